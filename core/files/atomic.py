@@ -1,0 +1,33 @@
+"""Writing a file whole or not at all."""
+
+import os
+import tempfile
+from pathlib import Path
+
+from core.errors import BadInput
+
+
+def write_atomically(path: Path, data: bytes) -> None:
+    """Replace a file by new content in one step; a failure leaves the old file as it was. Raises BadInput."""
+    try:
+        handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+    except OSError as error:
+        raise BadInput(f"it can't be written ({error.strerror})", str(path), "a folder that can be written to") from None
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(data)
+            file.flush()
+            os.fsync(file.fileno())
+        os.chmod(temporary, _mode_for(path))
+        os.replace(temporary, path)
+    except OSError as error:
+        Path(temporary).unlink(missing_ok=True)
+        raise BadInput(f"it can't be written ({error.strerror})", str(path), "a file that can be written to") from None
+
+
+def _mode_for(path: Path) -> int:
+    if path.exists():
+        return path.stat().st_mode & 0o777
+    mask = os.umask(0)
+    os.umask(mask)
+    return 0o666 & ~mask

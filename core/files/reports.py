@@ -1,0 +1,74 @@
+"""What `--json` prints, as plain dictionaries. Lengths are mm, angles degrees; rounded to a millionth."""
+
+from typing import Any
+
+from core.model.project import Project
+from core.seams.readings import Crossing, Measurement, SeamReading
+
+
+def measurement_report(project: Project, measurement: Measurement) -> dict[str, Any]:
+    """The keys of `measure --json`."""
+    return {
+        "rms_mm": rounded(measurement.rms_mm),
+        "seams": [
+            _seam(project, line.sewn.seam.name, line.sewn.side, line.sewn.a, line.sewn.b, line.length, reading)
+            for line, reading in zip(measurement.garment.seams, measurement.seams, strict=True)
+        ],
+        "placements": placements_report(project),
+    }
+
+
+def placements_report(project: Project) -> dict[str, Any]:
+    """Where every panel lies, those without a placement in the file included."""
+    report = {}
+    for name in project.panel_names:
+        at = project.placement(name)
+        report[name] = {
+            "u": rounded(at.u),
+            "v": rounded(at.v),
+            "turn_deg": rounded(at.turn_deg),
+            "turned": at.turned,
+            "hold": at.hold,
+        }
+    return report
+
+
+def rounded(value: float | None) -> float | None:
+    """A number to six decimals, without a negative zero; None stays None."""
+    return None if value is None else round(float(value), 6) + 0.0
+
+
+def _seam(
+    project: Project, name: str, side: str | None, a: str, b: str, length: float, reading: SeamReading | None
+) -> dict[str, Any]:
+    worst = reading.worst if reading else None
+    return {
+        "seam": name,
+        "side": side,
+        "a": a,
+        "b": b,
+        "length_mm": rounded(length),
+        "lean": reading.lean if reading else None,
+        "rms_mm": rounded(reading.rms_mm) if reading else None,
+        "worst_mm": rounded(worst[0]) if worst else None,
+        "worst_at_mm": rounded(worst[1]) if worst else None,
+        "drift_mm_per_m": rounded(reading.drift_mm_per_m) if reading else None,
+        "agreement": rounded(reading.agreement) if reading else None,
+        "easing_ratio": rounded(reading.easing_ratio) if reading else None,
+        "shift_mm": rounded(reading.shift_mm) if reading else None,
+        "readings": [
+            {"at_mm": rounded(r.at_mm), "step_mm": rounded(r.step_mm), "counts": r.counts}
+            for r in (reading.readings(project.heights) if reading else ())
+        ],
+        "crossings": [_crossing(crossing) for crossing in (reading.crossings if reading else ())],
+    }
+
+
+def _crossing(crossing: Crossing) -> dict[str, Any]:
+    return {
+        "stripe": crossing.stripe,
+        "a_at_mm": rounded(crossing.a_at_mm),
+        "b_at_mm": rounded(crossing.b_at_mm),
+        "along_gap_mm": rounded(crossing.along_gap_mm),
+        "step_mm": rounded(crossing.step_mm),
+    }

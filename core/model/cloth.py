@@ -1,0 +1,166 @@
+"""A cloth and the stripe repeat on it."""
+
+import math
+from functools import cached_property
+
+import msgspec
+
+SAME_MM = 1e-3
+"""Two places of a repeat closer than this are one place."""
+
+
+class Stripe(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """A band on the ground: `at` is its centre from the repeat's origin, mm."""
+
+    name: str
+    at: float
+    width: float
+    colour: str
+
+
+class Repeat(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True, dict=True):
+    """One period of the stripe pattern across the cloth.
+
+    `origin` is where the first repeat starts, mm of u from the left selvedge; later stripes are painted over earlier.
+    """
+
+    width: float
+    stripes: tuple[Stripe, ...]
+    ground: str = "#ffffff"
+    origin: float = 0.0
+    lead: str | None = None
+
+    @cached_property
+    def kinds(self) -> tuple[tuple[Stripe, ...], ...]:
+        """Stripes of one width and colour are of one kind; kinds in order of their first stripe."""
+        found: dict[tuple[int, str], list[Stripe]] = {}
+        for stripe in self.stripes:
+            found.setdefault((round(stripe.width / SAME_MM), stripe.colour.lower()), []).append(stripe)
+        return tuple(tuple(stripes) for stripes in found.values())
+
+    @cached_property
+    def lead_stripe(self) -> Stripe:
+        """The stripe that the eye follows: the one named, or the first."""
+        return next((stripe for stripe in self.stripes if stripe.name == self.lead), self.stripes[0])
+
+    @cached_property
+    def period(self) -> float:
+        """P: the smallest shift, mm, that maps the repeat on itself."""
+        most = math.gcd(*(len(kind) for kind in self.kinds))
+        fits = (n for n in range(most, 0, -1) if most % n == 0 and self._maps_on_itself(1.0, self.width / n))
+        return self.width / next(fits)
+
+    @cached_property
+    def axes(self) -> tuple[float, ...]:
+        """All mirror axes within one period, mm from the origin, ascending; empty for an uneven repeat."""
+        kind = min(self.kinds, key=len)
+        sums = {(kind[0].at + other.at) % self.width for other in kind}
+        axes = {(s / 2 + half) % self.period for s in sums for half in (0.0, self.width / 2)}
+        found: list[float] = []
+        for axis in sorted(axes):
+            if self._maps_on_itself(-1.0, 2 * axis) and all(self._apart(axis, a, self.period) > SAME_MM for a in found):
+                found += [axis, (axis + self.period / 2) % self.period]
+        return tuple(sorted(found))
+
+    @property
+    def even(self) -> bool:
+        """Whether the repeat is its own mirror image about some axis."""
+        return bool(self.axes)
+
+    @cached_property
+    def axis(self) -> float:
+        """The axis that is matched, mm from the origin.
+
+        Even: the mirror axis nearest to the lead stripe's centre; uneven: the lead stripe's centre.
+        """
+        lead = self.lead_stripe.at
+        if not self.even:
+            return lead
+        nearest = min(self.axes, key=lambda axis: self._apart(axis, lead, self.period))
+        return lead + (nearest - lead + self.period / 2) % self.period - self.period / 2
+
+    @property
+    def c(self) -> float:
+        """The matched axis as an across-coordinate on the cloth, mm."""
+        return self.origin + self.axis
+
+    @cached_property
+    def bands(self) -> tuple[tuple[float, float, int], ...]:
+        """What is seen across one nominal repeat: (from, to, index into kinds or -1 for ground), mm from the origin."""
+        edges = {0.0, self.width}
+        for stripe in self.stripes:
+            edges |= {(stripe.at + side * stripe.width / 2) % self.width for side in (-1, 1)}
+        cuts = sorted(edges)
+        seen = [(a, b, self.kind_at((a + b) / 2)) for a, b in zip(cuts, cuts[1:], strict=False) if b - a > 1e-9]
+        merged: list[tuple[float, float, int]] = []
+        for start, end, kind in seen:
+            if merged and merged[-1][2] == kind:
+                merged[-1] = (merged[-1][0], end, kind)
+            else:
+                merged.append((start, end, kind))
+        return tuple(merged)
+
+    def kind_at(self, place: float) -> int:
+        """Index into `kinds` of the stripe seen at a place, mm from the origin; -1 for the ground."""
+        for stripe in reversed(self.stripes):
+            if self._apart(place, stripe.at, self.width) < stripe.width / 2:
+                return next(index for index, kind in enumerate(self.kinds) if stripe in kind)
+        return -1
+
+    @cached_property
+    def ground_middle(self) -> float:
+        """Middle of the widest stretch of ground, mm from the origin; the axis plus half a period if there is none."""
+        opposite = self.axis + self.period / 2
+        grounds = [(a, b) for a, b, kind in self.bands if kind == -1]
+        if len(grounds) > 1 and grounds[0][0] == 0 and grounds[-1][1] == self.width:
+            grounds[0:1], grounds[-1:] = [], [(grounds[-1][0], self.width + grounds[0][1])]
+        if not grounds:
+            return opposite
+        widest = max(b - a for a, b in grounds)
+        middles = [(a + b) / 2 for a, b in grounds if b - a > widest - SAME_MM]
+        return min(middles, key=lambda middle: self._apart(middle, opposite, self.period))
+
+    def _maps_on_itself(self, sign: float, shift: float) -> bool:
+        """Whether x -> sign * x + shift sends every stripe to a stripe of its kind."""
+        return all(
+            any(self._apart(sign * stripe.at + shift, other.at, self.width) <= SAME_MM for other in kind)
+            for kind in self.kinds
+            for stripe in kind
+        )
+
+    @staticmethod
+    def _apart(a: float, b: float, period: float) -> float:
+        return abs((a - b + period / 2) % period - period / 2)
+
+
+class Cloth(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """One length of fabric, face up in a single layer; u runs across it from the left selvedge, v along it.
+
+    `width` includes the selvedges; `length` None means as much as it takes; flaws are rectangles (u, v, u, v), mm.
+    """
+
+    id: str
+    width: float
+    name: str = ""
+    selvedge: tuple[float, float] = (0.0, 0.0)
+    length: float | None = None
+    one_way: bool = False
+    skew_mm_per_m: float = 0.0
+    grain_tolerance_deg: float = 0.25
+    flaws: tuple[tuple[float, float, float, float], ...] = ()
+    repeat: Repeat | None = None
+
+    @property
+    def usable(self) -> tuple[float, float]:
+        """From where to where across the cloth a piece may lie, mm of u."""
+        return self.selvedge[0], self.width - self.selvedge[1]
+
+    @property
+    def skew(self) -> float:
+        """k: mm of u per mm of v by which the stripes lean."""
+        return self.skew_mm_per_m / 1000
+
+    @property
+    def title(self) -> str:
+        """What the cloth is called: its name, or its id."""
+        return self.name or self.id

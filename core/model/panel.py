@@ -1,0 +1,170 @@
+"""Panels: the copies of a piece that are cut, with their stitching and cutting lines in the panel's own frame."""
+
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+
+import numpy as np
+
+from core.errors import BadInput
+from core.geometry.offset import offset_edges
+from core.geometry.paths import Points, flatten
+from core.geometry.polyline import lengths_along, outward, points_at, reflected, tangent_at
+from core.model.pattern import PanelName, Piece
+
+_MIRROR = np.array([-1.0, 1.0])
+
+
+@dataclass(frozen=True, eq=False)
+class NotchMark:
+    """A notch: the point on the stitching line and the unit vector out of the panel, both of shape (2,)."""
+
+    edge: str
+    point: Points
+    out: Points
+
+
+@dataclass(frozen=True, eq=False)
+class Panel:
+    """One panel, reflected already where it is the mirrored one of a pair.
+
+    `net` and `cut` map edge names to polylines in outline order, clockwise (y down); `end` of each edge is the
+    beginning of the next.
+    """
+
+    name: PanelName
+    piece: Piece
+    mirrored: bool
+    net: dict[str, Points]
+    cut: dict[str, Points]
+    notches: tuple[NotchMark, ...]
+
+    @cached_property
+    def net_ring(self) -> Points:
+        """The closed stitching line, first point not repeated; shape (n, 2)."""
+        return ring_of(list(self.net.values()))
+
+    @cached_property
+    def cut_ring(self) -> Points:
+        """The closed cutting line, first point not repeated; shape (n, 2)."""
+        return ring_of(list(self.cut.values()))
+
+    @cached_property
+    def middle(self) -> Points:
+        """Middle of the box round the stitching line; its x is where the panel's centre lies; shape (2,)."""
+        return np.asarray((self.net_ring.min(axis=0) + self.net_ring.max(axis=0)) / 2)
+
+
+def ring_of(edges: list[Points]) -> Points:
+    """A closed outline from edges in order, without the repeated corners."""
+    return np.concatenate([edge[:-1] for edge in edges])
+
+
+@lru_cache(maxsize=1024)
+def panels_of(piece: Piece) -> tuple[Panel, ...]:
+    """The panels cut from a piece, the right one of a pair first.
+
+    Raises BadInput for a path that can't be read.
+    """
+    net, cut = _lines(piece)
+    marks = _notch_marks(piece, net)
+    if piece.cut == "fold":
+        net, cut = _unfolded(piece, net), _unfolded(piece, cut)
+        return (Panel(piece.id, piece, False, net, cut, _unfolded_marks(piece, marks)),)
+    if piece.cut == "single":
+        return (Panel(piece.id, piece, False, net, cut, marks),)
+    as_drawn, other = ("R", "L") if piece.drawn == "right" else ("L", "R")
+    drawn = Panel(f"{piece.id}.{as_drawn}", piece, False, net, cut, marks)
+    mirrored = Panel(
+        f"{piece.id}.{other}",
+        piece,
+        True,
+        _mirrored(net),
+        _mirrored(cut),
+        tuple(NotchMark(m.edge, m.point * _MIRROR, m.out * _MIRROR) for m in marks),
+    )
+    return (drawn, mirrored) if as_drawn == "R" else (mirrored, drawn)
+
+
+def drawn_edges(piece: Piece) -> list[Points]:
+    """The polylines of the edges as drawn, corners made to meet exactly.
+
+    Raises BadInput that names the edge whose path can't be read.
+    """
+    lines = []
+    for edge in piece.edges:
+        try:
+            lines.append(flatten(edge.path).copy())
+        except BadInput as error:
+            raise BadInput(error.what, f"piece {piece.id!r}, edge {edge.name!r}", error.right) from None
+    for line, after in zip(lines, lines[1:] + lines[:1], strict=True):
+        line[-1] = after[0]
+    return lines
+
+
+def _lines(piece: Piece) -> tuple[dict[str, Points], dict[str, Points]]:
+    """Stitching and cutting line of the piece as drawn, edge by edge."""
+    names = [edge.name for edge in piece.edges]
+    drawn = drawn_edges(piece)
+    sign = 1.0 if piece.outline_is == "net" else -1.0
+    distances = [0.0 if edge.name == piece.fold else sign * edge.allowance for edge in piece.edges]
+    other = offset_edges(drawn, distances)
+    as_drawn, moved = dict(zip(names, drawn, strict=True)), dict(zip(names, other, strict=True))
+    return (as_drawn, moved) if piece.outline_is == "net" else (moved, as_drawn)
+
+
+def _notch_marks(piece: Piece, net: dict[str, Points]) -> tuple[NotchMark, ...]:
+    drawn = dict(zip((edge.name for edge in piece.edges), drawn_edges(piece), strict=True))
+    marks = []
+    for notch in piece.notches:
+        line = net[notch.edge]
+        point = points_at(drawn[notch.edge], np.array([notch.at]))[0]
+        at = notch.at if piece.outline_is == "net" else _nearest_distance(line, point)
+        out = outward(tangent_at(line, at))
+        marks.append(NotchMark(notch.edge, points_at(line, np.array([at]))[0], out))
+    return tuple(marks)
+
+
+def _nearest_distance(line: Points, point: Points) -> float:
+    """Distance along a polyline of its point nearest to a given one, mm."""
+    start, step = line[:-1], np.diff(line, axis=0)
+    share = np.clip(np.sum((point - start) * step, axis=1) / np.sum(step * step, axis=1), 0.0, 1.0)
+    gap = np.hypot(*(start + share[:, None] * step - point).T)
+    index = int(np.argmin(gap))
+    along = lengths_along(line)
+    return float(along[index] + share[index] * (along[index + 1] - along[index]))
+
+
+def _mirrored(edges: dict[str, Points]) -> dict[str, Points]:
+    """Reflected in the y axis, the edge order reversed, so that the outline runs clockwise again."""
+    return {name: (line * _MIRROR)[::-1] for name, line in reversed(edges.items())}
+
+
+def _fold_line(piece: Piece) -> tuple[Points, Points]:
+    line = flatten(next(edge.path for edge in piece.edges if edge.name == piece.fold))
+    step = line[-1] - line[0]
+    return line[0], step / np.hypot(*step)
+
+
+def _unfolded(piece: Piece, edges: dict[str, Points]) -> dict[str, Points]:
+    """The whole outline of a half drawn to its fold: the drawn edges from the fold on, then the mirrored ones."""
+    through, along = _fold_line(piece)
+    names = list(edges)
+    start = names.index(str(piece.fold))
+    order = names[start + 1 :] + names[:start]
+    here, there = ("R", "L") if piece.drawn == "right" else ("L", "R")
+    half = {f"{name}.{here}": edges[name] for name in order}
+    rest = {f"{name}.{there}": reflected(edges[name], through, along)[::-1] for name in reversed(order)}
+    return half | rest
+
+
+def _unfolded_marks(piece: Piece, marks: tuple[NotchMark, ...]) -> tuple[NotchMark, ...]:
+    through, along = _fold_line(piece)
+    here, there = ("R", "L") if piece.drawn == "right" else ("L", "R")
+    doubled = []
+    for mark in marks:
+        if mark.edge == piece.fold:
+            continue
+        other = reflected(mark.point[None], through, along)[0]
+        out = reflected((through + mark.out)[None], through, along)[0] - through
+        doubled += [NotchMark(f"{mark.edge}.{here}", mark.point, mark.out), NotchMark(f"{mark.edge}.{there}", other, out)]
+    return tuple(doubled)

@@ -1,0 +1,119 @@
+"""Pieces as drawn, the panels that are cut from them, and the seams that join the panels."""
+
+from typing import Literal
+
+import msgspec
+
+PanelName = str
+EdgeRef = str
+
+
+class Edge(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """A named side of a piece: SVG path data and the allowance beyond the stitching line, mm."""
+
+    name: str
+    path: str
+    allowance: float = 0.0
+
+
+class Notch(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """A mark on an edge, `at` mm from the edge's start as drawn, along the line that is drawn."""
+
+    edge: str
+    at: float
+
+
+class Piece(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """A pattern piece as drawn: x right, y down towards the hem, face up, grain along y, edges clockwise."""
+
+    id: str
+    cloth: str
+    edges: tuple[Edge, ...]
+    name: str = ""
+    cut: Literal["pair", "single", "fold"] = "single"
+    drawn: Literal["right", "left"] = "right"
+    outline_is: Literal["net", "cut"] = "net"
+    fold: str | None = None
+    notches: tuple[Notch, ...] = ()
+
+    @property
+    def title(self) -> str:
+        """What the piece is called: its name, or its id."""
+        return self.name or self.id
+
+    @property
+    def panel_names(self) -> tuple[PanelName, ...]:
+        """The panels cut from it: `id.R` and `id.L` for a pair, else `id`."""
+        return (f"{self.id}.R", f"{self.id}.L") if self.cut == "pair" else (self.id,)
+
+    @property
+    def edge_names(self) -> tuple[str, ...]:
+        """Names of a panel's edges; a fold doubles every edge but the fold into `.R` and `.L`."""
+        if self.cut != "fold":
+            return tuple(edge.name for edge in self.edges)
+        return tuple(f"{edge.name}.{side}" for edge in self.edges if edge.name != self.fold for side in "RL")
+
+
+class Seam(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """Two edges sewn together, seen from outside: `a` is `panel/edge` on the left, `b` the one on the right.
+
+    Heights are mm from the seam's upper end; `both_sides` adds the mirrored seam.
+    """
+
+    name: str
+    a: EdgeRef
+    b: EdgeRef
+    weight: float = 1.0
+    both_sides: bool = False
+    join: Literal["spread", "top", "bottom"] = "spread"
+    seen: tuple[float, float] | None = None
+    open: tuple[float, float] | None = None
+
+
+class SewnSeam(msgspec.Struct, frozen=True):
+    """One seam as it is sewn: a Seam, or the mirrored one that `both_sides` adds; `side` is R, L or None."""
+
+    seam: Seam
+    side: Literal["R", "L"] | None
+    a: EdgeRef
+    b: EdgeRef
+
+    @property
+    def label(self) -> str:
+        """The seam's name, with its side where there are two."""
+        return f"{self.seam.name} {self.side}" if self.side else self.seam.name
+
+
+def panel_of(ref: EdgeRef) -> PanelName:
+    """The panel that a `panel/edge` reference names."""
+    return ref.partition("/")[0]
+
+
+def edge_of(ref: EdgeRef) -> str:
+    """The edge that a `panel/edge` reference names."""
+    return ref.partition("/")[2]
+
+
+def other_side(ref: str) -> str:
+    """A reference with every .R and .L exchanged."""
+    return "/".join(_swapped(part) for part in ref.split("/"))
+
+
+def _swapped(name: str) -> str:
+    swaps = {".R": ".L", ".L": ".R"}
+    return name[:-2] + swaps[name[-2:]] if name[-2:] in swaps else name
+
+
+def sewn_seams(seams: tuple[Seam, ...]) -> tuple[SewnSeam, ...]:
+    """Every seam as sewn: the seams given, and after each its mirrored one where it stands for both sides."""
+    sewn: list[SewnSeam] = []
+    for seam in seams:
+        if not seam.both_sides:
+            sewn.append(SewnSeam(seam, None, seam.a, seam.b))
+            continue
+        left = (seam.a + "/").count(".L/") + (seam.b + "/").count(".L/")
+        right = (seam.a + "/").count(".R/") + (seam.b + "/").count(".R/")
+        sides: tuple[Literal["R", "L"], Literal["R", "L"]] = ("L", "R") if left > right else ("R", "L")
+        sewn.append(SewnSeam(seam, sides[0], seam.a, seam.b))
+        sewn.append(SewnSeam(seam, sides[1], other_side(seam.b), other_side(seam.a)))
+    return tuple(sewn)

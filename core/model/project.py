@@ -1,0 +1,113 @@
+"""The project: everything that the project file holds."""
+
+from functools import cached_property
+from typing import Literal
+
+import msgspec
+
+from core.errors import BadInput
+from core.model.cloth import Cloth
+from core.model.pattern import PanelName, Piece, Seam, SewnSeam, sewn_seams
+
+
+class Centre(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """What lies on the centre of a panel or of a seam."""
+
+    on: Literal["lead", "ground", "free"] = "free"
+    seam: str | None = None
+    panel: str | None = None
+
+
+class Match(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """What is asked of the match; `mirror_pairs` None means: where there are pairs and the repeat is even."""
+
+    mirror_pairs: bool | None = None
+    centre: Centre = Centre()
+
+
+class Placement(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """Where a panel lies: its origin at (u, v), mm, turned by `turn_deg` clockwise, or end for end if `turned`."""
+
+    u: float = 0.0
+    v: float = 0.0
+    turn_deg: float = 0.0
+    turned: bool = False
+    hold: bool = False
+
+
+class Layer(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """Pieces derived from others: interlining whole, or a facing or lining to a depth along an edge, mm."""
+
+    kind: Literal["interlining", "hem facing", "top lining"]
+    of: tuple[str, ...]
+    cloth: str
+    edge: str | None = None
+    depth: float | None = None
+
+
+class Strip(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """A straight-sided strip to cut besides the drawn pieces, mm."""
+
+    id: str
+    length: float
+    width: float
+    number: int
+    cloth: str
+    name: str = ""
+    grain: Literal["straight", "bias"] = "straight"
+
+
+class Project(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, dict=True):
+    """A whole project. Treat `placements` as read-only; `placed` gives a changed copy."""
+
+    format: Literal["stripewright-project"] = "stripewright-project"
+    version: Literal[1] = 1
+    title: str = ""
+    cloths: tuple[Cloth, ...]
+    pieces: tuple[Piece, ...]
+    seams: tuple[Seam, ...] = ()
+    match: Match = Match()
+    placements: dict[PanelName, Placement] = {}
+    heights: tuple[float, ...] | None = None
+    layers: tuple[Layer, ...] = ()
+    strips: tuple[Strip, ...] = ()
+
+    @cached_property
+    def panel_names(self) -> tuple[PanelName, ...]:
+        """All panels, in the order of their pieces."""
+        return tuple(name for piece in self.pieces for name in piece.panel_names)
+
+    @cached_property
+    def sewn(self) -> tuple[SewnSeam, ...]:
+        """All seams as sewn, mirrored ones included."""
+        return sewn_seams(self.seams)
+
+    def cloth(self, cloth_id: str) -> Cloth:
+        """The cloth with an id. Raises BadInput if there is none."""
+        return _found(self.cloths, cloth_id, "cloth")
+
+    def piece_of(self, panel: PanelName) -> Piece:
+        """The piece that a panel is cut from. Raises BadInput if there is none."""
+        for piece in self.pieces:
+            if panel in piece.panel_names:
+                return piece
+        raise BadInput(f"no panel {panel!r}", right=f"the panels are {', '.join(self.panel_names)}")
+
+    def cloth_of(self, panel: PanelName) -> Cloth:
+        """The cloth that a panel is cut from."""
+        return self.cloth(self.piece_of(panel).cloth)
+
+    def placement(self, panel: PanelName) -> Placement:
+        """Where a panel lies; one with no placement lies at u = v = turn = 0."""
+        return self.placements.get(panel, Placement())
+
+    def placed(self, changes: dict[PanelName, Placement]) -> "Project":
+        """A copy in which the panels named lie elsewhere."""
+        return msgspec.structs.replace(self, placements={**self.placements, **changes})
+
+
+def _found(values: tuple[Cloth, ...], wanted: str, what: str) -> Cloth:
+    for value in values:
+        if value.id == wanted:
+            return value
+    raise BadInput(f"no {what} {wanted!r}", right=f"the ids are {', '.join(value.id for value in values)}")

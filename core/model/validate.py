@@ -1,0 +1,295 @@
+"""What a project must satisfy beyond its keys and types. Raises one clear error at the first thing that is wrong."""
+
+import math
+import re
+from collections import Counter
+from collections.abc import Iterable
+
+import numpy as np
+from shapely.geometry import Polygon
+from shapely.validation import explain_validity
+
+from core.errors import BadInput
+from core.geometry.paths import LARGEST_MM, Points, flatten
+from core.geometry.polyline import length, signed_area
+from core.model.cloth import Cloth, Repeat
+from core.model.panel import drawn_edges, panels_of, ring_of
+from core.model.pattern import Piece, SewnSeam, edge_of, panel_of
+from core.model.project import Project
+
+CORNER_GAP_MM = 0.01
+SMALLEST_REPEAT_MM = 0.1
+_COLOUR = re.compile(r"#[0-9a-fA-F]{6}")
+
+
+def validate(project: Project) -> None:
+    """Check a whole project. Raises BadInput that names the place, what is wrong there and what would be right."""
+    _filled("cloths", project.cloths, "a project has at least one cloth")
+    _filled("pieces", project.pieces, "a project has at least one piece")
+    _unique("cloths", [cloth.id for cloth in project.cloths])
+    _unique("pieces", [piece.id for piece in project.pieces])
+    _unique("panels", project.panel_names)
+    _unique("seams", [seam.name for seam in project.seams])
+    for cloth in project.cloths:
+        _check_cloth(cloth)
+    for piece in project.pieces:
+        _check_piece(project, piece)
+    _check_seams(project)
+    _check_rest(project)
+
+
+def _filled(place: str, values: Iterable[object], right: str) -> None:
+    if not values:
+        raise BadInput("it is empty", place, right)
+
+
+def _unique(place: str, names: Iterable[str]) -> None:
+    for name, count in Counter(names).items():
+        if not name.strip():
+            raise BadInput("a name or id is empty", place, "each needs one of its own")
+        if count > 1:
+            raise BadInput(f"{name!r} stands {count} times", place, "each needs one of its own")
+
+
+def _within(place: str, what: str, value: float, low: float, high: float) -> None:
+    if not low <= value <= high:
+        raise BadInput(f"{what} is {value:g}", place, f"{low:g} to {high:g} is right")
+
+
+def _colour(place: str, what: str, value: str) -> None:
+    if not _COLOUR.fullmatch(value):
+        raise BadInput(f"{what} is {value[:20]!r}", place, "a colour such as #23304d is right")
+
+
+def _check_cloth(cloth: Cloth) -> None:
+    place = f"cloth {cloth.id!r}"
+    _within(place, "width", cloth.width, 1, LARGEST_MM)
+    for side in cloth.selvedge:
+        _within(place, "selvedge", side, 0, cloth.width)
+    if cloth.usable[1] - cloth.usable[0] < 1:
+        raise BadInput("the selvedges leave no usable width", place, "their sum must be less than the width")
+    if cloth.length is not None:
+        _within(place, "length", cloth.length, 1, LARGEST_MM)
+    _within(place, "skew_mm_per_m", cloth.skew_mm_per_m, -300, 300)
+    _within(place, "grain_tolerance_deg", cloth.grain_tolerance_deg, 0, 45)
+    for index, (u0, v0, u1, v1) in enumerate(cloth.flaws):
+        for value in (u0, v0, u1, v1):
+            _within(place, f"flaw {index + 1}", value, -LARGEST_MM, LARGEST_MM)
+        if u0 >= u1 or v0 >= v1:
+            raise BadInput(f"flaw {index + 1} has no area", place, "[u, v, u, v] of two opposite corners, smaller first")
+    if cloth.repeat is not None:
+        _check_repeat(f"{place}, repeat", cloth.repeat)
+
+
+def _check_repeat(place: str, repeat: Repeat) -> None:
+    _within(place, "width", repeat.width, SMALLEST_REPEAT_MM, LARGEST_MM)
+    _within(place, "origin", repeat.origin, -LARGEST_MM, LARGEST_MM)
+    _colour(place, "ground", repeat.ground)
+    _filled(f"{place}, stripes", repeat.stripes, "a repeat has at least one stripe; a plain cloth has no repeat")
+    for stripe in repeat.stripes:
+        where = f"{place}, stripe {stripe.name!r}"
+        if not 0 <= stripe.at < repeat.width:
+            raise BadInput(f"at is {stripe.at:g}", where, f"its centre lies within the repeat: 0 to below {repeat.width:g}")
+        if not 0 < stripe.width <= repeat.width:
+            raise BadInput(f"width is {stripe.width:g}", where, f"above 0 and up to {repeat.width:g} is right")
+        _colour(where, "colour", stripe.colour)
+    names = [stripe.name for stripe in repeat.stripes]
+    if repeat.lead is not None and repeat.lead not in names:
+        raise BadInput(f"lead is {repeat.lead!r}", place, f"one of its stripes is right: {', '.join(names)}")
+
+
+def _check_piece(project: Project, piece: Piece) -> None:
+    place = f"piece {piece.id!r}"
+    if "/" in piece.id or piece.id.endswith((".R", ".L")):
+        raise BadInput("its id has a / in it or ends in .R or .L", place, "those mark edges and sides")
+    if piece.cloth not in {cloth.id for cloth in project.cloths}:
+        ids = ", ".join(cloth.id for cloth in project.cloths)
+        raise BadInput(f"its cloth {piece.cloth!r} is not there", place, f"the cloths are {ids}")
+    if len(piece.edges) < 2:
+        raise BadInput("it has fewer than two edges", place, "a closed outline needs at least two")
+    _unique(f"{place}, edges", [edge.name for edge in piece.edges])
+    for edge in piece.edges:
+        if "/" in edge.name:
+            raise BadInput("its name has a / in it", f"{place}, edge {edge.name!r}", "/ parts panel and edge")
+        _within(f"{place}, edge {edge.name!r}", "allowance", edge.allowance, 0, 1000)
+    lines = drawn_edges(piece)
+    _check_outline(piece, place, lines)
+    _check_fold(piece, place, lines)
+    _check_notches(piece, place, lines)
+    _check_both_lines(piece, place)
+
+
+def _check_outline(piece: Piece, place: str, lines: list[Points]) -> None:
+    for edge, after in zip(piece.edges, piece.edges[1:] + piece.edges[:1], strict=True):
+        end, start = flatten(edge.path)[-1], flatten(after.path)[0]
+        gap = float(np.hypot(*(end - start)))
+        if gap > CORNER_GAP_MM:
+            raise BadInput(
+                f"the outline is open: edge {edge.name!r} ends at {_point(end)}, {after.name!r} starts at {_point(start)}",
+                place,
+                "each edge starts where the one before it ends",
+            )
+    _check_simple(place, "outline", ring_of(lines))
+    if signed_area(ring_of(lines)) < 0:
+        raise BadInput("the edges go round anticlockwise", place, "clockwise as you look at it is right")
+
+
+def _check_simple(place: str, what: str, ring: Points) -> None:
+    if len(ring) < 3:
+        raise BadInput(f"its {what} encloses nothing", place, "a closed outline is right")
+    shape = Polygon(ring)
+    if not shape.is_valid:
+        raise BadInput(f"its {what} crosses itself ({explain_validity(shape)})", place, "edges that don't cross are right")
+    if shape.area < 1:
+        raise BadInput(f"its {what} encloses {shape.area:.3g} mm2", place, "at least 1 mm2 is right")
+
+
+def _check_fold(piece: Piece, place: str, lines: list[Points]) -> None:
+    if piece.cut != "fold":
+        if piece.fold is not None:
+            raise BadInput(f"it names a fold but is cut {piece.cut}", place, '"cut": "fold" is right')
+        return
+    names = [edge.name for edge in piece.edges]
+    if piece.fold not in names:
+        raise BadInput(f"its fold is {piece.fold!r}", place, f"one of its edges is right: {', '.join(names)}")
+    line = lines[names.index(piece.fold)]
+    if length(line) - math.dist(line[0], line[-1]) > CORNER_GAP_MM:
+        raise BadInput("its fold is curved", place, "a straight centre edge is right")
+    if len(names) < 3:
+        raise BadInput("it has too few edges beside the fold", place, "at least two are right")
+
+
+def _check_notches(piece: Piece, place: str, lines: list[Points]) -> None:
+    lengths = {edge.name: length(line) for edge, line in zip(piece.edges, lines, strict=True)}
+    for notch in piece.notches:
+        if notch.edge not in lengths:
+            raise BadInput(f"a notch on edge {notch.edge!r}", place, f"its edges are {', '.join(lengths)}")
+        _within(f"{place}, notch on {notch.edge!r}", "at", notch.at, 0, lengths[notch.edge])
+
+
+def _check_both_lines(piece: Piece, place: str) -> None:
+    other = "cutting line" if piece.outline_is == "net" else "stitching line"
+    for panel in panels_of(piece):
+        for what, ring in (("stitching line", panel.net_ring), ("cutting line", panel.cut_ring)):
+            wrong = f"{what} (allowances taken {'on' if what == 'cutting line' else 'off'})" if what == other else what
+            _check_simple(place, wrong, ring)
+            if signed_area(ring) < 0:
+                raise BadInput(f"an allowance is wider than the piece: its {what} turns inside out", place, "smaller ones")
+
+
+def _check_seams(project: Project) -> None:
+    edges = {f"{panel}/{edge}" for piece in project.pieces for panel in piece.panel_names for edge in piece.edge_names}
+    for seam in project.seams:
+        place = f"seam {seam.name!r}"
+        if not 0 <= seam.weight <= 1e6:
+            raise BadInput(f"weight is {seam.weight:g}", place, "0 to 1000000 is right")
+        for what in ("seen", "open"):
+            _check_stretch(place, what, getattr(seam, what))
+    for sewn in project.sewn:
+        for which, ref in (("a", sewn.a), ("b", sewn.b)):
+            if ref not in edges:
+                raise BadInput(f"{which} is {ref!r}", f"seam {sewn.label!r}", _edge_hint(project, ref))
+        if sewn.a == sewn.b:
+            raise BadInput(f"edge {sewn.a!r} is sewn to itself", f"seam {sewn.label!r}", "two different edges are right")
+    _check_doubles(project.sewn)
+
+
+def _check_stretch(place: str, what: str, stretch: tuple[float, float] | None) -> None:
+    if stretch is not None and not 0 <= stretch[0] < stretch[1] <= LARGEST_MM:
+        raise BadInput(f"{what} is {list(stretch)}", place, "[from, to] in mm down the seam, from below to, is right")
+
+
+def _check_doubles(sewn: tuple[SewnSeam, ...]) -> None:
+    known: dict[frozenset[str], str] = {}
+    for seam in sewn:
+        pair = frozenset((seam.a, seam.b))
+        if pair in known:
+            raise BadInput(
+                f"it sews the same two edges as {known[pair]!r}",
+                f"seam {seam.label!r}",
+                "a seam that is its own mirror image has no both_sides",
+            )
+        known[pair] = seam.label
+
+
+def _edge_hint(project: Project, ref: str) -> str:
+    for piece in project.pieces:
+        if panel_of(ref) in piece.panel_names:
+            return f"no edge {edge_of(ref)!r} there; the edges are {', '.join(piece.edge_names)}"
+    return f"panel/edge is right; the panels are {', '.join(project.panel_names)}"
+
+
+def _check_rest(project: Project) -> None:
+    cloths = {cloth.id for cloth in project.cloths}
+    for name, at in project.placements.items():
+        place = f"placement {name!r}"
+        if name not in project.panel_names:
+            raise BadInput("there is no such panel", place, f"the panels are {', '.join(project.panel_names)}")
+        for what in ("u", "v"):
+            _within(place, what, getattr(at, what), -LARGEST_MM, LARGEST_MM)
+        _within(place, "turn_deg", at.turn_deg, -360, 360)
+    for height in project.heights or ():
+        _within("heights", "a height", height, 0, LARGEST_MM)
+    _check_centre(project)
+    _check_derived(project, cloths)
+
+
+def _check_centre(project: Project) -> None:
+    centre = project.match.centre
+    if centre.seam is not None and centre.panel is not None:
+        raise BadInput("it names a seam and a panel", "match, centre", "one of the two is right")
+    if centre.seam is not None and centre.seam not in {seam.name for seam in project.seams}:
+        raise BadInput(f"there is no seam {centre.seam!r}", "match, centre", "the name of a seam is right")
+    if centre.panel is not None and centre.panel not in project.panel_names:
+        names = ", ".join(project.panel_names)
+        raise BadInput(f"there is no panel {centre.panel!r}", "match, centre", f"the panels are {names}")
+
+
+def _check_derived(project: Project, cloths: set[str]) -> None:
+    pieces = {piece.id: piece for piece in project.pieces}
+    for index, layer in enumerate(project.layers):
+        place = f"layer {index + 1} ({layer.kind})"
+        if layer.cloth not in cloths:
+            raise BadInput(f"its cloth {layer.cloth!r} is not there", place, f"the cloths are {', '.join(sorted(cloths))}")
+        for name in layer.of:
+            if name not in pieces:
+                raise BadInput(f"there is no piece {name!r}", place, f"the pieces are {', '.join(pieces)}")
+            if layer.edge is not None and layer.edge not in {edge.name for edge in pieces[name].edges}:
+                raise BadInput(f"piece {name!r} has no edge {layer.edge!r}", place, "an edge of every piece named")
+        if layer.kind != "interlining" and (layer.edge is None or layer.depth is None):
+            raise BadInput("it has no edge or no depth", place, "a facing or lining follows an edge to a depth")
+        if layer.depth is not None:
+            _within(place, "depth", layer.depth, 1, LARGEST_MM)
+    _unique("strips", [strip.id for strip in project.strips])
+    for strip in project.strips:
+        place = f"strip {strip.id!r}"
+        if strip.cloth not in cloths:
+            raise BadInput(f"its cloth {strip.cloth!r} is not there", place, f"the cloths are {', '.join(sorted(cloths))}")
+        _within(place, "length", strip.length, 1, LARGEST_MM)
+        _within(place, "width", strip.width, 1, LARGEST_MM)
+        _within(place, "number", strip.number, 1, 10_000)
+
+
+def check_fits(project: Project) -> None:
+    """Check that no panel is wider than the usable width of its cloth. Raises BadInput that names the first that is."""
+    for piece in project.pieces:
+        cloth = project.cloth(piece.cloth)
+        room = cloth.usable[1] - cloth.usable[0]
+        for panel in panels_of(piece):
+            at = project.placement(panel.name)
+            wide = _width_across(panel.cut_ring, math.radians(at.turn_deg))
+            if wide > room + 1e-6:
+                raise BadInput(
+                    f"its cutting line is {wide:.1f} mm wide, the usable width of {cloth.title!r} is {room:.1f} mm",
+                    f"panel {panel.name!r}",
+                    "a narrower piece, a seam across it, or a wider cloth",
+                )
+
+
+def _width_across(ring: Points, turn: float) -> float:
+    across = ring[:, 0] * math.cos(turn) - ring[:, 1] * math.sin(turn)
+    return float(across.max() - across.min())
+
+
+def _point(point: Points) -> str:
+    return f"({point[0]:g}, {point[1]:g})"

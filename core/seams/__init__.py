@@ -1,0 +1,1 @@
+"""From placed panels to readings: step, crossings, drift, agreement, easing, seam shift."""

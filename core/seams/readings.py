@@ -1,0 +1,292 @@
+"""The mismatch of seams in a placement: step at any height, rms, worst, drift, crossings, agreement, remedies.
+
+All formulas are those of the design: with w = u - k v the across-coordinate, c the matched axis and P the true
+period, p = w - c on either side of a seam; step = wrap(p_a - p_b) where the edges lean alike, wrap(p_a + p_b) where
+they lean opposite ways.
+"""
+
+import math
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Literal
+
+import numpy as np
+
+from core.geometry.polyline import Floats
+from core.model.cloth import Cloth, Repeat
+from core.model.pattern import PanelName
+from core.model.project import Placement, Project
+from core.seams.garment import Garment, SeamLine
+from core.seams.stripes import Across, band_borders, crossing_heights, kinds_at, wrap, wrapped
+
+STRAIGHT_MM = 1e-6
+"""An edge whose net change of w is smaller than this leans neither way."""
+
+READING_EVERY_MM = 100.0
+
+
+@dataclass(frozen=True)
+class Reading:
+    """The step at one height, mm; `counts` is False where the seam is open or not seen."""
+
+    at_mm: float
+    step_mm: float
+    counts: bool
+
+
+@dataclass(frozen=True)
+class Crossing:
+    """One stripe that meets the seam on both sides: the two heights, their difference, the step at a's height, mm."""
+
+    stripe: str
+    a_at_mm: float
+    b_at_mm: float
+    step_mm: float
+
+    @property
+    def along_gap_mm(self) -> float:
+        """How far apart along the seam the two ends of the stripe meet it: b's height less a's, mm."""
+        return self.b_at_mm - self.a_at_mm
+
+
+@dataclass(frozen=True, eq=False)
+class SeamReading:
+    """Everything to be read off one seam in one placement.
+
+    `w_a` and `w_b` are the across-coordinates at the line's heights; `raw` is the step there before it is wrapped;
+    between heights all three are linear, which makes every figure exact for the polylines. rms, worst and the
+    height of the worst are None where no part of the seam counts.
+    """
+
+    line: SeamLine
+    cloth: Cloth
+    repeat: Repeat
+    w_a: Floats
+    w_b: Floats
+    lean: Literal["alike", "opposite"]
+    raw: Floats
+
+    @classmethod
+    def of(cls, line: SeamLine, at_a: Placement, at_b: Placement) -> "SeamReading | None":
+        """Read a seam, or None where there are no stripes to match."""
+        if line.cloth is None or line.cloth.repeat is None:
+            return None
+        w_a = Across.of(at_a, line.cloth.skew)(line.a)
+        w_b = Across.of(at_b, line.cloth.skew)(line.b)
+        alike = lean_alike(float(w_a[-1] - w_a[0]), float(w_b[-1] - w_b[0]))
+        raw = w_a - w_b if alike else w_a + w_b - 2 * line.cloth.repeat.c
+        return cls(line, line.cloth, line.cloth.repeat, w_a, w_b, "alike" if alike else "opposite", raw)
+
+    @property
+    def period(self) -> float:
+        """P, mm."""
+        return self.repeat.period
+
+    @property
+    def net_changes(self) -> tuple[float, float]:
+        """Change of w from top to bottom on a and on b, mm."""
+        return float(self.w_a[-1] - self.w_a[0]), float(self.w_b[-1] - self.w_b[0])
+
+    @property
+    def leans_deg(self) -> tuple[float, float]:
+        """How far each edge leans against the stripes on the whole, degrees; positive towards the right selvedge."""
+        a, b = (math.degrees(math.asin(max(-1.0, min(1.0, d / self.line.length)))) for d in self.net_changes)
+        return a, b
+
+    def step_at(self, height: Floats) -> Floats:
+        """Steps at heights, mm, in [-P/2, P/2)."""
+        return wrap(np.interp(height, self.line.height, self.raw), self.period)
+
+    @cached_property
+    def mean_square(self) -> float | None:
+        """Mean of the squared step over the counted length, mm2, integrated exactly."""
+        spans = np.diff(self.line.height) * self.line.counted_parts
+        total = spans.sum()
+        return float(np.sum(spans * mean_wrapped_square(self.raw, self.period)) / total) if total > 0 else None
+
+    @property
+    def rms_mm(self) -> float | None:
+        """Root mean square of the step over the counted length."""
+        return None if self.mean_square is None else math.sqrt(max(self.mean_square, 0.0))
+
+    @cached_property
+    def worst(self) -> tuple[float, float] | None:
+        """The largest |step| on the counted length and its height, mm."""
+        parts = self.line.counted_parts
+        if not parts.any():
+            return None
+        turns = np.floor(self.raw / self.period + 0.5)
+        flips = parts & (turns[:-1] != turns[1:])
+        if flips.any():
+            return self.period / 2, self._first_flip(int(np.argmax(flips)))
+        ends = np.concatenate([parts, [False]]) | np.concatenate([[False], parts])
+        sizes = np.where(ends, np.abs(wrap(self.raw, self.period)), -1.0)
+        index = int(np.argmax(sizes))
+        return float(sizes[index]), float(self.line.height[index])
+
+    def _first_flip(self, part: int) -> float:
+        start, end = float(self.raw[part]), float(self.raw[part + 1])
+        turn = math.floor(start / self.period + 0.5) + (0.5 if end > start else -0.5)
+        share = min(max((turn * self.period - start) / (end - start), 0.0), 1.0)
+        low, high = self.line.height[part : part + 2]
+        return float(low + share * (high - low))
+
+    @property
+    def drift_mm_per_m(self) -> float:
+        """Rate at which the step, before it is wrapped, changes down the whole seam, mm per m."""
+        return float(self.raw[-1] - self.raw[0]) / self.line.length * 1000
+
+    @property
+    def easing_ratio(self) -> float | None:
+        """Share of its length by which b would be eased to bring its crossings to a's heights.
+
+        Stripes meet an edge L / |net change| apart per mm of repeat, so the ratio is |change of a| / |change of b| - 1:
+        positive where b is the longer and is eased in, negative where a is. None where b runs along the stripes.
+        """
+        a, b = self.net_changes
+        return abs(a) / abs(b) - 1 if abs(b) > STRAIGHT_MM else None
+
+    @property
+    def shift_mm(self) -> float | None:
+        """The largest seam shift d that would close the seam: half the worst step; None where edges lean alike."""
+        return self.worst[0] / 2 if self.lean == "opposite" and self.worst else None
+
+    def readings(self, heights: tuple[float, ...] | None) -> tuple[Reading, ...]:
+        """Steps at the heights named, or at the top, every 100 mm and the bottom."""
+        at = _heights_on(self.line.length, heights)
+        steps = self.step_at(at)
+        return tuple(Reading(float(h), float(s), self.line.counts(float(h))) for h, s in zip(at, steps, strict=True))
+
+    @cached_property
+    def crossings(self) -> tuple[Crossing, ...]:
+        """For every kind of stripe the centre lines that reach the seam on both sides, paired from the best pair on."""
+        found: list[Crossing] = []
+        for kind in self.repeat.kinds:
+            places = np.array([self.repeat.origin + stripe.at for stripe in kind])
+            a = crossing_heights(self.line.height, self.w_a, places, self.repeat.width)
+            b = crossing_heights(self.line.height, self.w_b, places, self.repeat.width)
+            a, b = _paired(a, b)
+            steps = self.step_at(a)
+            found += [
+                Crossing(kind[0].name, float(x), float(y), float(s)) for x, y, s in zip(a, b, steps, strict=True)
+            ]
+        return tuple(found)
+
+    @cached_property
+    def agreement(self) -> float:
+        """Share of the sewn length along which both sides show the same kind of stripe, or both the ground."""
+        line, borders, width = self.line, band_borders(self.repeat), self.repeat.width
+        cuts = np.concatenate(
+            [line.height, *(crossing_heights(line.height, w, borders, width) for w in (self.w_a, self.w_b))]
+        )
+        cuts.sort()
+        middle, span = (cuts[:-1] + cuts[1:]) / 2, np.diff(cuts)
+        part = np.clip(np.searchsorted(line.height, middle, side="right") - 1, 0, len(line.height) - 2)
+        span = span * line.sewn_parts[part]
+        kinds = [kinds_at(self.repeat, np.interp(middle, line.height, w)) for w in (self.w_a, self.w_b)]
+        total = float(span.sum())
+        return float(np.sum(span * (kinds[0] == kinds[1]))) / total if total > 0 else 1.0
+
+    @property
+    def all_stripes_meet_at_zero(self) -> bool:
+        """Whether a zero step means that every stripe meets: an even repeat, or edges that lean alike."""
+        return self.repeat.even or self.lean == "alike"
+
+
+@dataclass(frozen=True, eq=False)
+class Measurement:
+    """The readings of all seams in one placement; None stands for a seam without stripes to match."""
+
+    garment: Garment
+    seams: tuple[SeamReading | None, ...]
+
+    @cached_property
+    def rms_mm(self) -> float | None:
+        """The garment's figure: sqrt(sum(weight * rms^2) / sum(weight)); None where nothing is matched."""
+        squares = [(r.line.sewn.seam.weight, r.mean_square) for r in self.seams if r and r.mean_square is not None]
+        total = sum(weight for weight, _ in squares)
+        return math.sqrt(max(sum(weight * square for weight, square in squares) / total, 0.0)) if total > 0 else None
+
+    @property
+    def read(self) -> tuple[SeamReading, ...]:
+        """The seams that have stripes to match."""
+        return tuple(reading for reading in self.seams if reading is not None)
+
+
+def measure(project: Project, garment: Garment | None = None) -> Measurement:
+    """Read every seam for the placements in the project; pass its garment if you have it already."""
+    garment = garment or Garment.of(project)
+    return Measurement(garment, tuple(read_seam(project, line) for line in garment.seams))
+
+
+def read_seam(project: Project, line: SeamLine) -> SeamReading | None:
+    """Read one seam for the placements in the project."""
+    a, b = line.panels
+    return SeamReading.of(line, project.placement(a), project.placement(b))
+
+
+def remeasure(before: Measurement, project: Project, moved: frozenset[PanelName]) -> Measurement:
+    """The measurement after some panels moved: only their seams are read again."""
+    seams = tuple(
+        read_seam(project, line) if moved & set(line.panels) else reading
+        for line, reading in zip(before.garment.seams, before.seams, strict=True)
+    )
+    return Measurement(before.garment, seams)
+
+
+def lean_alike(change_a: float, change_b: float) -> bool:
+    """Whether two edges lean alike, from their net changes of w, mm."""
+    return change_a * change_b > 0 or min(abs(change_a), abs(change_b)) < STRAIGHT_MM
+
+
+def mean_wrapped_square(raw: Floats, period: float) -> Floats:
+    """Exact means of wrap(x)^2 over each stretch on which x runs linearly from raw[i] to raw[i + 1]; shape (n - 1,).
+
+    With F the antiderivative of wrap(x)^2, F(x) = n P^3 / 12 + wrap(x)^3 / 3 where n is the nearest whole number of
+    periods, the mean is (F(end) - F(start)) / (end - start).
+    """
+    start, end = raw[:-1], raw[1:]
+    base = np.floor(start / period + 0.5)
+    start, end = start - base * period, end - base * period
+    span = end - start
+    steady = np.abs(span) < 1e-5 * period
+    turns = np.floor(end / period + 0.5)
+    rest = end - turns * period
+    rise = turns * period**3 / 12 + (rest**3 - start**3) / 3
+    middle = wrap((start + end) / 2, period)
+    return np.where(steady, middle**2 + span**2 / 12, rise / np.where(steady, 1.0, span))
+
+
+def _heights_on(length: float, heights: tuple[float, ...] | None) -> Floats:
+    if heights is not None:
+        return np.array([min(height, length) for height in heights if height <= length + 1e-6])
+    every = np.arange(0.0, length - 1e-6, READING_EVERY_MM)
+    return np.concatenate([every, [length]])
+
+
+def _paired(a: Floats, b: Floats) -> tuple[Floats, Floats]:
+    """Two ascending lists of heights paired in order, starting from the two that lie closest together."""
+    if not len(a) or not len(b):
+        return a[:0], b[:0]
+    right = np.clip(np.searchsorted(b, a), 1, max(len(b) - 1, 1))
+    nearest = right if len(b) > 1 else np.zeros(len(a), dtype=np.intp)
+    if len(b) > 1:
+        nearest = np.where(np.abs(b[right - 1] - a) <= np.abs(b[right] - a), right - 1, right)
+    i = int(np.argmin(np.abs(b[nearest] - a)))
+    j = int(nearest[i])
+    before, after = min(i, j), min(len(a) - i, len(b) - j)
+    return a[i - before : i + after], b[j - before : j + after]
+
+
+__all__ = [
+    "Crossing",
+    "Measurement",
+    "Reading",
+    "SeamReading",
+    "lean_alike",
+    "mean_wrapped_square",
+    "measure",
+    "read_seam",
+    "remeasure",
+    "wrapped",
+]

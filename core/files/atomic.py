@@ -12,7 +12,9 @@ def write_atomically(path: Path, data: bytes) -> None:
     try:
         handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
     except OSError as error:
-        raise BadInput(f"it can't be written ({error.strerror})", str(path), "a folder that can be written to") from None
+        raise BadInput(
+            f"it can't be written ({error.strerror})", str(path), "a folder that can be written to"
+        ) from None
     try:
         with os.fdopen(handle, "wb") as file:
             file.write(data)

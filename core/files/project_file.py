@@ -75,7 +75,9 @@ def _check_header(raw: dict[str, Any]) -> None:
         raise BadInput(f"its format is {_short(raw.get('format'))}", "format", '"stripewright-project" is right')
     version = raw.get("version")
     if isinstance(version, int) and not isinstance(version, bool) and version > 1:
-        raise BadInput(f"version {_short(version)} is newer than this program", "version", "1 is what it reads; update it")
+        raise BadInput(
+            f"version {_short(version)} is newer than this program", "version", "1 is what it reads; update it"
+        )
     if version != 1 or isinstance(version, bool):
         raise BadInput(f"the version is {_short(version)}", "version", "1 is right")
 

@@ -28,7 +28,9 @@ def tokens_of(data: str) -> list[str]:
     while (position := _end_of_filler(data, position)) < len(data):
         found = _TOKEN.match(data, position)
         if not found:
-            raise BadInput(f"path has {data[position : position + 8]!r} in it", right="numbers and M, L, Q, C are right")
+            raise BadInput(
+                f"path has {data[position : position + 8]!r} in it", right="numbers and M, L, Q, C are right"
+            )
         tokens.append(found.group())
         position = found.end()
     return tokens
@@ -113,7 +115,7 @@ def _flatten_segment(control: Points) -> Points:
 def without_repeats(points: Points) -> Points:
     """The polyline without points that repeat the one before (closer than 1e-9 mm)."""
     step = np.hypot(*np.diff(points, axis=0).T)
-    return points[np.concatenate([[True], step > 1e-9])].copy()
+    return np.asarray(points[np.concatenate([[True], step > 1e-9])])
 
 
 def path_of(points: Points, digits: int = 4) -> str:

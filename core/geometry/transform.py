@@ -16,4 +16,4 @@ def rotation(turn_deg: float, turned: bool) -> Points:
 
 def placed(points: Points, u: float, v: float, turn_deg: float, turned: bool) -> Points:
     """Panel points brought onto the cloth; columns are u and v, mm."""
-    return points @ rotation(turn_deg, turned).T + np.array([u, v])
+    return np.asarray(points @ rotation(turn_deg, turned).T + np.array([u, v]))

@@ -1,5 +1,6 @@
 """A cloth and the stripe repeat on it."""
 
+import itertools
 import math
 from functools import cached_property
 
@@ -91,7 +92,7 @@ class Repeat(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
         for stripe in self.stripes:
             edges |= {(stripe.at + side * stripe.width / 2) % self.width for side in (-1, 1)}
         cuts = sorted(edges)
-        seen = [(a, b, self.kind_at((a + b) / 2)) for a, b in zip(cuts, cuts[1:], strict=False) if b - a > 1e-9]
+        seen = [(a, b, self.kind_at((a + b) / 2)) for a, b in itertools.pairwise(cuts) if b - a > 1e-9]
         merged: list[tuple[float, float, int]] = []
         for start, end, kind in seen:
             if merged and merged[-1][2] == kind:

@@ -166,5 +166,8 @@ def _unfolded_marks(piece: Piece, marks: tuple[NotchMark, ...]) -> tuple[NotchMa
             continue
         other = reflected(mark.point[None], through, along)[0]
         out = reflected((through + mark.out)[None], through, along)[0] - through
-        doubled += [NotchMark(f"{mark.edge}.{here}", mark.point, mark.out), NotchMark(f"{mark.edge}.{there}", other, out)]
+        doubled += [
+            NotchMark(f"{mark.edge}.{here}", mark.point, mark.out),
+            NotchMark(f"{mark.edge}.{there}", other, out),
+        ]
     return tuple(doubled)

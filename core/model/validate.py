@@ -76,7 +76,9 @@ def _check_cloth(cloth: Cloth) -> None:
         for value in (u0, v0, u1, v1):
             _within(place, f"flaw {index + 1}", value, -LARGEST_MM, LARGEST_MM)
         if u0 >= u1 or v0 >= v1:
-            raise BadInput(f"flaw {index + 1} has no area", place, "[u, v, u, v] of two opposite corners, smaller first")
+            raise BadInput(
+                f"flaw {index + 1} has no area", place, "[u, v, u, v] of two opposite corners, smaller first"
+            )
     if cloth.repeat is not None:
         _check_repeat(f"{place}, repeat", cloth.repeat)
 
@@ -89,7 +91,9 @@ def _check_repeat(place: str, repeat: Repeat) -> None:
     for stripe in repeat.stripes:
         where = f"{place}, stripe {stripe.name!r}"
         if not 0 <= stripe.at < repeat.width:
-            raise BadInput(f"at is {stripe.at:g}", where, f"its centre lies within the repeat: 0 to below {repeat.width:g}")
+            raise BadInput(
+                f"at is {stripe.at:g}", where, f"its centre lies within the repeat: 0 to below {repeat.width:g}"
+            )
         if not 0 < stripe.width <= repeat.width:
             raise BadInput(f"width is {stripe.width:g}", where, f"above 0 and up to {repeat.width:g} is right")
         _colour(where, "colour", stripe.colour)
@@ -125,7 +129,7 @@ def _check_outline(piece: Piece, place: str, lines: list[Points]) -> None:
         gap = float(np.hypot(*(end - start)))
         if gap > CORNER_GAP_MM:
             raise BadInput(
-                f"the outline is open: edge {edge.name!r} ends at {_point(end)}, {after.name!r} starts at {_point(start)}",
+                f"the outline is open: {edge.name!r} ends at {_point(end)}, {after.name!r} starts at {_point(start)}",
                 place,
                 "each edge starts where the one before it ends",
             )
@@ -139,7 +143,9 @@ def _check_simple(place: str, what: str, ring: Points) -> None:
         raise BadInput(f"its {what} encloses nothing", place, "a closed outline is right")
     shape = Polygon(ring)
     if not shape.is_valid:
-        raise BadInput(f"its {what} crosses itself ({explain_validity(shape)})", place, "edges that don't cross are right")
+        raise BadInput(
+            f"its {what} crosses itself ({explain_validity(shape)})", place, "edges that don't cross are right"
+        )
     if shape.area < 1:
         raise BadInput(f"its {what} encloses {shape.area:.3g} mm2", place, "at least 1 mm2 is right")
 
@@ -174,7 +180,9 @@ def _check_both_lines(piece: Piece, place: str) -> None:
             wrong = f"{what} (allowances taken {'on' if what == 'cutting line' else 'off'})" if what == other else what
             _check_simple(place, wrong, ring)
             if signed_area(ring) < 0:
-                raise BadInput(f"an allowance is wider than the piece: its {what} turns inside out", place, "smaller ones")
+                raise BadInput(
+                    f"an allowance is wider than the piece: its {what} turns inside out", place, "smaller ones"
+                )
 
 
 def _check_seams(project: Project) -> None:
@@ -190,7 +198,9 @@ def _check_seams(project: Project) -> None:
             if ref not in edges:
                 raise BadInput(f"{which} is {ref!r}", f"seam {sewn.label!r}", _edge_hint(project, ref))
         if sewn.a == sewn.b:
-            raise BadInput(f"edge {sewn.a!r} is sewn to itself", f"seam {sewn.label!r}", "two different edges are right")
+            raise BadInput(
+                f"edge {sewn.a!r} is sewn to itself", f"seam {sewn.label!r}", "two different edges are right"
+            )
     _check_doubles(project.sewn)
 
 
@@ -250,7 +260,9 @@ def _check_derived(project: Project, cloths: set[str]) -> None:
     for index, layer in enumerate(project.layers):
         place = f"layer {index + 1} ({layer.kind})"
         if layer.cloth not in cloths:
-            raise BadInput(f"its cloth {layer.cloth!r} is not there", place, f"the cloths are {', '.join(sorted(cloths))}")
+            raise BadInput(
+                f"its cloth {layer.cloth!r} is not there", place, f"the cloths are {', '.join(sorted(cloths))}"
+            )
         for name in layer.of:
             if name not in pieces:
                 raise BadInput(f"there is no piece {name!r}", place, f"the pieces are {', '.join(pieces)}")
@@ -264,7 +276,9 @@ def _check_derived(project: Project, cloths: set[str]) -> None:
     for strip in project.strips:
         place = f"strip {strip.id!r}"
         if strip.cloth not in cloths:
-            raise BadInput(f"its cloth {strip.cloth!r} is not there", place, f"the cloths are {', '.join(sorted(cloths))}")
+            raise BadInput(
+                f"its cloth {strip.cloth!r} is not there", place, f"the cloths are {', '.join(sorted(cloths))}"
+            )
         _within(place, "length", strip.length, 1, LARGEST_MM)
         _within(place, "width", strip.width, 1, LARGEST_MM)
         _within(place, "number", strip.number, 1, 10_000)

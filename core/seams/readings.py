@@ -17,7 +17,7 @@ from core.model.cloth import Cloth, Repeat
 from core.model.pattern import PanelName
 from core.model.project import Placement, Project
 from core.seams.garment import Garment, SeamLine
-from core.seams.stripes import Across, band_borders, crossing_heights, kinds_at, wrap, wrapped
+from core.seams.stripes import Across, Ints, band_borders, crossing_heights, kinds_at, wrap
 
 STRAIGHT_MM = 1e-6
 """An edge whose net change of w is smaller than this leans neither way."""
@@ -160,32 +160,33 @@ class SeamReading:
     @cached_property
     def crossings(self) -> tuple[Crossing, ...]:
         """For every kind of stripe the centre lines that reach the seam on both sides, paired from the best pair on."""
-        found: list[Crossing] = []
-        for kind in self.repeat.kinds:
-            places = np.array([self.repeat.origin + stripe.at for stripe in kind])
-            a = crossing_heights(self.line.height, self.w_a, places, self.repeat.width)
-            b = crossing_heights(self.line.height, self.w_b, places, self.repeat.width)
-            a, b = _paired(a, b)
-            steps = self.step_at(a)
-            found += [
-                Crossing(kind[0].name, float(x), float(y), float(s)) for x, y, s in zip(a, b, steps, strict=True)
-            ]
-        return tuple(found)
+        kinds = self.repeat.kinds
+        places = np.array([self.repeat.origin + stripe.at for kind in kinds for stripe in kind])
+        kind_of = np.repeat(np.arange(len(kinds)), [len(kind) for kind in kinds])
+        (a, place_a), (b, place_b) = self._met(places)
+        pairs = [_paired(a[kind_of[place_a] == k], b[kind_of[place_b] == k]) for k in range(len(kinds))]
+        steps = self.step_at(np.concatenate([pair[0] for pair in pairs])).tolist()
+        names = [kind[0].name for kind, pair in zip(kinds, pairs, strict=True) for _ in pair[0]]
+        heights = [np.concatenate(side).tolist() for side in zip(*pairs, strict=True)]
+        return tuple(Crossing(*values) for values in zip(names, *heights, steps, strict=True))
 
     @cached_property
     def agreement(self) -> float:
         """Share of the sewn length along which both sides show the same kind of stripe, or both the ground."""
-        line, borders, width = self.line, band_borders(self.repeat), self.repeat.width
-        cuts = np.concatenate(
-            [line.height, *(crossing_heights(line.height, w, borders, width) for w in (self.w_a, self.w_b))]
-        )
-        cuts.sort()
+        line, borders = self.line, band_borders(self.repeat)
+        (a, _), (b, _) = self._met(borders)
+        cuts = np.sort(np.concatenate([line.height, a, b]))
         middle, span = (cuts[:-1] + cuts[1:]) / 2, np.diff(cuts)
         part = np.clip(np.searchsorted(line.height, middle, side="right") - 1, 0, len(line.height) - 2)
         span = span * line.sewn_parts[part]
-        kinds = [kinds_at(self.repeat, np.interp(middle, line.height, w)) for w in (self.w_a, self.w_b)]
+        kinds = kinds_at(self.repeat, np.stack([np.interp(middle, line.height, w) for w in (self.w_a, self.w_b)]))
         total = float(span.sum())
         return float(np.sum(span * (kinds[0] == kinds[1]))) / total if total > 0 else 1.0
+
+    def _met(self, places: Floats) -> tuple[tuple[Floats, Ints], tuple[Floats, Ints]]:
+        """Where lines at places, recurring every nominal repeat, meet a and b."""
+        height, width = self.line.height, self.repeat.width
+        return crossing_heights(height, self.w_a, places, width), crossing_heights(height, self.w_b, places, width)
 
     @property
     def all_stripes_meet_at_zero(self) -> bool:
@@ -268,25 +269,10 @@ def _paired(a: Floats, b: Floats) -> tuple[Floats, Floats]:
     """Two ascending lists of heights paired in order, starting from the two that lie closest together."""
     if not len(a) or not len(b):
         return a[:0], b[:0]
-    right = np.clip(np.searchsorted(b, a), 1, max(len(b) - 1, 1))
-    nearest = right if len(b) > 1 else np.zeros(len(a), dtype=np.intp)
-    if len(b) > 1:
-        nearest = np.where(np.abs(b[right - 1] - a) <= np.abs(b[right] - a), right - 1, right)
+    above = np.clip(np.searchsorted(b, a), 0, len(b) - 1)
+    below = np.maximum(above - 1, 0)
+    nearest = np.where(np.abs(b[below] - a) <= np.abs(b[above] - a), below, above)
     i = int(np.argmin(np.abs(b[nearest] - a)))
     j = int(nearest[i])
     before, after = min(i, j), min(len(a) - i, len(b) - j)
     return a[i - before : i + after], b[j - before : j + after]
-
-
-__all__ = [
-    "Crossing",
-    "Measurement",
-    "Reading",
-    "SeamReading",
-    "lean_alike",
-    "mean_wrapped_square",
-    "measure",
-    "read_seam",
-    "remeasure",
-    "wrapped",
-]

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats
 from core.geometry.transform import rotation
-from core.model.cloth import Repeat
+from core.model.cloth import Repeat, Stripe
 from core.model.project import Placement
 
 Ints = NDArray[np.intp]
@@ -27,9 +27,7 @@ class Across:
     def of(cls, at: Placement, skew: float) -> "Across":
         """For a panel that lies `at`, on a cloth whose stripes lean by `skew` mm of u per mm of v."""
         turn = rotation(at.turn_deg, at.turned)
-        return cls(
-            float(turn[0, 0] - skew * turn[1, 0]), float(turn[0, 1] - skew * turn[1, 1]), at.u - skew * at.v
-        )
+        return cls(float(turn[0, 0] - skew * turn[1, 0]), float(turn[0, 1] - skew * turn[1, 1]), at.u - skew * at.v)
 
     def __call__(self, points: Points) -> Floats:
         """w of panel points, mm; shape (n,)."""
@@ -46,26 +44,27 @@ def wrapped(x: float, period: float) -> float:
     return (x + period / 2) % period - period / 2
 
 
-def crossing_heights(height: Floats, w: Floats, places: Floats, spacing: float) -> Floats:
-    """Where a line that is straight between heights crosses the lines places + j * spacing, j integer; ascending.
+def crossing_heights(height: Floats, w: Floats, places: Floats, spacing: float) -> tuple[Floats, Ints]:
+    """Where w, linear between heights, meets the lines places + j * spacing, j integer.
 
-    A line met exactly at an end (within 1e-7 mm) counts.
+    Returns the heights, ascending, and for each the index of its place. A line met exactly at an end (within 1e-7 mm)
+    counts.
     """
-    found = [_crossings_of(height, (w - place) / spacing, 1e-7 / spacing) for place in places]
-    return np.sort(np.concatenate(found)) if found else np.empty(0)
-
-
-def _crossings_of(height: Floats, q: Floats, slack: float) -> Floats:
-    """Heights at which q, linear between heights, is an integer."""
-    q = q.copy()
-    q[0] -= math.copysign(slack, q[1] - q[0])
-    q[-1] += math.copysign(slack, q[-1] - q[-2])
-    low, high = np.minimum(q[:-1], q[1:]), np.maximum(q[:-1], q[1:])
-    first, count = np.ceil(low), np.maximum(np.ceil(high) - np.ceil(low), 0).astype(int)
-    part = np.repeat(np.arange(len(count)), count)
-    rank = np.arange(len(part)) - np.repeat(np.cumsum(count) - count, count)
-    share = (first[part] + rank - q[part]) / (q[part + 1] - q[part])
-    return np.asarray(height[part] + share * (height[part + 1] - height[part]))
+    ends = w.copy()
+    ends[0] -= math.copysign(1e-7, w[1] - w[0])
+    ends[-1] += math.copysign(1e-7, w[-1] - w[-2])
+    q = (ends - places[:, None]) / spacing
+    up = np.ceil(q)
+    first, count = np.minimum(up[:, :-1], up[:, 1:]), np.abs(np.diff(up, axis=1)).astype(np.intp)
+    place, part = np.nonzero(count)
+    times = count[place, part]
+    rank = np.arange(times.sum()) - np.repeat(np.cumsum(times) - times, times)
+    place, part = np.repeat(place, times), np.repeat(part, times)
+    start = q[place, part]
+    share = (first[place, part] + rank - start) / (q[place, part + 1] - start)
+    found = height[part] + share * (height[part + 1] - height[part])
+    order = np.argsort(found, kind="stable")
+    return found[order], place[order]
 
 
 def kinds_at(repeat: Repeat, w: Floats) -> Ints:
@@ -78,15 +77,18 @@ def kinds_at(repeat: Repeat, w: Floats) -> Ints:
 def band_borders(repeat: Repeat) -> Floats:
     """Places, from the cloth's zero, at which what is seen changes; each recurs every nominal repeat."""
     bands = repeat.bands
-    changes = [start for (start, _, kind), before in zip(bands, bands[-1:] + bands[:-1], strict=True) if kind != before[2]]
+    before = bands[-1:] + bands[:-1]
+    changes = [start for (start, _, kind), (_, _, last) in zip(bands, before, strict=True) if kind != last]
     return np.array(changes) + repeat.origin
 
 
 def lead_centres_between(repeat: Repeat, low: float, high: float) -> Floats:
     """Across-coordinates of all centres of stripes of the lead's kind from low to high, ascending."""
     kind = next(kind for kind in repeat.kinds if repeat.lead_stripe in kind)
-    centres = [
-        np.arange(math.ceil((low - place) / repeat.width), math.floor((high - place) / repeat.width) + 1) * repeat.width + place
-        for place in (repeat.origin + stripe.at for stripe in kind)
-    ]
-    return np.sort(np.concatenate(centres))
+    return np.sort(np.concatenate([_centres(repeat, stripe, low, high) for stripe in kind]))
+
+
+def _centres(repeat: Repeat, stripe: Stripe, low: float, high: float) -> Floats:
+    place = repeat.origin + stripe.at
+    first, last = math.ceil((low - place) / repeat.width), math.floor((high - place) / repeat.width)
+    return np.arange(first, last + 1) * repeat.width + place

@@ -1,0 +1,1 @@
+"""The workbench and the command line; all thinking is in `core`."""

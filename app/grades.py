@@ -1,0 +1,64 @@
+"""How a step is judged, and how its grade is drawn: by colour, dash pattern and weight together."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QPen
+
+from app.theme import current
+
+Grade = Literal["good", "fair", "poor"]
+GRADES: tuple[Grade, ...] = ("good", "fair", "poor")
+"""From the best on; their places agree with `core.seams.runs`."""
+
+COLOURS: dict[Grade, str] = {"good": "#0072B2", "fair": "#E69F00", "poor": "#D55E00"}
+"""Blue, orange and vermilion of Okabe and Ito's set for colour-blind eyes."""
+
+_DASHES: dict[Grade, list[float]] = {"good": [], "fair": [3.0, 2.2], "poor": [0.01, 1.6]}
+_WEIGHTS: dict[Grade, float] = {"good": 1.0, "fair": 1.0, "poor": 1.7}
+
+
+@dataclass(frozen=True)
+class Grades:
+    """Up to which step, mm, a seam is good, and up to which it is fair; beyond that it is poor."""
+
+    good_mm: float = 2.0
+    fair_mm: float = 3.0
+
+    def grade_of(self, step_mm: float) -> Grade:
+        """The grade of a step of either sign."""
+        size = abs(step_mm)
+        return "good" if size <= self.good_mm else "fair" if size <= self.fair_mm else "poor"
+
+    @property
+    def limits_mm(self) -> tuple[float, float]:
+        """Where one grade ends and the next begins."""
+        return self.good_mm, self.fair_mm
+
+
+def colour_of(grade: Grade) -> QColor:
+    """The colour that stands for a grade; never use it alone."""
+    return QColor(COLOURS[grade])
+
+
+def pen_for(grade: Grade, width: float = 2.0) -> QPen:
+    """The pen of a grade, `width` px wide for a good step: solid, dashed, or dotted and heavier. Cosmetic."""
+    pen = QPen(colour_of(grade), width * _WEIGHTS[grade])
+    pen.setCosmetic(True)
+    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+    if _DASHES[grade]:
+        pen.setDashPattern(_DASHES[grade])
+    if grade == "poor":
+        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+    return pen
+
+
+def halo_for(grade: Grade, width: float = 2.0) -> QPen:
+    """The light line to draw under `pen_for` wherever there are stripes below. Cosmetic."""
+    pen = QPen(current().colour("halo"), width * _WEIGHTS[grade] + 2.0)
+    pen.setCosmetic(True)
+    pen.setCapStyle(Qt.PenCapStyle.RoundCap)
+    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    return pen

@@ -16,7 +16,7 @@ from core.geometry.polyline import Floats
 from core.model.cloth import Cloth, Repeat
 from core.model.pattern import PanelName
 from core.model.project import Placement, Project
-from core.seams.garment import Garment, SeamLine
+from core.seams.garment import Flags, Garment, SeamLine
 from core.seams.stripes import Across, Ints, band_borders, crossing_heights, kinds_at, wrap
 
 STRAIGHT_MM = 1e-6
@@ -73,7 +73,7 @@ class SeamReading:
             return None
         w_a = Across.of(at_a, line.cloth.skew)(line.a)
         w_b = Across.of(at_b, line.cloth.skew)(line.b)
-        alike = lean_alike(float(w_a[-1] - w_a[0]), float(w_b[-1] - w_b[0]))
+        alike = bool(lean_alike(w_a[-1] - w_a[0], w_b[-1] - w_b[0]))
         raw = w_a - w_b if alike else w_a + w_b - 2 * line.cloth.repeat.c
         return cls(line, line.cloth, line.cloth.repeat, w_a, w_b, "alike" if alike else "opposite", raw)
 
@@ -235,9 +235,10 @@ def remeasure(before: Measurement, project: Project, moved: frozenset[PanelName]
     return Measurement(before.garment, seams)
 
 
-def lean_alike(change_a: float, change_b: float) -> bool:
-    """Whether two edges lean alike, from their net changes of w, mm."""
-    return change_a * change_b > 0 or min(abs(change_a), abs(change_b)) < STRAIGHT_MM
+def lean_alike(change_a: Floats, change_b: Floats) -> Flags:
+    """Whether two edges lean alike, from their net changes of w, mm; works on arrays of one shape."""
+    straight = np.minimum(np.abs(change_a), np.abs(change_b)) < STRAIGHT_MM
+    return np.asarray((change_a * change_b > 0) | straight)
 
 
 def mean_wrapped_square(raw: Floats, period: float) -> Floats:

@@ -91,4 +91,4 @@ def lead_centres_between(repeat: Repeat, low: float, high: float) -> Floats:
 def _centres(repeat: Repeat, stripe: Stripe, low: float, high: float) -> Floats:
     place = repeat.origin + stripe.at
     first, last = math.ceil((low - place) / repeat.width), math.floor((high - place) / repeat.width)
-    return np.arange(first, last + 1) * repeat.width + place
+    return np.asarray(np.arange(first, last + 1) * repeat.width + place)

@@ -1,0 +1,153 @@
+"""The garment's figure as a function of all phases and turns, with its derivatives, for the whole garment at once."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from core.geometry.polyline import Floats
+from core.matching.problem import SAMPLES, Problem, SeamCost
+from core.seams.readings import lean_alike
+from core.seams.stripes import Ints, wrap
+
+
+@dataclass(frozen=True, eq=False)
+class PanelState:
+    """All panels for one choice of phases and turns; every array has one entry a panel.
+
+    `x_rate`, `y_rate`: change of w per mm of x and y; `phase`: w of the middle, mm; the rest are derivatives by the
+    variable's turn, per rad, those of a pinned variable's phase included.
+    """
+
+    x_rate: Floats
+    y_rate: Floats
+    phase: Floats
+    x_rate_by_turn: Floats
+    y_rate_by_turn: Floats
+    phase_by_turn: Floats
+
+
+@dataclass(frozen=True, eq=False)
+class Slopes:
+    """Value, gradient and Gauss-Newton matrix of the mean square step; variables are all phases, then all turns."""
+
+    value: float
+    gradient: Floats
+    matrix: Floats
+
+
+class Objective:
+    """The weighted mean square step of some seams of a problem, mm2."""
+
+    def __init__(self, problem: Problem, seams: tuple[SeamCost, ...]) -> None:
+        self.problem, self.period, self.c = problem, problem.repeat.period, problem.repeat.c
+        names = list(problem.followers)
+        followers = list(problem.followers.values())
+        self._followers = [
+            (problem.variables[f.variable].leader == n, f) for n, f in zip(names, followers, strict=True)
+        ]
+        self._variable = np.array([f.variable for f in followers])
+        self._sign = np.array([f.sign for f in followers], dtype=np.float64)
+        self._spin = np.array([f.spin for f in followers], dtype=np.float64)
+        self._flip = np.array([-1.0 if f.turned else 1.0 for f in followers])
+        self._middle = np.array([f.middle for f in followers])
+        self._leader = np.array([names.index(problem.variables[f.variable].leader) for f in followers])
+        self._follows = (self._leader != np.arange(len(names))).astype(np.float64)
+        self._pinned = np.array([variable.phase_fixed is not None for variable in problem.variables])
+        self._side_a = np.array([names.index(seam.a) for seam in seams], dtype=np.intp)
+        self._side_b = np.array([names.index(seam.b) for seam in seams], dtype=np.intp)
+        shape = (len(seams), SAMPLES, 2)
+        self._points_a = np.array([seam.points_a for seam in seams]).reshape(shape)
+        self._points_b = np.array([seam.points_b for seam in seams]).reshape(shape)
+        self._ends_a = np.array([seam.ends_a for seam in seams]).reshape(-1, 2)
+        self._ends_b = np.array([seam.ends_b for seam in seams]).reshape(-1, 2)
+        self._weight = np.array([seam.weight for seam in seams])
+
+    def value(self, phases: Floats, turns: Floats) -> float:
+        """The weighted mean square step, mm2."""
+        raw, _ = self._raw(self._state(phases, turns))
+        return self._mean(wrap(raw, self.period))
+
+    def pinned(self, phases: Floats, turns: Floats) -> Floats:
+        """The phases with those of pinned variables as their turns want them, mm."""
+        if not self._pinned.any():
+            return phases
+        wanted = [self.problem.pinned_phase(int(v), turns[v : v + 1])[0] for v in np.flatnonzero(self._pinned)]
+        result = phases.copy()
+        result[self._pinned] = wanted
+        return result
+
+    def slopes(self, phases: Floats, turns: Floats) -> Slopes:
+        """Value and derivatives of the weighted mean square step; the gradient is half of the true one."""
+        state = self._state(phases, turns)
+        raw, sense = self._raw(state)
+        rest = wrap(raw, self.period)
+        columns = np.stack(
+            [
+                np.broadcast_to(self._sign[self._side_a][:, None], rest.shape),
+                self._by_turn(state, self._side_a, self._points_a),
+                np.broadcast_to((sense * self._sign[self._side_b])[:, None], rest.shape),
+                sense[:, None] * self._by_turn(state, self._side_b, self._points_b),
+            ],
+            axis=1,
+        )
+        share = self._weight / (self._weight.sum() * SAMPLES)
+        blocks = np.matmul(columns, columns.transpose(0, 2, 1)) * share[:, None, None]
+        pulls = np.matmul(columns, rest[:, :, None])[:, :, 0] * share[:, None]
+        return self._assembled(self._mean(rest), blocks, pulls)
+
+    def _assembled(self, value: float, blocks: Floats, pulls: Floats) -> Slopes:
+        number = len(self.problem.variables)
+        a, b = self._variable[self._side_a], self._variable[self._side_b]
+        index = np.stack([a, a + number, b, b + number], axis=1)
+        gradient = np.zeros(2 * number)
+        matrix = np.zeros((2 * number, 2 * number))
+        np.add.at(gradient, index, pulls)
+        np.add.at(matrix, (index[:, :, None], index[:, None, :]), blocks)
+        return Slopes(value, gradient, matrix)
+
+    def _mean(self, rest: Floats) -> float:
+        return float(np.mean(rest * rest, axis=1) @ self._weight / self._weight.sum())
+
+    def _by_turn(self, state: PanelState, side: Ints, points: Floats) -> Floats:
+        dx, dy = state.x_rate_by_turn[side][:, None], state.y_rate_by_turn[side][:, None]
+        return np.asarray(state.phase_by_turn[side][:, None] + points[:, :, 0] * dx + points[:, :, 1] * dy)
+
+    def _raw(self, state: PanelState) -> tuple[Floats, Floats]:
+        """Steps before wrapping, shape (seams, SAMPLES), and each seam's sense: -1 where edges lean alike, else 1."""
+        a, b = self._side_a, self._side_b
+        change_a = self._ends_a[:, 0] * state.x_rate[a] + self._ends_a[:, 1] * state.y_rate[a]
+        change_b = self._ends_b[:, 0] * state.x_rate[b] + self._ends_b[:, 1] * state.y_rate[b]
+        alike = lean_alike(change_a, change_b)
+        sense = np.where(alike, -1.0, 1.0)
+        w_a = self._across(state, a, self._points_a)
+        w_b = self._across(state, b, self._points_b)
+        return w_a + sense[:, None] * w_b - np.where(alike, 0.0, 2 * self.c)[:, None], sense
+
+    def _across(self, state: PanelState, side: Ints, points: Floats) -> Floats:
+        x, y = state.x_rate[side][:, None], state.y_rate[side][:, None]
+        return np.asarray(state.phase[side][:, None] + points[:, :, 0] * x + points[:, :, 1] * y)
+
+    def _state(self, phases: Floats, turns: Floats) -> PanelState:
+        angle, skew = self._spin * turns[self._variable], self.problem.cloth.skew
+        cos, sin = np.cos(angle), np.sin(angle)
+        x, y = self._flip * (cos - skew * sin), self._flip * (-sin - skew * cos)
+        dx = self._flip * self._spin * (-sin - skew * cos)
+        dy = self._flip * self._spin * (-cos + skew * sin)
+        own, own_by_turn = self._lever(x, y), self._lever(dx, dy)
+        offset = self._follows * (2 * self.c + own + own[self._leader])
+        by_turn = self._follows * (own_by_turn + own_by_turn[self._leader])
+        by_turn = by_turn + self._sign * self._pinned_by_turn(dx, dy)[self._variable]
+        return PanelState(x, y, self._sign * phases[self._variable] + offset, dx, dy, by_turn)
+
+    def _lever(self, x: Floats, y: Floats) -> Floats:
+        return np.asarray(self._middle[:, 0] * x + self._middle[:, 1] * y)
+
+    def _pinned_by_turn(self, dx: Floats, dy: Floats) -> Floats:
+        """How the phase of each variable follows its turn: nothing unless a point off the middle is pinned."""
+        result = np.zeros(len(self.problem.variables))
+        for panel, (leads, follower) in enumerate(self._followers):
+            pinned = self.problem.variables[follower.variable].pinned
+            if leads and pinned is not None:
+                away = np.array(pinned) - follower.middle
+                result[follower.variable] = -(away[0] * dx[panel] + away[1] * dy[panel])
+        return result

@@ -1,0 +1,48 @@
+"""Where one panel matches best while all others stay."""
+
+import numpy as np
+
+from core.geometry.polyline import Floats
+from core.model.pattern import PanelName
+from core.model.project import Project
+from core.seams.garment import Garment
+from core.seams.readings import SeamReading, mean_wrapped_square, read_seam
+
+PLACES = 240
+"""Phases tried in a period."""
+
+
+def best_phases(project: Project, garment: Garment, panel: PanelName) -> tuple[float, ...]:
+    """Across-coordinates w of a panel's origin, in [0, P), at which its seams' mean square step has a minimum.
+
+    Best first; minima more than twice as high as the best (by more than a hundredth of P squared) are left out.
+    Empty for a panel that has no seam with stripes to match.
+    """
+    readings = [read_seam(project, line) for line in garment.seams if line.panels.count(panel) == 1]
+    matched = [reading for reading in readings if reading is not None and reading.mean_square is not None]
+    if not matched:
+        return ()
+    period = matched[0].period
+    shifts = np.arange(PLACES) * period / PLACES
+    costs = sum((_costs(reading, panel, shifts) for reading in matched), np.zeros(PLACES))
+    at = project.placement(panel)
+    here = at.u - matched[0].cloth.skew * at.v
+    low = np.flatnonzero((costs <= np.roll(costs, 1)) & (costs < np.roll(costs, -1)))
+    low = low[np.argsort(costs[low], kind="stable")]
+    limit = 2 * costs[low[0]] + 0.01 * period**2 * sum(r.line.sewn.seam.weight for r in matched) if len(low) else 0.0
+    return tuple(float((here + _bottom(costs, i) * period / PLACES) % period) for i in low if costs[i] <= limit)
+
+
+def _costs(reading: SeamReading, panel: PanelName, shifts: Floats) -> Floats:
+    """Weighted mean square of one seam for each shift of the panel, mm2; shape of shifts."""
+    way = 1.0 if panel == reading.line.panels[0] or reading.lean == "opposite" else -1.0
+    spans = np.diff(reading.line.height) * reading.line.counted_parts
+    means = [mean_wrapped_square(reading.raw + way * shift, reading.period) @ spans for shift in shifts]
+    return np.array(means) / spans.sum() * reading.line.sewn.seam.weight
+
+
+def _bottom(costs: Floats, index: int) -> float:
+    """The place of a minimum between samples, by the parabola through it and its neighbours."""
+    before, here, after = costs[index - 1], costs[index], costs[(index + 1) % len(costs)]
+    bend = before - 2 * here + after
+    return index + (0.5 * (before - after) / bend if bend > 0 else 0.0)

@@ -1,0 +1,261 @@
+"""The match as an optimisation problem: free variables, panels that follow them, seams that cost.
+
+Every panel's phase and turn follow one variable (phase f, turn t): phase = sign * f + offset(t), turn = spin * t. The
+phase of a panel is the across-coordinate w of its middle, so that turning a panel moves its own phase least. A held
+panel follows a variable with one phase and one turn.
+"""
+
+import math
+from dataclasses import dataclass, replace
+
+import numpy as np
+
+from core.geometry.paths import Points
+from core.geometry.polyline import Floats
+from core.model.cloth import Cloth, Repeat
+from core.model.panel import Panel
+from core.model.pattern import PanelName
+from core.model.project import Placement, Project
+from core.seams.garment import Garment, SeamLine
+from core.seams.stripes import Across
+
+SAMPLES = 96
+"""Heights at which a seam's step is sampled while the solver searches."""
+
+
+@dataclass(frozen=True)
+class Variable:
+    """What the solver may choose: a phase (any, unless `phase_fixed`) and a turn from `turn_low` to `turn_high`, rad.
+
+    `phase_fixed` is the phase, mm, of the leading panel's point `pinned`, (x, y) in its frame, at any turn.
+    """
+
+    leader: PanelName
+    turn_low: float
+    turn_high: float
+    phase_fixed: float | None = None
+    pinned: tuple[float, float] | None = None
+
+
+@dataclass(frozen=True, eq=False)
+class Follower:
+    """How one panel follows its variable; `middle` is the panel's reference point, shape (2,)."""
+
+    variable: int
+    sign: int
+    spin: int
+    turned: bool
+    skew: float
+    middle: Points
+
+    def rates(self, turn: Floats) -> tuple[Floats, Floats]:
+        """Change of w per mm of x and of y of the panel, for turns t of the variable, rad; shapes of t."""
+        angle, flip = self.spin * turn, -1.0 if self.turned else 1.0
+        return (
+            flip * (np.cos(angle) - self.skew * np.sin(angle)),
+            flip * (-np.sin(angle) - self.skew * np.cos(angle)),
+        )
+
+    def rates_by_turn(self, turn: Floats) -> tuple[Floats, Floats]:
+        """Derivatives of the two rates with respect to t, per rad."""
+        angle, flip = self.spin * turn, (-1.0 if self.turned else 1.0) * self.spin
+        return (
+            flip * (-np.sin(angle) - self.skew * np.cos(angle)),
+            flip * (-np.cos(angle) + self.skew * np.sin(angle)),
+        )
+
+
+@dataclass(frozen=True, eq=False)
+class SeamCost:
+    """One seam that counts: sampled points of both edges from their panels' middles, shape (SAMPLES, 2), mm.
+
+    `ends_a` and `ends_b` are the edges' vectors from top to bottom, from which the lean is judged.
+    """
+
+    line: SeamLine
+    weight: float
+    a: PanelName
+    b: PanelName
+    points_a: Points
+    points_b: Points
+    ends_a: Points
+    ends_b: Points
+
+
+@dataclass(frozen=True, eq=False)
+class Problem:
+    """All that the solver needs to know of the panels on one cloth."""
+
+    cloth: Cloth
+    repeat: Repeat
+    variables: tuple[Variable, ...]
+    followers: dict[PanelName, Follower]
+    seams: tuple[SeamCost, ...]
+
+    def placement(self, panel: PanelName, phases: Floats, turns: Floats, before: Placement | None) -> Placement:
+        """Where a panel lies for phases and turns of all variables, kept near where it lay before; u in [0, P) if new."""
+        follower = self.followers[panel]
+        phase, turn = phases[follower.variable], turns[follower.variable]
+        rates = np.array(follower.rates(turn))
+        w = follower.sign * phase + self._offset(panel, turn) - float(follower.middle @ rates)
+        v = before.v if before else 0.0
+        u = w + self.cloth.skew * v
+        near = before.u - self.repeat.period / 2 if before else 0.0
+        u = near + (u - near) % self.repeat.period
+        hold = before.hold if before else False
+        turn_deg = math.degrees(follower.spin * turn)
+        return Placement(u=u, v=v, turn_deg=turn_deg + 0.0, turned=follower.turned, hold=hold)
+
+    def _offset(self, panel: PanelName, turn: float) -> float:
+        return float(self.offsets(panel, np.array([turn]))[0])
+
+    def offsets(self, panel: PanelName, turn: Floats) -> Floats:
+        """What is added to sign * f to give the panel's phase, mm, for turns of its variable; shape of turn.
+
+        A mirrored panel's origin lies at 2 c less that of its leader (modulo P); the rest carries that to the middles.
+        """
+        follower = self.followers[panel]
+        leader = self.followers[self.variables[follower.variable].leader]
+        if follower is leader:
+            return np.zeros_like(turn)
+        mine, its = follower.rates(turn), leader.rates(turn)
+        mine_middle = follower.middle[0] * mine[0] + follower.middle[1] * mine[1]
+        its_middle = leader.middle[0] * its[0] + leader.middle[1] * its[1]
+        return np.asarray(2 * self.repeat.c + its_middle + mine_middle)
+
+    def pinned_phase(self, index: int, turn: Floats) -> Floats:
+        """The phase of a variable that has a fixed one, mm, for turns; shape of turn."""
+        variable = self.variables[index]
+        leader = self.followers[variable.leader]
+        if variable.phase_fixed is None:
+            raise ValueError("the variable is free")
+        if variable.pinned is None:
+            return np.full_like(turn, variable.phase_fixed)
+        rates = leader.rates(turn)
+        dx, dy = np.array(variable.pinned) - leader.middle
+        return np.asarray(variable.phase_fixed - dx * rates[0] - dy * rates[1])
+
+
+def mirrors_pairs(project: Project, cloth: Cloth) -> bool:
+    """Whether the left panels of pairs on a cloth mirror the right ones."""
+    asked = project.match.mirror_pairs
+    return asked if asked is not None else cloth.repeat is not None and cloth.repeat.even
+
+
+def build_problem(project: Project, garment: Garment, cloth: Cloth, turned: dict[PanelName, bool]) -> Problem:
+    """The problem of one striped cloth; `turned` says which panels lie end for end."""
+    if cloth.repeat is None:
+        raise ValueError("a plain cloth has nothing to match")
+    variables: list[Variable] = []
+    followers: dict[PanelName, Follower] = {}
+    limit = math.radians(cloth.grain_tolerance_deg)
+    for piece in project.pieces:
+        if piece.cloth != cloth.id:
+            continue
+        for leader, mirrored in _led(project, cloth, piece.panel_names):
+            at = project.placement(leader)
+            held = at.hold
+            turn = math.radians(at.turn_deg)
+            low, high = (turn, turn) if held else (-limit, limit)
+            phase = Across.of(at, cloth.skew)(garment.panels[leader].middle[None])[0] if held else None
+            variables.append(Variable(leader, low, high, None if phase is None else float(phase)))
+            for name in (leader, *mirrored):
+                sign = 1 if name == leader else -1
+                panel = garment.panels[name]
+                followers[name] = _follower(panel, len(variables) - 1, sign, turned[name], cloth)
+    seams = tuple(
+        _seam_cost(garment, line) for line in garment.seams if line.cloth is not None and line.cloth.id == cloth.id
+    )
+    problem = Problem(
+        cloth, cloth.repeat, tuple(variables), followers, tuple(seam for seam in seams if seam.weight > 0)
+    )
+    return _centred(project, garment, problem)
+
+
+def _led(project: Project, cloth: Cloth, names: tuple[PanelName, ...]) -> list[tuple[PanelName, tuple[PanelName, ...]]]:
+    """The panels of a piece as leaders, each with the panels that mirror it."""
+    if len(names) == 1 or not mirrors_pairs(project, cloth):
+        return [(name, ()) for name in names]
+    right, left = names
+    held = [project.placement(name).hold for name in names]
+    leader, other = (left, right) if held[1] and not held[0] else (right, left)
+    out_of_reach = any(held) and abs(project.placement(leader).turn_deg) > cloth.grain_tolerance_deg + 1e-9
+    if all(held) or out_of_reach:
+        return [(right, ()), (left, ())]
+    return [(leader, (other,))]
+
+
+def _follower(panel: Panel, variable: int, sign: int, turned: bool, cloth: Cloth) -> Follower:
+    return Follower(variable, sign, sign, turned, cloth.skew, panel.middle)
+
+
+def _seam_cost(garment: Garment, line: SeamLine) -> SeamCost:
+    a, b = line.panels
+    middle_a, middle_b = garment.panels[a].middle, garment.panels[b].middle
+    heights = _sample_heights(line)
+    weight = line.sewn.seam.weight if len(heights) else 0.0
+    return SeamCost(
+        line,
+        weight,
+        a,
+        b,
+        _at(line.height, line.a, heights) - middle_a,
+        _at(line.height, line.b, heights) - middle_b,
+        line.a[-1] - line.a[0],
+        line.b[-1] - line.b[0],
+    )
+
+
+def _sample_heights(line: SeamLine) -> Floats:
+    """Heights that stand for equal shares of the counted length; empty where nothing counts."""
+    spans = np.diff(line.height) * line.counted_parts
+    done = np.concatenate([[0.0], np.cumsum(spans)])
+    if done[-1] <= 0:
+        return np.empty(0)
+    wanted = (np.arange(SAMPLES) + 0.5) / SAMPLES * done[-1]
+    part = np.searchsorted(done, wanted, side="right") - 1
+    return np.asarray(line.height[part] + wanted - done[part])
+
+
+def _at(height: Floats, points: Points, wanted: Floats) -> Points:
+    return np.stack([np.interp(wanted, height, points[:, axis]) for axis in (0, 1)], axis=-1)
+
+
+def _centred(project: Project, garment: Garment, problem: Problem) -> Problem:
+    """The problem with the phase pinned that the project's centre asks for, if its panel is free and on this cloth."""
+    centre = project.match.centre
+    if centre.on == "free":
+        return problem
+    target = problem.repeat.origin + (problem.repeat.axis if centre.on == "lead" else problem.repeat.ground_middle)
+    for panel, point in _centre_points(project, garment):
+        follower = problem.followers.get(panel)
+        if follower is None or problem.variables[follower.variable].phase_fixed is not None:
+            continue
+        if follower.sign < 0:
+            panel, point, target = _on_leader(problem, panel, point, target)
+        variables = list(problem.variables)
+        pinned = (float(point[0]), float(point[1]))
+        variables[follower.variable] = replace(variables[follower.variable], phase_fixed=target, pinned=pinned)
+        return replace(problem, variables=tuple(variables))
+    return problem
+
+
+def _on_leader(problem: Problem, panel: PanelName, point: Points, target: float) -> tuple[PanelName, Points, float]:
+    """The same demand put to the panel that this one mirrors."""
+    leader = problem.variables[problem.followers[panel].variable].leader
+    return leader, point * np.array([-1.0, 1.0]), 2 * problem.repeat.c - target
+
+
+def _centre_points(project: Project, garment: Garment) -> list[tuple[PanelName, Points]]:
+    """The panels that can carry the centre, in order of preference, each with the point that marks it."""
+    centre = project.match.centre
+    if centre.panel is not None:
+        return [(centre.panel, garment.panels[centre.panel].middle)]
+    for line in garment.seams:
+        if line.sewn.seam.name == centre.seam:
+            middle = np.array([line.length / 2])
+            return [
+                (line.panels[0], _at(line.height, line.a, middle)[0]),
+                (line.panels[1], _at(line.height, line.b, middle)[0]),
+            ]
+    return []

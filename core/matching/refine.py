@@ -1,0 +1,121 @@
+"""Continuous refinement: from a good placement to the bottom of its valley, and along it to the least turning."""
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from core.geometry.polyline import Floats
+from core.matching.objective import Objective
+
+TURN_LEVER_MM = 400.0
+"""Turns are scaled by this length so that phases and turns are of one size."""
+
+EQUAL_SHARE, EQUAL_MM = 2.5e-4, 5e-5
+"""Figures that differ by less than this share, or by less than this many mm, count as equal."""
+
+
+@dataclass(frozen=True, eq=False)
+class Point:
+    """Phases, mm, and turns, rad, of all variables, with the mean square step there, mm2."""
+
+    phases: Floats
+    turns: Floats
+    value: float
+
+    @property
+    def turning(self) -> float:
+        """Sum of squared turns, rad2."""
+        return float(self.turns @ self.turns)
+
+
+@dataclass(frozen=True, eq=False)
+class Bounds:
+    """Which variables may move and how far their turns may go, rad; arrays over all variables."""
+
+    free_phase: Floats
+    free_turn: Floats
+    low: Floats
+    high: Floats
+
+
+def bounds_of(objective: Objective, variables: tuple[int, ...]) -> Bounds:
+    """The bounds of some variables of a problem; all others stay."""
+    chosen = np.zeros(len(objective.problem.variables), dtype=bool)
+    chosen[list(variables)] = True
+    low = np.array([variable.turn_low for variable in objective.problem.variables])
+    high = np.array([variable.turn_high for variable in objective.problem.variables])
+    fixed = np.array([variable.phase_fixed is not None for variable in objective.problem.variables])
+    return Bounds(chosen & ~fixed, chosen & (high > low), low, high)
+
+
+def refined(objective: Objective, bounds: Bounds, start: Point, most: int = 60, turning: float = 0.0) -> Point:
+    """Descend from a point by Gauss-Newton steps inside the turn bounds.
+
+    Minimises the mean square step plus `turning` (mm2 per rad2) times the sum of squared turns; never ends higher.
+    """
+    here, total = start, start.value + turning * start.turning
+    for _ in range(most):
+        step = _step(objective, bounds, here, turning)
+        after = _downhill(objective, here, step, total, turning)
+        if after is None:
+            return here
+        gain = total - (after.value + turning * after.turning)
+        here, total = after, total - gain
+        if gain < 1e-9 * total + 1e-13:
+            return here
+    return here
+
+
+def least_turning(objective: Objective, bounds: Bounds, best: Point) -> Point:
+    """Of the points near the best one whose figure counts as equal to its, one with nearly the least turning."""
+    limit = (np.sqrt(max(best.value, 0.0)) * (1 + EQUAL_SHARE) + EQUAL_MM) ** 2
+    chosen, low, high = best, -6.0, 6.0
+    for _ in range(10):
+        middle = (low + high) / 2
+        tried = refined(objective, bounds, chosen, 8, 10.0**middle)
+        if tried.value <= limit and tried.turning < chosen.turning:
+            chosen, low = tried, middle
+        else:
+            high = middle
+    return chosen
+
+
+def _downhill(
+    objective: Objective, here: Point, step: tuple[Floats, Floats], total: float, turning: float
+) -> Point | None:
+    """The first of ever shorter steps that leads down; None if none does."""
+    for share in (1.0, 0.5, 0.25, 0.1, 0.03, 0.003):
+        turns = here.turns + share * step[1]
+        phases = objective.pinned(here.phases + share * step[0], turns)
+        point = Point(phases, turns, objective.value(phases, turns))
+        if point.value + turning * point.turning < total:
+            return point
+    return None
+
+
+def _step(objective: Objective, bounds: Bounds, here: Point, turning: float) -> tuple[Floats, Floats]:
+    """The Gauss-Newton step of the free variables that keeps turns within their bounds."""
+    from scipy.optimize import lsq_linear
+
+    slopes = objective.slopes(here.phases, here.turns)
+    number = len(here.turns)
+    free = np.flatnonzero(np.concatenate([bounds.free_phase, bounds.free_turn]))
+    if not len(free):
+        return np.zeros(number), np.zeros(number)
+    scale = np.where(free < number, 1.0, 1 / TURN_LEVER_MM)
+    matrix = slopes.matrix[np.ix_(free, free)] * np.outer(scale, scale)
+    gradient = slopes.gradient[free] * scale
+    turned = free >= number
+    own = free[turned] - number
+    matrix[turned, turned] += turning * scale[turned] ** 2
+    gradient[turned] += turning * scale[turned] * here.turns[own]
+    matrix[np.diag_indices(len(free))] += 1e-9 * (np.trace(matrix) / len(free) + 1e-12)
+    low, high = np.full(len(free), -np.inf), np.full(len(free), np.inf)
+    low[turned] = (bounds.low[own] - here.turns[own]) / scale[turned] - 1e-12
+    high[turned] = (bounds.high[own] - here.turns[own]) / scale[turned] + 1e-12
+    factor = np.linalg.cholesky(matrix)
+    found = lsq_linear(factor.T, -np.linalg.solve(factor, gradient), bounds=(low, high), method="bvls")
+    step = np.zeros(2 * number)
+    step[free] = found.x * scale
+    turns = np.clip(here.turns + step[number:], bounds.low, bounds.high) - here.turns
+    return step[:number], turns

@@ -1,0 +1,134 @@
+"""The match: the best placement of all panels across the stripes that their cloths' grain tolerance allows."""
+
+import time
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from core.errors import Stopped
+from core.matching.elimination import minimise
+from core.matching.grid import build_grid
+from core.matching.objective import Objective
+from core.matching.orientation import orientations
+from core.matching.problem import Problem, SeamCost, build_problem
+from core.matching.refine import EQUAL_MM, EQUAL_SHARE, Bounds, Point, bounds_of, least_turning, refined
+from core.model.cloth import Cloth
+from core.model.pattern import PanelName
+from core.model.project import Placement, Project
+from core.progress import Progress, part, silent
+from core.seams.garment import Garment
+from core.seams.readings import measure
+
+CANDIDATES = 16
+"""How many of the search's placements are refined before the best is taken."""
+
+FINALISTS = 6
+"""How many of the refined ones are followed to the bottom of their valleys."""
+
+
+@dataclass(frozen=True, eq=False)
+class MatchResult:
+    """A solved match: the project with its placements, the garment's figure, mm, and how it was reached.
+
+    `lower_bound_mm` is a figure below which no placement can go, or None while that is not proved.
+    """
+
+    project: Project
+    rms_mm: float | None
+    lower_bound_mm: float | None
+    seconds: float
+    status: Literal["done", "stopped"]
+    message: str
+
+
+def match(project: Project, progress: Progress = silent, garment: Garment | None = None) -> MatchResult:
+    """Minimise sqrt(sum(weight * rms^2) / sum(weight)) over all phases and turns the project allows.
+
+    The same project always gives the same placements. A stop gives the best placement found so far.
+    """
+    started = time.perf_counter()
+    garment = garment or Garment.of(project)
+    striped = [cloth for cloth in project.cloths if cloth.repeat is not None]
+    status: Literal["done", "stopped"] = "done"
+    solved = project
+    for index, cloth in enumerate(striped):
+        try:
+            found = _match_cloth(
+                project, garment, cloth, part(progress, index / len(striped), (index + 1) / len(striped))
+            )
+        except Stopped:
+            status = "stopped"
+            break
+        solved = solved.placed(found)
+    progress(1.0, "matched")
+    rms = measure(solved, garment).rms_mm
+    message = "stopped; what was not reached lies as it lay" if status == "stopped" else "matched"
+    return MatchResult(solved, rms, None, time.perf_counter() - started, status, message)
+
+
+def _match_cloth(project: Project, garment: Garment, cloth: Cloth, progress: Progress) -> dict[PanelName, Placement]:
+    problem = build_problem(project, garment, cloth, orientations(project, garment, cloth))
+    number = len(problem.variables)
+    phases = np.full(number, problem.repeat.c)
+    turns = np.array([min(max(0.0, v.turn_low), v.turn_high) for v in problem.variables])
+    phases = Objective(problem, ()).pinned(phases, turns)
+    parts = _connected(problem)
+    for index, (variables, seams) in enumerate(parts):
+        if seams:
+            watch = part(progress, index / len(parts), (index + 1) / len(parts))
+            best = _solve_part(problem, variables, seams, Point(phases, turns, 0.0), watch)
+            phases, turns = best.phases, best.turns
+    return {
+        name: problem.placement(name, phases, turns, project.placements.get(name))
+        for name in problem.followers
+        if not project.placement(name).hold
+    }
+
+
+def _connected(problem: Problem) -> list[tuple[tuple[int, ...], tuple[SeamCost, ...]]]:
+    """The problem's unconnected parts: variables, and the seams between them."""
+    root = list(range(len(problem.variables)))
+    for seam in problem.seams:
+        a, b = (root[problem.followers[panel].variable] for panel in (seam.a, seam.b))
+        root = [a if r == b else r for r in root]
+    parts = []
+    for r in dict.fromkeys(root):
+        variables = tuple(v for v in range(len(root)) if root[v] == r)
+        seams = tuple(seam for seam in problem.seams if root[problem.followers[seam.a].variable] == r)
+        parts.append((variables, seams))
+    return parts
+
+
+def _solve_part(
+    problem: Problem, variables: tuple[int, ...], seams: tuple[SeamCost, ...], start: Point, progress: Progress
+) -> Point:
+    """Search the grid for the best placements, refine the best of them, take the least turning among equals."""
+    grid = build_grid(problem, variables, seams)
+    objective = Objective(problem, seams)
+    bounds = bounds_of(objective, variables)
+    found = minimise(grid.tables(), part(progress, 0.0, 0.6), CANDIDATES)
+    points = []
+    for _, states in found:
+        phases, turns = grid.values(states, start.phases, start.turns)
+        points.append(Point(phases, turns, objective.value(phases, turns)))
+    return _best_refined(objective, bounds, points, part(progress, 0.6, 1.0))
+
+
+def _best_refined(objective: Objective, bounds: Bounds, points: list[Point], progress: Progress) -> Point:
+    """Refine all a little and the best few to the end; of equals take the one with the least turning."""
+    rough = []
+    for index, point in enumerate(points):
+        if not progress(0.5 * index / len(points), "refining the best placements"):
+            break
+        rough.append(refined(objective, bounds, point, 4))
+    rough.sort(key=lambda point: point.value)
+    fine = []
+    for index, point in enumerate(rough[:FINALISTS] or points[:1]):
+        if not progress(0.5 + 0.5 * index / FINALISTS, "refining the best placements"):
+            break
+        fine.append(refined(objective, bounds, point))
+    best = min(fine or rough or points, key=lambda point: point.value)
+    limit = (np.sqrt(best.value) * (1 + EQUAL_SHARE) + EQUAL_MM) ** 2
+    equals = [least_turning(objective, bounds, point) for point in fine if point.value <= limit] or [best]
+    return min(equals, key=lambda point: point.turning)

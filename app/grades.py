@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor, QPen
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QColor, QPainter, QPen, QPolygonF
 
 from app.theme import current
 
@@ -62,3 +62,22 @@ def halo_for(grade: Grade, width: float = 2.0) -> QPen:
     pen.setCapStyle(Qt.PenCapStyle.RoundCap)
     pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
     return pen
+
+
+_MARKS: dict[Grade, list[tuple[float, float]]] = {
+    "fair": [(0, -1.2), (1.2, 0), (0, 1.2), (-1.2, 0)],
+    "poor": [(0, -1.15), (1.25, 1.0), (-1.25, 1.0)],
+}
+
+
+def paint_mark(painter: QPainter, grade: Grade, centre: QPointF, radius: float = 4.0) -> None:
+    """The mark of a grade: a disc, a diamond or a triangle in its colour, outlined so that it shows on any ground."""
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(QPen(current().colour("text", 0.75), 1.0))
+    painter.setBrush(colour_of(grade))
+    if grade == "good":
+        painter.drawEllipse(centre, radius, radius)
+    else:
+        painter.drawPolygon(QPolygonF([centre + QPointF(x, y) * radius for x, y in _MARKS[grade]]))
+    painter.restore()

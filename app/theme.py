@@ -25,7 +25,7 @@ ROLES: dict[str, tuple[str, str]] = {
     "accent": ("#2e5e52", "#93c7b5"),  # what is chosen or has the focus
     "on_accent": ("#ffffff", "#14201c"),
     "selected": ("#dbe6de", "#34453e"),  # fill of a chosen row
-    "good_band": ("#e3ecef", "#26323a"),  # behind a graph, where a step is good
+    "good_band": ("#e3ecef", "#0f1417"),  # behind a graph, where a step is good
     "warning": ("#8a2f1d", "#f0a58f"),  # words about what is wrong
     # On the cloth, which keeps its own colours in light and dark:
     "halo": ("#fffdf8", "#fffdf8"),

@@ -1,0 +1,34 @@
+"""Numbers and captions as they stand on the screen."""
+
+from core.seams.readings import SeamReading
+
+DASH = "–"
+
+
+def figure(value: float | None, signed: bool = False) -> str:
+    """A number with one decimal and a true minus sign; a dash where there is none."""
+    if value is None:
+        return DASH
+    text = f"{abs(value):.1f}"
+    if text == "0.0":
+        return text
+    return ("−" if value < 0 else "+" if signed else "") + text
+
+
+def seam_in_words(reading: SeamReading) -> str:
+    """What a seam's readings come to, in one line."""
+    if reading.rms_mm is None or reading.worst is None:
+        return "No part of this seam counts: it is open or not seen from end to end."
+    size, height = reading.worst
+    drift = figure(abs(reading.drift_mm_per_m))
+    return (
+        f"rms {figure(reading.rms_mm)} mm  ·  worst {figure(size)} mm, {figure(height)} mm down"
+        f"  ·  the step drifts {drift} mm per m"
+    )
+
+
+def what_can_meet(reading: SeamReading) -> str:
+    """A warning where not every stripe can meet, else nothing."""
+    if reading.all_stripes_meet_at_zero:
+        return ""
+    return "The repeat is uneven and the edges lean opposite ways: only the lead stripe can meet here."

@@ -1,0 +1,89 @@
+"""The garment's figure, and how many seams are of each grade."""
+
+from collections import Counter
+
+from PySide6.QtCore import QPointF, QRect, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from app.figures import DASH, figure
+from app.grades import GRADES, Grades, paint_mark
+from app.theme import GRID, ROOMY, SPACE, TIGHT, Size, current
+from core.seams.readings import Measurement
+
+
+class GarmentFigure(QWidget):
+    """The garment's figure, and how many seams are of each grade; its marks are the key to the table's."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.measurement: Measurement | None = None
+        self._grades = Grades()
+        self.setFixedHeight(13 * GRID)
+        self.setAccessibleName("Figure of the garment")
+        self.setToolTip(
+            "The root of the mean squared step over all seams, each weighted by how much it shows.\n"
+            "Beside it: how many seams have their worst step in each grade."
+        )
+
+    def show_measurement(self, measurement: Measurement | None, grades: Grades) -> None:
+        """Show another measurement, judged by these grades."""
+        self.measurement, self._grades = measurement, grades
+        self.update()
+
+    def speak(self) -> None:
+        """Say the figure to those who listen instead of looking."""
+        rms = self.measurement.rms_mm if self.measurement else None
+        self.setAccessibleDescription(f"{figure(rms)} mm rms" if rms is not None else "no stripes to match")
+
+    def counts(self) -> Counter[str]:
+        """How many seams have their worst step in each grade."""
+        read = self.measurement.read if self.measurement else ()
+        return Counter(self._grades.grade_of(reading.worst[0]) for reading in read if reading.worst)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Caption, figure, and the seams by grade."""
+        theme, painter = current(), QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.fillRect(self.rect(), theme.colour("window"))
+        area = self.rect().adjusted(SPACE, SPACE, -SPACE, -SPACE)
+        self._paint_figure(painter, area)
+        self._paint_counts(painter, area)
+
+    def _paint_figure(self, painter: QPainter, area: QRect) -> None:
+        theme = current()
+        rms = self.measurement.rms_mm if self.measurement else None
+        painter.setFont(theme.font(Size.SMALL))
+        painter.setPen(theme.colour("quiet"))
+        painter.drawText(area, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop, "Whole garment, rms")
+        painter.setFont(theme.font(Size.LARGE, bold=True))
+        painter.setPen(theme.colour("text"))
+        number = figure(rms)
+        painter.drawText(area, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom, number)
+        if rms is not None:
+            after = painter.fontMetrics().horizontalAdvance(number) + TIGHT
+            painter.setFont(theme.font())
+            painter.setPen(theme.colour("quiet"))
+            low = area.adjusted(after, 0, 0, -2)
+            painter.drawText(low, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom, "mm")
+
+    def _paint_counts(self, painter: QPainter, area: QRect) -> None:
+        theme, counts = current(), self.counts()
+        painter.setFont(theme.font(Size.SMALL))
+        captions = (f"to {self._grades.good_mm:g} mm", f"to {self._grades.fair_mm:g} mm", "more")
+        metrics = painter.fontMetrics()
+        wide = max(metrics.horizontalAdvance(caption) for caption in captions) + ROOMY
+        left = area.right() - 3 * wide
+        for place, (grade, caption) in enumerate(zip(GRADES, captions, strict=True)):
+            box = QRect(left + place * wide, area.top(), wide, area.height())
+            painter.setFont(theme.font(Size.SMALL))
+            painter.setPen(theme.colour("quiet"))
+            painter.drawText(box, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop, caption)
+            painter.setFont(theme.font(Size.LARGE))
+            painter.setPen(theme.colour("text"))
+            number = str(counts[grade]) if self.measurement and self.measurement.read else DASH
+            painter.drawText(box, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignBottom, number)
+            across = painter.fontMetrics().horizontalAdvance(number) + SPACE + TIGHT
+            paint_mark(
+                painter, grade, QPointF(box.right() - across, box.bottom() - painter.fontMetrics().ascent() / 2 + 1)
+            )

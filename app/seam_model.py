@@ -1,0 +1,216 @@
+"""The rows of the seam table: one a seam, kept in place while panels move, sorted when asked."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
+
+from app.figures import figure, seam_in_words, what_can_meet
+from app.grades import Grade, Grades
+from core.model.pattern import SewnSeam
+from core.seams.readings import Measurement, SeamReading
+
+READING_ROLE = Qt.ItemDataRole.UserRole
+"""The SeamReading of a row, or None."""
+GRADE_ROLE = Qt.ItemDataRole.UserRole + 1
+"""The grade of a row's worst step, or None."""
+SEWN_ROLE = Qt.ItemDataRole.UserRole + 2
+"""The SewnSeam of a row."""
+
+AnyIndex = QModelIndex | QPersistentModelIndex
+
+
+@dataclass(frozen=True)
+class Column:
+    """A column of figures: what it is called, its unit, what it means, where its value comes from."""
+
+    title: str
+    unit: str
+    meaning: str
+    value: Callable[[SeamReading], float | None]
+    signed: bool = False
+
+    @property
+    def heading(self) -> str:
+        """Title and, below it, the unit."""
+        return f"{self.title}\n{self.unit}"
+
+
+def _no_value(_: SeamReading) -> float | None:
+    return None
+
+
+SEAM, RMS, WORST, AT, DRIFT, DRAWING = range(6)
+COLUMNS = (
+    Column("Seam", "", "Two edges that are sewn together.", _no_value),
+    Column(
+        "Rms",
+        "mm",
+        "How far the stripes miss each other on the whole seam: the root of the mean squared step.",
+        lambda reading: reading.rms_mm,
+    ),
+    Column(
+        "Worst",
+        "mm",
+        "The largest step anywhere on the seam, measured square across the stripes.",
+        lambda reading: reading.worst and reading.worst[0],
+    ),
+    Column(
+        "At",
+        "mm",
+        "How far down the seam the worst step lies, from its upper end.",
+        lambda reading: reading.worst and reading.worst[1],
+    ),
+    Column(
+        "Drift",
+        "mm/m",
+        "By how much the step changes for every metre down the seam, because the two edges lean by different amounts.",
+        lambda reading: reading.drift_mm_per_m,
+        signed=True,
+    ),
+    Column(
+        "Step down the seam",
+        "top to bottom",
+        "The step from the upper end (left) to the lower end (right). The tinted band is the good grade.",
+        lambda reading: reading.rms_mm,
+    ),
+)
+
+
+class SeamModel(QAbstractTableModel):
+    """Seams as rows. `seam_at` and `row_of` turn rows into places in the measurement and back."""
+
+    def __init__(self, parent: Any = None) -> None:
+        super().__init__(parent)
+        self._sewn: tuple[SewnSeam, ...] = ()
+        self._readings: tuple[SeamReading | None, ...] = ()
+        self._order: list[int] = []
+        self._sorting: tuple[int, Qt.SortOrder] = (-1, Qt.SortOrder.AscendingOrder)
+        self.grades = Grades()
+
+    def show(self, sewn: tuple[SewnSeam, ...], measurement: Measurement | None) -> None:
+        """Take new readings: in place if the seams are the same ones, else from scratch."""
+        readings = measurement.seams if measurement else ()
+        if sewn == self._sewn and len(readings) == len(self._readings):
+            before, self._readings = self._readings, readings
+            self._redraw([row for row, seam in enumerate(self._order) if readings[seam] is not before[seam]])
+            return
+        self.beginResetModel()
+        self._sewn, self._readings = sewn, readings
+        self._order = self._sorted()
+        self.endResetModel()
+
+    def judge_by(self, grades: Grades) -> None:
+        """Judge steps by other limits."""
+        self.grades = grades
+        self._redraw(list(range(len(self._order))))
+
+    def seam_at(self, row: int) -> int:
+        """Place in the measurement of the seam shown in a row; -1 outside the table."""
+        return self._order[row] if 0 <= row < len(self._order) else -1
+
+    def row_of(self, seam: int) -> int:
+        """The row that shows a seam, by its place in the measurement; -1 for none."""
+        return self._order.index(seam) if 0 <= seam < len(self._order) else -1
+
+    def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
+        """One row a seam."""
+        return 0 if parent.isValid() else len(self._order)
+
+    def columnCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
+        """As many as `COLUMNS`."""
+        return 0 if parent.isValid() else len(COLUMNS)
+
+    def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """What a cell shows, says and means."""
+        seam = self._order[index.row()]
+        reading, column = self._readings[seam], index.column()
+        if role == Qt.ItemDataRole.DisplayRole:
+            return self._text(seam, column)
+        if role == READING_ROLE:
+            return reading
+        if role == SEWN_ROLE:
+            return self._sewn[seam]
+        if role == GRADE_ROLE:
+            return self._grade(reading)
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return alignment_of(column)
+        if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleDescriptionRole):
+            return self._tip(seam, column)
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return f"{COLUMNS[column].title} {self._text(seam, column)} {COLUMNS[column].unit}".strip()
+        return None
+
+    def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
+        """Titles with units, and what they mean."""
+        if orientation != Qt.Orientation.Horizontal:
+            return None
+        if role == Qt.ItemDataRole.DisplayRole:
+            return COLUMNS[section].heading
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return COLUMNS[section].meaning
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return alignment_of(section)
+        return None
+
+    def sort(self, column: int, order: Qt.SortOrder = Qt.SortOrder.AscendingOrder) -> None:
+        """Put the rows in the order of a column; -1 is the order of the project. Seams without a value come last."""
+        self._sorting = (column, order)
+        wanted = self._sorted()
+        if wanted == self._order:
+            return
+        self.layoutAboutToBeChanged.emit()
+        before = self.persistentIndexList()
+        seams = [self._order[index.row()] for index in before]
+        self._order = wanted
+        after = [self.index(wanted.index(seam), old.column()) for seam, old in zip(seams, before, strict=True)]
+        self.changePersistentIndexList(before, after)
+        self.layoutChanged.emit()
+
+    def sort_again(self) -> None:
+        """Put the rows in order for the readings as they stand."""
+        self.sort(*self._sorting)
+
+    def _redraw(self, rows: list[int]) -> None:
+        for row in rows:
+            self.dataChanged.emit(self.index(row, 0), self.index(row, len(COLUMNS) - 1))
+
+    def _sorted(self) -> list[int]:
+        column, order = self._sorting
+        every = list(range(len(self._sewn)))
+        if column < 0:
+            return every
+        if column == SEAM:
+            return sorted(every, key=lambda seam: self._sewn[seam].label, reverse=order == Qt.SortOrder.DescendingOrder)
+        values = [reading and COLUMNS[column].value(reading) for reading in self._readings]
+        sign = -1.0 if order == Qt.SortOrder.DescendingOrder else 1.0
+        return sorted(every, key=lambda seam: (values[seam] is None, sign * (values[seam] or 0.0)))
+
+    def _text(self, seam: int, column: int) -> str:
+        reading = self._readings[seam]
+        if column == SEAM:
+            return self._sewn[seam].label
+        if column == DRAWING:
+            return "" if reading else figure(None)
+        return figure(reading and COLUMNS[column].value(reading), COLUMNS[column].signed)
+
+    def _grade(self, reading: SeamReading | None) -> Grade | None:
+        return self.grades.grade_of(reading.worst[0]) if reading and reading.worst else None
+
+    def _tip(self, seam: int, column: int) -> str:
+        reading, sewn = self._readings[seam], self._sewn[seam]
+        lines = [f"{sewn.label}: {sewn.a} to {sewn.b}"]
+        if reading is None:
+            lines.append("No stripes to match here: the two panels are not of one striped cloth.")
+        else:
+            lines += [seam_in_words(reading), what_can_meet(reading)]
+        if column != SEAM:
+            lines.append(f"{COLUMNS[column].title}: {COLUMNS[column].meaning}")
+        return "\n".join(line for line in lines if line)
+
+
+def alignment_of(column: int) -> Qt.AlignmentFlag:
+    """Figures stand on the right, so that their points do too; the rest on the left."""
+    side = Qt.AlignmentFlag.AlignLeft if column in (SEAM, DRAWING) else Qt.AlignmentFlag.AlignRight
+    return side | Qt.AlignmentFlag.AlignVCenter

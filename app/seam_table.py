@@ -1,0 +1,84 @@
+"""The seam table: the garment's figure, and one row a seam with its readings and a small drawing of its step."""
+
+from PySide6.QtCore import QModelIndex, Qt, QTimer, Signal
+from PySide6.QtWidgets import QLabel, QStackedLayout, QVBoxLayout, QWidget
+
+from app.garment_figure import GarmentFigure
+from app.grades import Grades
+from app.seam_model import SeamModel
+from app.seam_view import SeamView
+from core.model.project import Project
+from core.seams.readings import Measurement
+
+_SETTLE_MS = 400
+"""How long readings must stand still before rows change places."""
+
+
+class SeamTable(QWidget):
+    """The readings of all seams. Emits `seam_picked` with a seam's place in the measurement, -1 for none."""
+
+    seam_picked = Signal(int)
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._picked = -1
+        self.model = SeamModel(self)
+        self.figure = GarmentFigure(self)
+        self.view = SeamView(self.model, self)
+        self._empty = QLabel("No seams yet. A seam joins a named edge of one panel to a named edge of another.")
+        self._empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self._empty.setWordWrap(True)
+        self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
+        self._settle.timeout.connect(self._settled)
+        self._lay_out()
+        self.setAccessibleName("Seam readings")
+        self.view.selectionModel().currentRowChanged.connect(self._row_changed)
+        self.view.left.connect(lambda: self._pick_and_tell(-1))
+
+    def show_measurement(self, project: Project | None, measurement: Measurement | None) -> None:
+        """Show the readings of a project's seams; cheap enough for every move of the mouse."""
+        sewn = project.sewn if project else ()
+        self._stack.setCurrentIndex(0 if sewn else 1)
+        self.model.show(sewn, measurement)
+        self.figure.show_measurement(measurement, self.model.grades)
+        if self.view.currentIndex().row() != self.model.row_of(self._picked):
+            self.pick(self._picked)
+        self._settle.start()
+
+    def set_grades(self, grades: Grades) -> None:
+        """Judge steps by other limits."""
+        self.model.judge_by(grades)
+        self.figure.show_measurement(self.figure.measurement, grades)
+
+    def pick(self, seam: int) -> None:
+        """Select the row of a seam by its place in the measurement, -1 for none, without telling anybody."""
+        row = self.model.row_of(seam)
+        self._picked = seam if row >= 0 else -1
+        if row < 0:
+            self.view.setCurrentIndex(QModelIndex())
+            self.view.clearSelection()
+        else:
+            self.view.selectRow(row)
+
+    def _lay_out(self) -> None:
+        self._stack = QStackedLayout()
+        self._stack.addWidget(self.view)
+        self._stack.addWidget(self._empty)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.figure)
+        column.addLayout(self._stack, 1)
+
+    def _row_changed(self, index: QModelIndex) -> None:
+        if (seam := self.model.seam_at(index.row())) >= 0:
+            self._pick_and_tell(seam)
+
+    def _pick_and_tell(self, seam: int) -> None:
+        if seam != self._picked:
+            self.pick(seam)
+            self.seam_picked.emit(seam)
+
+    def _settled(self) -> None:
+        self.model.sort_again()
+        self.figure.speak()

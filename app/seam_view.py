@@ -1,0 +1,162 @@
+"""The table of seams as it is drawn: whole rows, figures aligned at the point, marks, small drawings."""
+
+from PySide6.QtCore import QModelIndex, QPointF, QRect, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHeaderView,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
+
+from app.grades import paint_mark
+from app.seam_model import (
+    AT,
+    COLUMNS,
+    DRAWING,
+    DRIFT,
+    GRADE_ROLE,
+    READING_ROLE,
+    RMS,
+    SEAM,
+    SEWN_ROLE,
+    WORST,
+    SeamModel,
+    alignment_of,
+)
+from app.sparkline import paint_sparkline
+from app.theme import GRID, SPACE, TIGHT, Size, current
+
+ROW_HEIGHT = 8 * GRID
+_MARK_ROOM = 4 * GRID
+
+
+class SeamView(QTableView):
+    """The table itself: whole rows, figures aligned at the point. Escape leaves the row."""
+
+    left = Signal()
+
+    def __init__(self, model: SeamModel, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setModel(model)
+        self.setItemDelegate(_SeamDelegate(self))
+        self.setAccessibleName("Seams")
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setTabKeyNavigation(False)
+        self.setShowGrid(False)
+        self.setWordWrap(False)
+        self.setFrameShape(QTableView.Shape.NoFrame)
+        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setHorizontalHeader(_Headings(self))
+        self.verticalHeader().hide()
+        self.verticalHeader().setDefaultSectionSize(ROW_HEIGHT)
+        self._size_columns()
+        self.setSortingEnabled(True)
+        self.horizontalHeader().setSortIndicator(-1, Qt.SortOrder.AscendingOrder)
+        self.horizontalHeader().setSortIndicatorClearable(True)
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """As every table, and Escape leaves the row."""
+        if event.key() == Qt.Key.Key_Escape and self.currentIndex().isValid():
+            self.left.emit()
+        else:
+            super().keyPressEvent(event)
+
+    def _size_columns(self) -> None:
+        header = self.horizontalHeader()
+        header.setMinimumSectionSize(11 * GRID)
+        wide = QFontMetrics(current().font()).horizontalAdvance
+        room = 2 * SPACE
+        header.setSectionResizeMode(SEAM, QHeaderView.ResizeMode.Stretch)
+        widths = {RMS: wide("00.0"), WORST: wide("00.0") + _MARK_ROOM, AT: wide("0000.0"), DRIFT: wide("+000.0")}
+        for column, width in widths.items():
+            header.resizeSection(column, width + room)
+        header.resizeSection(DRAWING, 34 * GRID)
+
+
+class _Headings(QHeaderView):
+    """Titles over units, flat, with a small arrow where the rows are sorted."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(Qt.Orientation.Horizontal, parent)
+        self.setSectionsClickable(True)
+        self.setAccessibleName("Columns")
+
+    def sizeHint(self) -> QSize:
+        """Two lines of small type."""
+        return QSize(super().sizeHint().width(), 2 * QFontMetrics(current().font(Size.SMALL)).height() + 2 * TIGHT)
+
+    def paintSection(self, painter: QPainter, rect: QRect, section: int) -> None:
+        """One heading."""
+        theme, column = current(), COLUMNS[section]
+        painter.fillRect(rect, theme.colour("window"))
+        painter.fillRect(QRect(rect.left(), rect.bottom(), rect.width(), 1), theme.colour("line"))
+        inner = rect.adjusted(SPACE, TIGHT, -SPACE, -TIGHT)
+        side = alignment_of(section) & Qt.AlignmentFlag.AlignHorizontal_Mask
+        painter.setFont(theme.font(Size.SMALL))
+        painter.setPen(theme.colour("text"))
+        painter.drawText(inner, side | Qt.AlignmentFlag.AlignTop, column.title)
+        painter.setPen(theme.colour("quiet"))
+        painter.drawText(inner, side | Qt.AlignmentFlag.AlignBottom, column.unit)
+        if section == self.sortIndicatorSection():
+            self._paint_arrow(painter, inner, section)
+
+    def _paint_arrow(self, painter: QPainter, inner: QRect, section: int) -> None:
+        wide = painter.fontMetrics().horizontalAdvance(COLUMNS[section].title) + SPACE
+        at_left = alignment_of(section) & Qt.AlignmentFlag.AlignLeft
+        x = inner.left() + wide if at_left else inner.right() - wide
+        y = inner.top() + painter.fontMetrics().height() / 2
+        up = -1 if self.sortIndicatorOrder() == Qt.SortOrder.AscendingOrder else 1
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(current().colour("accent"))
+        painter.drawPolygon([QPointF(x - 3.5, y - 2 * up), QPointF(x + 3.5, y - 2 * up), QPointF(x, y + 2.5 * up)])
+
+
+class _SeamDelegate(QStyledItemDelegate):
+    """Paints a cell: chosen row, name with its side, figures, grade mark, small drawing."""
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex) -> QSize:
+        return QSize(super().sizeHint(option, index).width(), ROW_HEIGHT)
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex) -> None:
+        self._paint_ground(painter, option, index)
+        inner = option.rect.adjusted(SPACE, 0, -SPACE, 0)
+        painter.setPen(current().colour("text"))
+        if index.column() == SEAM:
+            self._paint_name(painter, inner, index)
+        elif index.column() == DRAWING and (reading := index.data(READING_ROLE)) is not None:
+            area = QRectF(inner.adjusted(-TIGHT, 2, 0, -2))
+            paint_sparkline(painter, area, reading, index.model().grades)
+        else:
+            painter.drawText(inner, index.data(Qt.ItemDataRole.TextAlignmentRole), index.data())
+            if index.column() == WORST and (grade := index.data(GRADE_ROLE)):
+                paint_mark(painter, grade, QPointF(inner.left() + TIGHT, inner.center().y() + 0.5))
+
+    def _paint_ground(self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex) -> None:
+        theme, rect = current(), option.rect
+        chosen = bool(option.state & QStyle.StateFlag.State_Selected)
+        painter.fillRect(rect, theme.colour("selected" if chosen else "surface"))
+        painter.fillRect(QRect(rect.left(), rect.bottom(), rect.width(), 1), theme.colour("line"))
+        if chosen and index.column() == SEAM:
+            painter.fillRect(QRect(rect.left(), rect.top(), 3, rect.height() - 1), theme.colour("accent"))
+        if chosen and option.widget and option.widget.hasFocus():
+            painter.fillRect(QRect(rect.left(), rect.top(), rect.width(), 1), theme.colour("accent"))
+            painter.fillRect(QRect(rect.left(), rect.bottom(), rect.width(), 1), theme.colour("accent"))
+
+    def _paint_name(self, painter: QPainter, rect: QRect, index: QModelIndex) -> None:
+        sewn = index.data(SEWN_ROLE)
+        metrics = painter.fontMetrics()
+        side = f" {sewn.side}" if sewn.side else ""
+        name = metrics.elidedText(
+            sewn.seam.name, Qt.TextElideMode.ElideRight, rect.width() - metrics.horizontalAdvance(side)
+        )
+        painter.drawText(rect, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, name)
+        painter.setPen(current().colour("quiet"))
+        after = rect.adjusted(metrics.horizontalAdvance(name), 0, 0, 0)
+        painter.drawText(after, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, side)

@@ -1,0 +1,59 @@
+"""The small drawing of the step down a seam, top of the seam on the left."""
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QPainter, QPen, QPolygonF
+
+from app.grades import GRADES, Grades, pen_for
+from app.theme import current
+from core.seams.readings import SeamReading
+from core.seams.runs import Run, graded_runs
+
+_LINE = 1.8
+_INSET = 2.0
+"""Room for half of the heaviest pen, px."""
+_MOST_POINTS = 48
+
+
+def range_mm(period: float, grades: Grades) -> float:
+    """The step at the upper border of the drawing: twice the fair limit, or P/2 if that is less."""
+    return min(period / 2, 2 * grades.fair_mm)
+
+
+def paint_sparkline(painter: QPainter, cell: QRectF, reading: SeamReading, grades: Grades) -> None:
+    """Draw the step down a seam within a cell: zero line, band of the good grade, line in its grades.
+
+    Steps beyond the range run along the border. Stretches that are open or not seen are faint.
+    """
+    theme = current()
+    area = cell.adjusted(_INSET, _INSET, -_INSET, -_INSET)
+    most = range_mm(reading.period, grades)
+    band = min(grades.good_mm / most, 1.0) * area.height() / 2
+    middle = area.center().y()
+    painter.save()
+    painter.setClipRect(cell)
+    painter.fillRect(area, theme.colour("surface"))
+    painter.fillRect(QRectF(area.left(), middle - band, area.width(), 2 * band), theme.colour("good_band"))
+    painter.setPen(QPen(theme.colour("edge", 0.6), 1.0))
+    painter.drawLine(QPointF(area.left(), round(middle) + 0.5), QPointF(area.right(), round(middle) + 0.5))
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    for run in graded_runs(reading, grades.limits_mm):
+        painter.setPen(_pen(run))
+        painter.drawPolyline(_points(run, area, reading.line.length, most))
+    painter.restore()
+
+
+def _pen(run: Run) -> QPen:
+    if run.counts:
+        return pen_for(GRADES[run.grade], _LINE)
+    return QPen(current().colour("quiet", 0.45), 1.0, Qt.PenStyle.SolidLine)
+
+
+def _points(run: Run, area: QRectF, length: float, most: float) -> QPolygonF:
+    every = -(-len(run.height) // _MOST_POINTS)
+    heights = [*run.height[:-1:every].tolist(), float(run.height[-1])]
+    steps = [*run.step[:-1:every].tolist(), float(run.step[-1])]
+    left, down = area.left(), area.width() / length
+    middle, up = area.center().y(), area.height() / 2 / most
+    return QPolygonF(
+        [QPointF(left + h * down, middle - max(-most, min(most, s)) * up) for h, s in zip(heights, steps, strict=True)]
+    )

@@ -2,6 +2,13 @@
 
 from typing import Any
 
+import numpy as np
+
+from core.geometry.transform import placed
+from core.lay.lay import ClothLay, LayResult
+from core.matching.solve import MatchResult
+from core.model.panel import panels_of
+from core.model.pattern import PanelName
 from core.model.project import Project
 from core.seams.readings import Crossing, Measurement, SeamReading
 
@@ -31,6 +38,43 @@ def placements_report(project: Project) -> dict[str, Any]:
             "hold": at.hold,
         }
     return report
+
+
+def solve_report(result: MatchResult) -> dict[str, Any]:
+    """The value of the key `solve` that `match` and `plan` add."""
+    return {
+        "rms_mm": rounded(result.rms_mm),
+        "lower_bound_mm": rounded(result.lower_bound_mm),
+        "seconds": round(result.seconds, 3),
+        "status": result.status,
+    }
+
+
+def lays_report(result: LayResult) -> list[dict[str, Any]]:
+    """The value of the key `lays` that `lay` and `plan` add; lines are in cloth coordinates (u, v)."""
+    return [_lay(result.project, lay) for lay in result.lays]
+
+
+def _lay(project: Project, lay: ClothLay) -> dict[str, Any]:
+    return {
+        "cloth": lay.cloth.id,
+        "length_mm": rounded(lay.length_mm),
+        "available_mm": rounded(lay.available_mm),
+        "fits": lay.fits,
+        "missing_mm": rounded(lay.missing_mm),
+        "used_share": rounded(lay.used_share),
+        "panels": {name: _laid(project, name) for name in lay.panels},
+    }
+
+
+def _laid(project: Project, name: PanelName) -> dict[str, Any]:
+    at = project.placement(name)
+    panel = next(panel for panel in panels_of(project.piece_of(name)) if panel.name == name)
+    lines = {
+        key: np.round(placed(ring, at.u, at.v, at.turn_deg, at.turned), 4).tolist()
+        for key, ring in (("cut_line", panel.cut_ring), ("net_line", panel.net_ring))
+    }
+    return {"u": rounded(at.u), "v": rounded(at.v), "turn_deg": rounded(at.turn_deg), "turned": at.turned, **lines}
 
 
 def rounded(value: float | None) -> float | None:

@@ -30,7 +30,7 @@ def best_phases(project: Project, garment: Garment, panel: PanelName) -> tuple[f
     low = np.flatnonzero((costs <= np.roll(costs, 1)) & (costs < np.roll(costs, -1)))
     low = low[np.argsort(costs[low], kind="stable")]
     limit = 2 * costs[low[0]] + 0.01 * period**2 * sum(r.line.sewn.seam.weight for r in matched) if len(low) else 0.0
-    return tuple(float((here + _bottom(costs, i) * period / PLACES) % period) for i in low if costs[i] <= limit)
+    return tuple(float((here + _bottom(costs, i) * period / PLACES) % period) for i in low.tolist() if costs[i] <= limit)
 
 
 def _costs(reading: SeamReading, panel: PanelName, shifts: Floats) -> Floats:
@@ -38,7 +38,7 @@ def _costs(reading: SeamReading, panel: PanelName, shifts: Floats) -> Floats:
     way = 1.0 if panel == reading.line.panels[0] or reading.lean == "opposite" else -1.0
     spans = np.diff(reading.line.height) * reading.line.counted_parts
     means = [mean_wrapped_square(reading.raw + way * shift, reading.period) @ spans for shift in shifts]
-    return np.array(means) / spans.sum() * reading.line.sewn.seam.weight
+    return np.asarray(np.array(means) / spans.sum() * reading.line.sewn.seam.weight)
 
 
 def _bottom(costs: Floats, index: int) -> float:

@@ -93,7 +93,7 @@ class Problem:
     seams: tuple[SeamCost, ...]
 
     def placement(self, panel: PanelName, phases: Floats, turns: Floats, before: Placement | None) -> Placement:
-        """Where a panel lies for phases and turns of all variables, kept near where it lay before; u in [0, P) if new."""
+        """Where a panel lies for given phases and turns: near where it lay before, or with u in [0, P) if it is new."""
         follower = self.followers[panel]
         phase, turn = phases[follower.variable], turns[follower.variable]
         rates = np.array(follower.rates(turn))

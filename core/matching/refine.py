@@ -6,6 +6,7 @@ import numpy as np
 
 from core.geometry.polyline import Floats
 from core.matching.objective import Objective
+from core.seams.garment import Flags
 
 TURN_LEVER_MM = 400.0
 """Turns are scaled by this length so that phases and turns are of one size."""
@@ -32,8 +33,8 @@ class Point:
 class Bounds:
     """Which variables may move and how far their turns may go, rad; arrays over all variables."""
 
-    free_phase: Floats
-    free_turn: Floats
+    free_phase: Flags
+    free_turn: Flags
     low: Floats
     high: Floats
 

@@ -1,0 +1,255 @@
+"""The command line. Everything but the workbench itself runs without a screen and without Qt."""
+
+import argparse
+import json
+import os
+import sys
+from collections.abc import Callable, Sequence
+from importlib import metadata
+from pathlib import Path
+from typing import Any, NoReturn
+
+from app.console import lay_text, measurement_text, progress_bar
+from core.errors import BadInput, StripewrightError
+from core.files.project_file import SUFFIX, read_project, write_project
+from core.model.project import Project
+from core.model.validate import check_fits
+from core.seams.garment import Garment
+from core.seams.readings import measure
+
+DONE, NOT_TO_BE_HAD, BAD_INPUT = 0, 1, 2
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command; returns its exit code: 0 done, 1 can't be had, 2 bad input."""
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    try:
+        if not words or (words[0] not in COMMANDS and not words[0].startswith("-")):
+            return _workbench(words)
+        options = _parser().parse_args(words)
+        return COMMANDS[options.command](options)
+    except BadInput as error:
+        return _say(str(error), BAD_INPUT)
+    except StripewrightError as error:
+        return _say(str(error), NOT_TO_BE_HAD)
+    except KeyboardInterrupt:
+        return _say("stopped", NOT_TO_BE_HAD)
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return DONE
+    except Exception as error:
+        if os.environ.get("STRIPEWRIGHT_DEBUG"):
+            raise
+        kind = type(error).__name__
+        return _say(f"something went wrong inside the program ({kind}: {error}); nothing was kept", BAD_INPUT)
+
+
+def _say(message: str, code: int) -> int:
+    print("stripewright:", " ".join(message.split()), file=sys.stderr)
+    return code
+
+
+def _workbench(words: list[str]) -> int:
+    if len(words) > 1:
+        raise BadInput(f"{words[0]!r} is no command", right=f"the commands are {', '.join(COMMANDS)}")
+    if words and not words[0].endswith(SUFFIX) and not Path(words[0]).exists():
+        raise BadInput(
+            f"{words[0]!r} is neither a command nor a project file", right=f"the commands are {', '.join(COMMANDS)}"
+        )
+    if words:
+        read_project(words[0])
+    from app.workbench import run
+
+    return run(Path(words[0]) if words else None)
+
+
+def _check(options: argparse.Namespace) -> int:
+    from core.seams.walk import walk
+
+    project = read_project(options.file)
+    check_fits_in(options.file, project)
+    garment = Garment.of(project)
+    findings = walk(project, garment)
+    for finding in findings:
+        print(finding)
+    seams, panels = len(garment.seams), len(garment.panels)
+    print(f"{options.file}: {panels} panels, {seams} seams, {len(findings) or 'no'} findings")
+    return DONE
+
+
+def _measure(options: argparse.Namespace) -> int:
+    from core.files.reports import measurement_report
+
+    project = read_project(options.file)
+    measurement = measure(project)
+    if options.json:
+        return _print_json(measurement_report(project, measurement))
+    print(measurement_text(project, measurement))
+    return DONE
+
+
+def _match(options: argparse.Namespace) -> int:
+    from core.files.reports import measurement_report, solve_report
+    from core.matching.solve import match
+
+    project = read_project(options.file)
+    garment = Garment.of(project)
+    result = match(project, progress_bar(options.json), garment)
+    _keep(options, result.project)
+    measurement = measure(result.project, garment)
+    if options.json:
+        return _print_json({**measurement_report(result.project, measurement), "solve": solve_report(result)})
+    print(measurement_text(result.project, measurement))
+    print(f"Solved in {result.seconds:.2f} s. {_by_hand(project, garment)}")
+    return DONE
+
+
+def _by_hand(project: Project, garment: Garment) -> str:
+    from core.matching.byhand import by_hand
+
+    figure = measure(by_hand(project, garment), garment).rms_mm
+    return "" if figure is None else f"Laid by hand, each panel against its cut neighbour: {figure:.3f} mm rms."
+
+
+def _lay(options: argparse.Namespace) -> int:
+    from core.lay.lay import lay
+
+    from core.files.reports import lays_report, measurement_report
+
+    project = read_project(options.file)
+    check_fits_in(options.file, project)
+    result = lay(project, progress_bar(options.json))
+    _keep(options, result.project)
+    code = DONE if all(found.fits for found in result.lays) else NOT_TO_BE_HAD
+    if options.json:
+        report = measurement_report(result.project, measure(result.project))
+        _print_json({**report, "lays": lays_report(result)})
+        return code
+    for found in result.lays:
+        print(lay_text(found))
+    return code
+
+
+def _papers(options: argparse.Namespace) -> int:
+    from core.papers.papers import write_papers
+
+    project = read_project(options.file)
+    check_fits_in(options.file, project)
+    for path in write_papers(project, _folder(options.to), progress_bar(False)):
+        print(path)
+    return DONE
+
+
+def _plan(options: argparse.Namespace) -> int:
+    from core.lay.lay import lay
+
+    from core.files.reports import lays_report, measurement_report, solve_report
+    from core.matching.solve import match
+    from core.papers.papers import write_papers
+    from core.progress import part
+
+    project = read_project(options.file)
+    check_fits_in(options.file, project)
+    folder, garment, progress = _folder(options.to), Garment.of(project), progress_bar(options.json)
+    matched = match(project, part(progress, 0.0, 0.3), garment)
+    laid = lay(matched.project, part(progress, 0.3, 0.8))
+    papers = write_papers(laid.project, folder, part(progress, 0.8, 1.0))
+    kept = folder / f"{Path(options.file).stem}{SUFFIX}"
+    write_project(kept, laid.project)
+    code = DONE if all(found.fits for found in laid.lays) else NOT_TO_BE_HAD
+    measurement = measure(laid.project, garment)
+    if options.json:
+        report = measurement_report(laid.project, measurement)
+        _print_json({**report, "solve": solve_report(matched), "lays": lays_report(laid)})
+        return code
+    print(measurement_text(laid.project, measurement))
+    print(_by_hand(project, garment), *(lay_text(found) for found in laid.lays), *papers, kept, sep="\n")
+    return code
+
+
+def check_fits_in(path: str, project: Project) -> None:
+    """Check that every panel fits across its cloth. Raises BadInput that names the file as well."""
+    try:
+        check_fits(project)
+    except BadInput as error:
+        raise BadInput(error.what, f"{path}, {error.place}", error.right) from None
+
+
+def _folder(path: str) -> Path:
+    folder = Path(path)
+    if folder.exists() and not folder.is_dir():
+        raise BadInput("it is a file", str(folder), "the name of a folder is right")
+    return folder
+
+
+def _keep(options: argparse.Namespace, project: Project) -> None:
+    """Write the project to -o; without it, update the file itself, unless the result goes out as JSON."""
+    if options.output is not None:
+        write_project(options.output, project)
+    elif not options.json:
+        write_project(options.file, project)
+
+
+def _print_json(report: dict[str, Any]) -> int:
+    json.dump(report, sys.stdout, allow_nan=False)
+    sys.stdout.write("\n")
+    return DONE
+
+
+COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
+    "check": _check,
+    "measure": _measure,
+    "match": _match,
+    "lay": _lay,
+    "papers": _papers,
+    "plan": _plan,
+}
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> NoReturn:
+        raise BadInput(message, right="stripewright --help tells how")
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = _Parser(
+        prog="stripewright",
+        description="Cut flared, panelled garments from striped cloth so that the stripes meet at every seam. "
+        "Without a command, or with a project file alone, the workbench opens.",
+    )
+    parser.add_argument("--version", action="version", version=f"stripewright {metadata.version('stripewright')}")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
+    _command(commands, "check", "read and validate a project, walk its seams, say what is wrong where")
+    _json(_command(commands, "measure", "the mismatch at every seam for the placements in the file"))
+    _output(_json(_command(commands, "match", "find the placement in which all seams match best")))
+    _output(_json(_command(commands, "lay", "keep phases and turns, find the panels' places on each cloth")))
+    _to(_command(commands, "papers", "write all papers"))
+    _to(_json(_command(commands, "plan", "match, lay and papers in one go: the main job")))
+    return parser
+
+
+def _command(commands: Any, name: str, does: str) -> argparse.ArgumentParser:
+    command: argparse.ArgumentParser = commands.add_parser(name, help=does, description=does)
+    command.add_argument("file", metavar="FILE", help="a project file")
+    return command
+
+
+def _json(command: argparse.ArgumentParser) -> argparse.ArgumentParser:
+    command.add_argument("--json", action="store_true", help="print one JSON object and nothing else")
+    return command
+
+
+def _output(command: argparse.ArgumentParser) -> argparse.ArgumentParser:
+    command.add_argument(
+        "-o", dest="output", metavar="OUT", help="write the project here (else FILE; with --json nowhere)"
+    )
+    return command
+
+
+def _to(command: argparse.ArgumentParser) -> argparse.ArgumentParser:
+    command.add_argument("--to", required=True, metavar="DIR", help="the folder to write to")
+    return command
+
+
+if __name__ == "__main__":
+    sys.exit(main())

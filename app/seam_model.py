@@ -11,13 +11,6 @@ from app.grades import Grade, Grades
 from core.model.pattern import SewnSeam
 from core.seams.readings import Measurement, SeamReading
 
-READING_ROLE = Qt.ItemDataRole.UserRole
-"""The SeamReading of a row, or None."""
-GRADE_ROLE = Qt.ItemDataRole.UserRole + 1
-"""The grade of a row's worst step, or None."""
-SEWN_ROLE = Qt.ItemDataRole.UserRole + 2
-"""The SewnSeam of a row."""
-
 AnyIndex = QModelIndex | QPersistentModelIndex
 
 
@@ -114,6 +107,28 @@ class SeamModel(QAbstractTableModel):
         """The row that shows a seam, by its place in the measurement; -1 for none."""
         return self._order.index(seam) if 0 <= seam < len(self._order) else -1
 
+    def sewn(self, row: int) -> SewnSeam:
+        """The seam in a row."""
+        return self._sewn[self._order[row]]
+
+    def reading(self, row: int) -> SeamReading | None:
+        """The reading in a row; None where there is nothing to match."""
+        return self._readings[self._order[row]]
+
+    def grade(self, row: int) -> Grade | None:
+        """The grade of the worst step in a row."""
+        reading = self.reading(row)
+        return self.grades.grade_of(reading.worst[0]) if reading and reading.worst else None
+
+    def text(self, row: int, column: int) -> str:
+        """The words or figure in a cell."""
+        if column == SEAM:
+            return self.sewn(row).label
+        reading = self.reading(row)
+        if column == DRAWING:
+            return "" if reading else figure(None)
+        return figure(reading and COLUMNS[column].value(reading), COLUMNS[column].signed)
+
     def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
         """One row a seam."""
         return 0 if parent.isValid() else len(self._order)
@@ -124,22 +139,15 @@ class SeamModel(QAbstractTableModel):
 
     def data(self, index: AnyIndex, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """What a cell shows, says and means."""
-        seam = self._order[index.row()]
-        reading, column = self._readings[seam], index.column()
+        row, column = index.row(), index.column()
         if role == Qt.ItemDataRole.DisplayRole:
-            return self._text(seam, column)
-        if role == READING_ROLE:
-            return reading
-        if role == SEWN_ROLE:
-            return self._sewn[seam]
-        if role == GRADE_ROLE:
-            return self._grade(reading)
+            return self.text(row, column)
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return alignment_of(column)
         if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleDescriptionRole):
-            return self._tip(seam, column)
+            return self._tip(row, column)
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{COLUMNS[column].title} {self._text(seam, column)} {COLUMNS[column].unit}".strip()
+            return f"{COLUMNS[column].title} {self.text(row, column)} {COLUMNS[column].unit}".strip()
         return None
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
@@ -187,19 +195,8 @@ class SeamModel(QAbstractTableModel):
         sign = -1.0 if order == Qt.SortOrder.DescendingOrder else 1.0
         return sorted(every, key=lambda seam: (values[seam] is None, sign * (values[seam] or 0.0)))
 
-    def _text(self, seam: int, column: int) -> str:
-        reading = self._readings[seam]
-        if column == SEAM:
-            return self._sewn[seam].label
-        if column == DRAWING:
-            return "" if reading else figure(None)
-        return figure(reading and COLUMNS[column].value(reading), COLUMNS[column].signed)
-
-    def _grade(self, reading: SeamReading | None) -> Grade | None:
-        return self.grades.grade_of(reading.worst[0]) if reading and reading.worst else None
-
-    def _tip(self, seam: int, column: int) -> str:
-        reading, sewn = self._readings[seam], self._sewn[seam]
+    def _tip(self, row: int, column: int) -> str:
+        reading, sewn = self.reading(row), self.sewn(row)
         lines = [f"{sewn.label}: {sewn.a} to {sewn.b}"]
         if reading is None:
             lines.append("No stripes to match here: the two panels are not of one striped cloth.")

@@ -18,17 +18,15 @@ from app.seam_model import (
     COLUMNS,
     DRAWING,
     DRIFT,
-    GRADE_ROLE,
-    READING_ROLE,
     RMS,
     SEAM,
-    SEWN_ROLE,
     WORST,
     SeamModel,
     alignment_of,
 )
-from app.sparkline import paint_sparkline
+from app.sparkline import SparklineCache
 from app.theme import GRID, SPACE, TIGHT, Size, current
+from core.model.pattern import SewnSeam
 
 ROW_HEIGHT = 8 * GRID
 _MARK_ROOM = 4 * GRID
@@ -42,7 +40,7 @@ class SeamView(QTableView):
     def __init__(self, model: SeamModel, parent: QWidget) -> None:
         super().__init__(parent)
         self.setModel(model)
-        self.setItemDelegate(_SeamDelegate(self))
+        self.setItemDelegate(_SeamDelegate(model, self))
         self.setAccessibleName("Seams")
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
@@ -121,42 +119,50 @@ class _Headings(QHeaderView):
 class _SeamDelegate(QStyledItemDelegate):
     """Paints a cell: chosen row, name with its side, figures, grade mark, small drawing."""
 
+    def __init__(self, model: SeamModel, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._model = model
+        self._drawings = SparklineCache()
+
     def sizeHint(self, option: QStyleOptionViewItem, index: QModelIndex) -> QSize:
+        """Rows of one height."""
         return QSize(super().sizeHint(option, index).width(), ROW_HEIGHT)
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex) -> None:
-        self._paint_ground(painter, option, index)
-        inner = option.rect.adjusted(SPACE, 0, -SPACE, 0)
-        painter.setPen(current().colour("text"))
-        if index.column() == SEAM:
-            self._paint_name(painter, inner, index)
-        elif index.column() == DRAWING and (reading := index.data(READING_ROLE)) is not None:
+        """One cell."""
+        row, column, rect = index.row(), index.column(), option.rect
+        self._paint_ground(painter, option, column)
+        inner = rect.adjusted(SPACE, 0, -SPACE, 0)
+        if column == SEAM:
+            self._paint_name(painter, inner, self._model.sewn(row))
+        elif column == DRAWING and (reading := self._model.reading(row)) is not None:
             area = QRectF(inner.adjusted(-TIGHT, 2, 0, -2))
-            paint_sparkline(painter, area, reading, index.model().grades)
+            self._drawings.paint(painter, area, reading, self._model.grades)
         else:
-            painter.drawText(inner, index.data(Qt.ItemDataRole.TextAlignmentRole), index.data())
-            if index.column() == WORST and (grade := index.data(GRADE_ROLE)):
+            painter.setPen(current().colour("text"))
+            painter.drawText(inner, alignment_of(column), self._model.text(row, column))
+            if column == WORST and (grade := self._model.grade(row)):
                 paint_mark(painter, grade, QPointF(inner.left() + TIGHT, inner.center().y() + 0.5))
 
-    def _paint_ground(self, painter: QPainter, option: QStyleOptionViewItem, index: QModelIndex) -> None:
+    def _paint_ground(self, painter: QPainter, option: QStyleOptionViewItem, column: int) -> None:
         theme, rect = current(), option.rect
-        chosen = bool(option.state & QStyle.StateFlag.State_Selected)
-        painter.fillRect(rect, theme.colour("selected" if chosen else "surface"))
-        painter.fillRect(QRect(rect.left(), rect.bottom(), rect.width(), 1), theme.colour("line"))
-        if chosen and index.column() == SEAM:
-            painter.fillRect(QRect(rect.left(), rect.top(), 3, rect.height() - 1), theme.colour("accent"))
-        if chosen and option.widget and option.widget.hasFocus():
-            painter.fillRect(QRect(rect.left(), rect.top(), rect.width(), 1), theme.colour("accent"))
-            painter.fillRect(QRect(rect.left(), rect.bottom(), rect.width(), 1), theme.colour("accent"))
+        left, top, bottom, width = rect.left(), rect.top(), rect.bottom(), rect.width()
+        if not option.state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(left, bottom, width, 1, theme.colour("line"))
+            return
+        focus = option.widget is not None and option.widget.hasFocus()
+        painter.fillRect(rect, theme.colour("selected"))
+        painter.fillRect(left, bottom, width, 1, theme.colour("accent" if focus else "line"))
+        if focus:
+            painter.fillRect(left, top, width, 1, theme.colour("accent"))
+        if column == SEAM:
+            painter.fillRect(left, top, 3, rect.height(), theme.colour("accent"))
 
-    def _paint_name(self, painter: QPainter, rect: QRect, index: QModelIndex) -> None:
-        sewn = index.data(SEWN_ROLE)
-        metrics = painter.fontMetrics()
-        side = f" {sewn.side}" if sewn.side else ""
-        name = metrics.elidedText(
-            sewn.seam.name, Qt.TextElideMode.ElideRight, rect.width() - metrics.horizontalAdvance(side)
-        )
-        painter.drawText(rect, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, name)
+    def _paint_name(self, painter: QPainter, rect: QRect, sewn: SewnSeam) -> None:
+        metrics, side = painter.fontMetrics(), f" {sewn.side}" if sewn.side else ""
+        room = rect.width() - metrics.horizontalAdvance(side)
+        name = metrics.elidedText(sewn.seam.name, Qt.TextElideMode.ElideRight, room)
+        painter.setPen(current().colour("text"))
+        painter.drawText(rect, alignment_of(SEAM), name)
         painter.setPen(current().colour("quiet"))
-        after = rect.adjusted(metrics.horizontalAdvance(name), 0, 0, 0)
-        painter.drawText(after, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter, side)
+        painter.drawText(rect.adjusted(metrics.horizontalAdvance(name), 0, 0, 0), alignment_of(SEAM), side)

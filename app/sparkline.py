@@ -1,7 +1,7 @@
 """The small drawing of the step down a seam, top of the seam on the left."""
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen, QPolygonF
+from PySide6.QtGui import QPainter, QPen, QPixmap, QPolygonF
 
 from app.grades import GRADES, Grades, pen_for
 from app.theme import current
@@ -31,7 +31,6 @@ def paint_sparkline(painter: QPainter, cell: QRectF, reading: SeamReading, grade
     middle = area.center().y()
     painter.save()
     painter.setClipRect(cell)
-    painter.fillRect(area, theme.colour("surface"))
     painter.fillRect(QRectF(area.left(), middle - band, area.width(), 2 * band), theme.colour("good_band"))
     painter.setPen(QPen(theme.colour("edge", 0.6), 1.0))
     painter.drawLine(QPointF(area.left(), round(middle) + 0.5), QPointF(area.right(), round(middle) + 0.5))
@@ -57,3 +56,30 @@ def _points(run: Run, area: QRectF, length: float, most: float) -> QPolygonF:
     return QPolygonF(
         [QPointF(left + h * down, middle - max(-most, min(most, s)) * up) for h, s in zip(heights, steps, strict=True)]
     )
+
+
+class SparklineCache:
+    """Sparklines kept as pictures, so that only those whose readings changed are drawn anew."""
+
+    def __init__(self) -> None:
+        self._kept: dict[str, tuple[SeamReading, tuple[object, ...], QPixmap]] = {}
+
+    def paint(self, painter: QPainter, cell: QRectF, reading: SeamReading, grades: Grades) -> None:
+        """As `paint_sparkline`."""
+        sharpness = painter.device().devicePixelRatioF()
+        look = (grades, current(), cell.size(), sharpness)
+        name = reading.line.sewn.label
+        kept = self._kept.get(name)
+        if kept is None or kept[0] is not reading or kept[1] != look:
+            kept = self._kept[name] = (reading, look, _picture(cell, sharpness, reading, grades))
+        painter.drawPixmap(cell.topLeft(), kept[2])
+
+
+def _picture(cell: QRectF, sharpness: float, reading: SeamReading, grades: Grades) -> QPixmap:
+    picture = QPixmap((cell.size() * sharpness).toSize())
+    picture.setDevicePixelRatio(sharpness)
+    picture.fill(current().colour("surface"))
+    painter = QPainter(picture)
+    paint_sparkline(painter, QRectF(QPointF(0, 0), cell.size()), reading, grades)
+    painter.end()
+    return picture

@@ -6,6 +6,7 @@ they follow a change between light and dark.
 
 from dataclasses import dataclass
 from enum import Enum
+from functools import lru_cache
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QFont, QPalette
@@ -57,9 +58,7 @@ class Theme:
 
     def colour(self, role: str, alpha: float = 1.0) -> QColor:
         """The colour of a role in `ROLES`, opaque unless `alpha` is below 1."""
-        colour = QColor(ROLES[role][self.dark])
-        colour.setAlphaF(alpha)
-        return colour
+        return QColor(_colour(ROLES[role][self.dark], alpha))
 
     def font(self, size: Size = Size.NORMAL, bold: bool = False) -> QFont:
         """The application's typeface in one of its sizes, with figures of equal width."""
@@ -77,6 +76,13 @@ class Theme:
             palette.setColor(QPalette.ColorGroup.Disabled, role, self.colour("disabled"))
         palette.setColor(QPalette.ColorGroup.Disabled, QPalette.ColorRole.Highlight, self.colour("line"))
         return palette
+
+
+@lru_cache(maxsize=256)
+def _colour(name: str, alpha: float) -> QColor:
+    colour = QColor(name)
+    colour.setAlphaF(alpha)
+    return colour
 
 
 _PALETTE = {

@@ -92,6 +92,11 @@ def _readable(message: str) -> BadInput:
         return BadInput(f"there is no key {key[1]!r}", place, f"the keys here are {', '.join(_keys_at(path))}")
     if "missing required field" in what and key:
         return BadInput(f"the key {key[1]!r} is missing", place, "it must be given")
+    if what.startswith("Invalid enum value"):
+        wrong = what.removeprefix("Invalid enum value").strip()
+        return BadInput(f"{wrong} stands there", place, f"{_choices_at(path)} is right")
+    if "out of range" in what:
+        return BadInput("the number is too large", place, "a number of mm that a garment can have")
     expected = re.search(r"Expected `([^`]*)`(?:, got `([^`]*)`)?", what)
     if expected and expected[2]:
         return BadInput(f"{_plain(expected[2])} stands there", place, f"{_plain(expected[1])} is right")
@@ -115,10 +120,22 @@ def _plain(kinds: str) -> str:
 
 def _keys_at(path: str) -> tuple[str, ...]:
     """The keys of the structure at a path such as `$.cloths[0].repeat`."""
+    return tuple(field.encode_name for field in msgspec.structs.fields(_struct_at(path)))
+
+
+def _struct_at(path: str) -> Any:
     here: Any = Project
     for name, _ in re.findall(r"\.(\w+)|(\[[^\]]*\])", path):
         here = _struct_in(typing.get_type_hints(here)[name]) if name else here
-    return tuple(field.encode_name for field in msgspec.structs.fields(here))
+    return here
+
+
+def _choices_at(path: str) -> str:
+    """The values that a key may have that takes one of a few."""
+    holder, _, name = path.rpartition(".")
+    hint = typing.get_type_hints(_struct_at(holder))[name]
+    options = [str(option) for option in typing.get_args(hint) if option is not type(None)]
+    return " or ".join([", ".join(options[:-1]), options[-1]] if len(options) > 1 else options)
 
 
 def _struct_in(hint: Any) -> Any:

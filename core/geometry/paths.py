@@ -92,14 +92,15 @@ def _number(token: str) -> float:
 @lru_cache(maxsize=4096)
 def flatten(data: str) -> Points:
     """The polyline that stands for path data, within FLATNESS_MM of it; shape (n, 2), read-only."""
-    pieces = [_flatten_segment(np.array(segment, dtype=np.float64)) for segment in segments_of(data)]
+    pieces = [flatten_segment(np.array(segment, dtype=np.float64)) for segment in segments_of(data)]
     points = np.concatenate([pieces[0], *(piece[1:] for piece in pieces[1:])])
     points = without_repeats(points)
     points.setflags(write=False)
     return points
 
 
-def _flatten_segment(control: Points) -> Points:
+def flatten_segment(control: Points) -> Points:
+    """The polyline that stands for one Bezier segment of 2, 3 or 4 control points; shape (n, 2)."""
     degree = len(control) - 1
     if degree == 1:
         return control
@@ -120,9 +121,10 @@ def without_repeats(points: Points) -> Points:
 
 def path_of(points: Points, digits: int = 4) -> str:
     """Path data that draws a polyline."""
-    pairs = [f"{_short(x, digits)} {_short(y, digits)}" for x, y in points]
+    pairs = [f"{short_number(x, digits)} {short_number(y, digits)}" for x, y in points]
     return f"M {pairs[0]} L " + " L ".join(pairs[1:])
 
 
-def _short(value: float, digits: int) -> str:
+def short_number(value: float, digits: int = 4) -> str:
+    """A number as path data has it, without needless zeros."""
     return f"{round(float(value), digits) + 0.0:.{digits}f}".rstrip("0").rstrip(".")

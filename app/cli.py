@@ -5,10 +5,10 @@ import json
 import os
 import sys
 from collections.abc import Callable, Sequence
-from importlib import metadata
 from pathlib import Path
 from typing import Any, NoReturn
 
+from app import __version__
 from app.console import lay_text, measurement_text, progress_bar
 from core.errors import BadInput, StripewrightError
 from core.files.project_file import SUFFIX, read_project, write_project
@@ -217,7 +217,7 @@ def _parser() -> argparse.ArgumentParser:
         description="Cut flared, panelled garments from striped cloth so that the stripes meet at every seam. "
         "Without a command, or with a project file alone, the workbench opens.",
     )
-    parser.add_argument("--version", action="version", version=f"stripewright {metadata.version('stripewright')}")
+    parser.add_argument("--version", action="version", version=f"stripewright {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
     _command(commands, "check", "read and validate a project, walk its seams, say what is wrong where")
     _json(_command(commands, "measure", "the mismatch at every seam for the placements in the file"))

@@ -1,0 +1,138 @@
+"""What a placement card says: the steps in order, worded for somebody who stands at the cutting table."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from core.papers.figures import EdgeMarks, PanelFigures
+from core.papers.page import FINE_SIZE, HEAD_SIZE, TEXT_SIZE, Paragraph
+from core.papers.words import (
+    NOTHING_MM,
+    degrees,
+    expected_words,
+    lead_words,
+    mm,
+    off_lead_words,
+    other_stripe_words,
+    sideways,
+    where_on_edge,
+)
+
+MOST_PLACES = 16
+"""So many meeting places of an edge are named on a card; the table names all."""
+
+
+@dataclass(frozen=True)
+class Step:
+    """One thing to do, and the measures it goes by, each on a line of its own."""
+
+    text: str
+    measures: tuple[str, ...] = ()
+
+
+def card_paragraphs(figures: PanelFigures, titles: Mapping[str, str]) -> list[Paragraph]:
+    """The words of a card; `titles` gives the full name of every panel."""
+    steps = [_paper_step(figures), _grain_step(figures), _place_step(figures)]
+    steps += [*_stripe_step(figures), *_check_step(figures), _cut_step(figures)]
+    paragraphs = _face(figures)
+    for number, step in enumerate(steps, 1):
+        paragraphs.append(Paragraph(step.text, label=f"{number}", indent=6.0, hang=6.0, gap=2.2))
+        paragraphs += [Paragraph(line, label="–", indent=9.5, hang=3.5, gap=0.4) for line in step.measures]
+    return [*paragraphs, *_seams(figures, titles)]
+
+
+def _face(figures: PanelFigures) -> list[Paragraph]:
+    """How the paper lies, in the largest letters: the mistake that costs a panel."""
+    paper = {"up": "PAPER FACE UP", "down": "PAPER FACE DOWN", "half": "PAPER IS HALF OF IT"}[figures.paper]
+    top = "TURNED: TOP TO THE FAR END" if figures.at.turned else "TOP TO THE CUT END"
+    held = [Paragraph("HELD: don't move it from here", TEXT_SIZE, bold=True, gap=0.6)] if figures.at.hold else []
+    return [Paragraph(paper, 5.0, bold=True, gap=0.0), Paragraph(top, HEAD_SIZE, bold=True, gap=0.6), *held]
+
+
+def _paper_step(figures: PanelFigures) -> Step:
+    title = figures.panel.piece.title
+    if figures.paper == "half":
+        return Step(
+            f"Take the paper piece {title}. It is half of the panel: mark round it, then turn it over on its fold line"
+            " and mark round the other half. Don't fold the cloth."
+        )
+    drawn = "as it is drawn" if figures.paper == "up" else "turned over, its drawn side to the cloth"
+    return Step(f"Take the paper piece {title} and lay it {drawn}: face {figures.paper}.")
+
+
+def _grain_step(figures: PanelFigures) -> Step:
+    top, bottom = where_on_edge(figures.grain_top), where_on_edge(figures.grain_bottom)
+    length = mm(figures.grain_length_mm)
+    return Step(
+        f"Rule its grain line, {length} mm, along the grain from stitching line to stitching line.",
+        (f"Top end: {top}.", f"Bottom end: {bottom}."),
+    )
+
+
+def _place_step(figures: PanelFigures) -> Step:
+    ends = (("Top", figures.grain_top), ("Bottom", figures.grain_bottom))
+    return Step(
+        "Bring the grain line to its place, measured across from the left edge and along from the cut end."
+        f" {_turn_words(figures)}",
+        tuple(f"{name} end: {mm(end.u_mm)} across, {mm(end.v_mm)} along." for name, end in ends),
+    )
+
+
+def _turn_words(figures: PanelFigures) -> str:
+    if abs(figures.lean_mm) < NOTHING_MM:
+        return "It runs straight along the cloth."
+    way = "clockwise" if figures.at.turn_deg > 0 else "anticlockwise"
+    return (
+        f"It is turned {degrees(abs(figures.at.turn_deg))}° {way}: its bottom end lies"
+        f" {sideways(figures.lean_mm)} of straight along."
+    )
+
+
+def _stripe_step(figures: PanelFigures) -> list[Step]:
+    """Setting the grain line by the stripes; nothing where there is no lead stripe to set it by."""
+    top, bottom = figures.grain_top, figures.grain_bottom
+    if top.off_lead_mm is None:
+        return []
+    measures = [f"Top end: {off_lead_words(top)} of the nearest one."]
+    if bottom.off_lead_mm is not None:
+        measures.append(f"Bottom end: {off_lead_words(bottom)} of {other_stripe_words(figures)}.")
+    words = f"Now set it by the {lead_words(figures.cloth)}; here the stripe counts, not the measure."
+    return [Step(words, tuple(measures))]
+
+
+def _check_step(figures: PanelFigures) -> list[Step]:
+    """Where lead stripes meet the sewn edges; nothing where none does."""
+    marked = [marks for marks in figures.edges if marks.meets_mm]
+    if not marked:
+        return []
+    words = "Check: the middle of a lead stripe meets the stitching line, measured along it, at"
+    return [Step(words, tuple(_edge_words(marks) for marks in marked))]
+
+
+def _edge_words(marks: EdgeMarks) -> str:
+    places = [mm(height) for height in marks.meets_mm[:MOST_PLACES]]
+    more = len(marks.meets_mm) - len(places)
+    rest = f" and {more} more, in stripe-marks.csv" if more else ""
+    start = f"{marks.edge} edge ({mm(marks.length_mm)} long), from its corner with {marks.corner_with}:"
+    return f"{start} {', '.join(places)}{rest}."
+
+
+def _cut_step(figures: PanelFigures) -> Step:
+    count = len(figures.notches)
+    notches = f", the {count} notches" if count > 1 else ", the notch" if count else ""
+    return Step(
+        f"Weight it down. Mark the cutting line, the stitching line{notches} and the two ends of the grain line. When"
+        " all panels lie right, cut this one through the single layer, face up."
+    )
+
+
+def _seams(figures: PanelFigures, titles: Mapping[str, str]) -> list[Paragraph]:
+    if not figures.seams:
+        return []
+    lines = []
+    for expected in figures.seams:
+        panel, _, edge = expected.partner.partition("/")
+        lines.append(expected_words(expected, f"{titles.get(panel, panel)} ({edge})"))
+    return [
+        Paragraph("Steps to expect at its seams", TEXT_SIZE, bold=True, gap=4.0),
+        *(Paragraph(line, FINE_SIZE, gap=1.0) for line in lines),
+    ]

@@ -1,0 +1,167 @@
+"""Placement cards: one panel each, drawn on its stripes as it lies, beside what to do in order."""
+
+import math
+from collections.abc import Iterator, Mapping
+
+import numpy as np
+from shapely.geometry import LineString, Polygon
+from shapely.geometry import Point as Place
+
+from core.geometry.paths import Points
+from core.geometry.polyline import length, outward, points_at, tangent_at
+from core.papers.card_words import card_paragraphs
+from core.papers.cloth_drawing import cloth_drawing, lead_lines, neighbour_drawing, panel_drawing
+from core.papers.drawing import Anchor, Box, Drawing, Line, Primitive, Spot, Text, joined
+from core.papers.figures import Figures, GrainEnd, PanelFigures
+from core.papers.labels import Labels, block
+from core.papers.page import BODY, FINE_SIZE, flow, heading, scale_for, scale_words
+from core.papers.sheet import FINEST_ON_PAPER_MM, Sheet
+from core.papers.words import NOTHING_MM, mm
+
+ROOM = Box(BODY.left, BODY.top, 113.0, 278.0)
+WORDS = Box(119.0, 29.0, BODY.right, BODY.bottom)
+MARGIN_MM = 13.0
+NAME_SIZE = 2.7
+LEAST_APART_MM = 2.0
+"""Meeting places closer than this on paper are not marked each; the words and the table have them all."""
+
+
+def card_pages(figures: Figures) -> dict[int, tuple[Drawing, ...]]:
+    """The pages of every card by the panel's number; a second page only where the words need it."""
+    titles = {panel.name: panel.title for panel in figures.panels}
+    return {
+        panel.number: _card(panel, [other for other in cloth.panels if other is not panel], titles)
+        for cloth in figures.cloths
+        for panel in cloth.panels
+    }
+
+
+def _card(figures: PanelFigures, others: list[PanelFigures], titles: Mapping[str, str]) -> tuple[Drawing, ...]:
+    sheet = _sheet_for(figures)
+    title = f"{figures.number} · {figures.title}"
+    words, rest, _ = flow(card_paragraphs(figures, titles), WORDS)
+    first = (
+        heading(title, f"{figures.cloth.title} · drawn {scale_words(sheet.n)}")
+        + _picture(figures, others, sheet)
+        + words
+    )
+    pages = [first]
+    while rest:
+        words, rest, _ = flow(rest, BODY)
+        pages.append(heading(f"{title}, continued") + words)
+    return tuple(pages)
+
+
+def _sheet_for(figures: PanelFigures) -> Sheet:
+    """The panel with a margin of cloth round it, as large as the room allows, in the middle of the room's top."""
+    box = Box.round(figures.cut_ring)
+    n = scale_for(box.width, box.height, ROOM.width - 2 * MARGIN_MM, ROOM.height - 2 * MARGIN_MM)
+    window = box.grown(MARGIN_MM * n)
+    return Sheet(window, n, ((ROOM.left + ROOM.right - window.width / n) / 2, ROOM.top))
+
+
+def _picture(figures: PanelFigures, others: list[PanelFigures], sheet: Sheet) -> Drawing:
+    finest = FINEST_ON_PAPER_MM * sheet.n
+    lying = cloth_drawing(figures.cloth, sheet.window, finest)
+    repeat = figures.cloth.repeat
+    leads = lead_lines(figures.cloth, sheet.window) if repeat and repeat.width >= finest else Drawing()
+    beside = joined(neighbour_drawing(other) for other in others)
+    lines = sheet.on_page(lying + leads + beside + panel_drawing(figures))
+    return lines + _lettering(figures, sheet)
+
+
+def _lettering(figures: PanelFigures, sheet: Sheet) -> Drawing:
+    """Dots and all words in the picture: meeting places first, then grain ends, number and edges' names."""
+    labels = Labels()
+    for ring in (figures.cut_ring, figures.net_ring):
+        line = sheet.points(ring)
+        labels.take(LineString(np.vstack([line, line[:1]])).buffer(0.25))
+    labels.take(Place(sheet.point(figures.grain_bottom.u_mm, figures.grain_bottom.v_mm)).buffer(3.2))
+    parts = [*_meeting_marks(figures, sheet, labels), *_grain_ends(figures, sheet, labels)]
+    parts += labels.place(_number_candidates(figures, sheet))
+    for name, line in figures.net.items():
+        parts += labels.place(_edge_name_candidates(name, sheet.points(line)), Polygon(sheet.points(figures.net_ring)))
+    return Drawing(tuple(parts))
+
+
+def _meeting_marks(figures: PanelFigures, sheet: Sheet, labels: Labels) -> list[Primitive]:
+    parts: list[Primitive] = []
+    for marks in figures.edges:
+        line, last = sheet.points(figures.net[marks.edge]), -math.inf
+        for point, place in zip(sheet.points(figures.meeting_points(marks)), marks.meets_mm, strict=True):
+            if place - last < LEAST_APART_MM * sheet.n:
+                continue
+            last = place
+            parts.append(Spot((float(point[0]), float(point[1])), "mark", 0.7))
+            parts += _numbered(point, _outward_at(line, point), mm(place), labels)
+    return parts
+
+
+def _numbered(point: Points, out: Points, words: str, labels: Labels) -> list[Primitive]:
+    """The number of a meeting place outside the panel, with a thin line to it; nothing where there is no room."""
+    reaches = (3.0, 4.0, 5.0, 6.5, 8.0, 10.0, 12.0)
+    placed = labels.place((_beside(point + out * reach, out, words),) for reach in reaches)
+    if not placed:
+        return []
+    end = np.array(placed[0].at) - (0.0, NAME_SIZE * 0.3)
+    return [Line(np.array([point, end]), "mark"), *placed]
+
+
+def _beside(at: Points, out: Points, words: str) -> Text:
+    anchor: Anchor = "start" if out[0] >= 0 else "end"
+    return Text((float(at[0]), float(at[1]) + NAME_SIZE * 0.3), words, NAME_SIZE, anchor=anchor, halo=True)
+
+
+def _outward_at(line: Points, point: Points) -> Points:
+    """Unit vector out of the panel at a point of one of its edges; edges run clockwise on the page."""
+    direction = tangent_at(line, LineString(line).project(Place(point)))
+    return outward(direction)
+
+
+def _grain_ends(figures: PanelFigures, sheet: Sheet, labels: Labels) -> list[Primitive]:
+    """A dot on either end of the grain line and, beyond the cutting line, how far it lies from a lead stripe."""
+    top, bottom = (np.array(sheet.point(end.u_mm, end.v_mm)) for end in (figures.grain_top, figures.grain_bottom))
+    along = (bottom - top) / np.hypot(*(bottom - top))
+    parts: list[Primitive] = []
+    for end, point, out in ((figures.grain_top, top, -along), (figures.grain_bottom, bottom, along)):
+        words = [(_off_lead(end), FINE_SIZE, True)]
+        candidates = (
+            block((float(point[0] + side), float(point[1] + out[1] * reach)), words)
+            for side in (0.0, 8.0, -8.0, 16.0, -16.0)
+            for reach in (4.5, 7.0, 9.0, 11.0, 13.0, 16.0)
+        )
+        parts += [Spot((float(point[0]), float(point[1])), "grain", 0.7), *labels.place(candidates)]
+    return parts
+
+
+def _off_lead(end: GrainEnd) -> str:
+    if end.off_lead_mm is None:
+        return ""
+    if abs(end.off_lead_mm) < NOTHING_MM:
+        return "on a lead stripe"
+    return f"{mm(abs(end.off_lead_mm))} {'right' if end.off_lead_mm > 0 else 'left'} of lead stripe"
+
+
+def _number_candidates(figures: PanelFigures, sheet: Sheet) -> Iterator[tuple[Text, ...]]:
+    """The panel's number on its grain line, somewhere in the lower half of it."""
+    top, bottom = figures.grain_top, figures.grain_bottom
+    for share in (0.55, 0.62, 0.48, 0.7, 0.4):
+        at = sheet.point(top.u_mm + share * (bottom.u_mm - top.u_mm), top.v_mm + share * (bottom.v_mm - top.v_mm))
+        yield block(at, [(f"{figures.number}", 6.0, True)])
+
+
+def _edge_name_candidates(name: str, line: Points) -> Iterator[tuple[Text, ...]]:
+    """An edge's name inside the panel, along the edge, wherever it finds room."""
+    total = length(line)
+    for inside in (2.6, 3.6, 5.0, 7.0, 9.0):
+        for share in (0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2):
+            (point,) = points_at(line, np.array([share * total]))
+            direction = tangent_at(line, share * total)
+            at = point - outward(direction) * inside
+            yield block((float(at[0]), float(at[1])), [(name, NAME_SIZE, False)], _upright(direction))
+
+
+def _upright(direction: Points) -> float:
+    """The angle of a direction, clockwise, turned by half a circle where lettering would stand on its head."""
+    angle = math.degrees(math.atan2(direction[1], direction[0]))
+    return angle - 180.0 if angle > 90.0 else angle + 180.0 if angle <= -90.0 else angle

@@ -1,0 +1,208 @@
+"""The one drawing list. Everything that is drawn is first a list of a few primitives in mm; painters follow it.
+
+Points are (x, y) in mm, x to the right, y down. Sizes of lettering, spots and arrowheads are mm on the paper or
+screen itself: they stay as they are when a drawing is brought to scale.
+"""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
+from typing import Any, Literal
+
+import numpy as np
+from shapely import intersection
+from shapely.geometry import LineString, Polygon, box
+from shapely.geometry.base import BaseGeometry
+
+from core.geometry.paths import Points
+
+Role = Literal[
+    "cut line",
+    "net line",
+    "neighbour",
+    "ground",
+    "stripe",
+    "lead stripe",
+    "grain",
+    "notch",
+    "mark",
+    "cloth edge",
+    "selvedge",
+    "flaw",
+    "cut off",
+    "ruler",
+    "check square",
+    "rule",
+    "zero",
+    "step good",
+    "step fair",
+    "step poor",
+    "text",
+    "fine text",
+]
+"""What a primitive stands for; painters choose pen, colour and layer by it."""
+
+Anchor = Literal["start", "middle", "end"]
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, eq=False)
+class Line:
+    """A polyline, shape (n, 2); `closed` joins its last point to its first; `arrow` puts a head at its end."""
+
+    points: Points
+    role: Role
+    closed: bool = False
+    arrow: bool = False
+
+
+@dataclass(frozen=True, eq=False)
+class Area:
+    """A filled outline, shape (n, 2), first point not repeated; `colour` as #rrggbb."""
+
+    points: Points
+    role: Role
+    colour: str
+
+
+@dataclass(frozen=True)
+class Spot:
+    """A filled dot; `radius` in mm on paper."""
+
+    at: Point
+    role: Role
+    radius: float = 0.6
+
+
+@dataclass(frozen=True)
+class Text:
+    """One line of lettering: `at` is on its baseline at the anchor, `size` its em in mm on paper.
+
+    `angle_deg` turns it clockwise about `at`; `halo` clears the ground behind it.
+    """
+
+    at: Point
+    text: str
+    size: float
+    role: Role = "text"
+    anchor: Anchor = "start"
+    angle_deg: float = 0.0
+    bold: bool = False
+    halo: bool = False
+
+
+Primitive = Line | Area | Spot | Text
+Mapping = Callable[[Points], Points]
+
+
+@dataclass(frozen=True)
+class Box:
+    """An upright rectangle, mm."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+
+    @property
+    def width(self) -> float:
+        """From left to right, mm."""
+        return self.right - self.left
+
+    @property
+    def height(self) -> float:
+        """From top to bottom, mm."""
+        return self.bottom - self.top
+
+    @property
+    def corners(self) -> Points:
+        """Its corners, clockwise as you look at it (y down); shape (4, 2)."""
+        return np.array(
+            [[self.left, self.top], [self.right, self.top], [self.right, self.bottom], [self.left, self.bottom]]
+        )
+
+    def grown(self, by: float) -> "Box":
+        """Wider by so many mm on every side."""
+        return Box(self.left - by, self.top - by, self.right + by, self.bottom + by)
+
+    @classmethod
+    def round(cls, points: Points) -> "Box":
+        """The smallest that holds all points."""
+        (left, top), (right, bottom) = points.min(axis=0), points.max(axis=0)
+        return cls(float(left), float(top), float(right), float(bottom))
+
+
+@dataclass(frozen=True)
+class Drawing:
+    """A list of primitives, painted in order."""
+
+    parts: tuple[Primitive, ...] = ()
+
+    def __add__(self, other: "Drawing") -> "Drawing":
+        return Drawing(self.parts + other.parts)
+
+    @property
+    def extent(self) -> Box | None:
+        """The box round all points of all primitives, or None where nothing is drawn."""
+        points = [points_of(part) for part in self.parts]
+        return Box.round(np.concatenate(points)) if points else None
+
+    def of(self, *roles: Role) -> "Drawing":
+        """Only the primitives of some roles."""
+        return Drawing(tuple(part for part in self.parts if part.role in roles))
+
+    def to_scale(self, scale: float, origin: Point = (0.0, 0.0), onto: Point = (0.0, 0.0)) -> "Drawing":
+        """Scaled so that `origin` comes to lie on the point `onto`."""
+        start, end = np.array(origin), np.array(onto)
+        return Drawing(tuple(_mapped(part, lambda points: (points - start) * scale + end) for part in self.parts))
+
+    def within(self, window: Box) -> "Drawing":
+        """What is to be seen through a window: lines and areas cut at its sides, dots and lettering kept or not."""
+        return Drawing(tuple(cut for part in self.parts for cut in _cut_to(part, window)))
+
+
+def joined(drawings: Iterable[Drawing]) -> Drawing:
+    """One drawing of several, the first one lowest."""
+    return Drawing(tuple(part for drawing in drawings for part in drawing.parts))
+
+
+def points_of(part: Primitive) -> Points:
+    """The points that fix a primitive, shape (n, 2)."""
+    return part.points if isinstance(part, Line | Area) else np.array([part.at])
+
+
+def segment(start: Point, end: Point, role: Role, arrow: bool = False) -> Line:
+    """A straight line between two points."""
+    return Line(np.array([start, end], dtype=np.float64), role, arrow=arrow)
+
+
+def _mapped(part: Primitive, mapping: Mapping) -> Primitive:
+    if isinstance(part, Line | Area):
+        return replace(part, points=mapping(part.points))
+    ((x, y),) = mapping(np.array([part.at]))
+    return replace(part, at=(float(x), float(y)))
+
+
+def _cut_to(part: Primitive, window: Box) -> list[Primitive]:
+    points = points_of(part)
+    inside = (points >= (window.left, window.top)).all() and (points <= (window.right, window.bottom)).all()
+    if inside:
+        return [part]
+    if isinstance(part, Spot | Text):
+        return []
+    frame = box(window.left, window.top, window.right, window.bottom)
+    if isinstance(part, Area):
+        pieces = _pieces(intersection(Polygon(points), frame), "Polygon")
+        return [replace(part, points=np.array(piece.exterior.coords)[:-1]) for piece in pieces]
+    path = LineString(np.vstack([points, points[:1]]) if part.closed else points)
+    pieces = _pieces(intersection(path, frame), "LineString")
+    return [_piece_of(part, np.array(piece.coords)) for piece in pieces]
+
+
+def _piece_of(line: Line, points: Points) -> Line:
+    """A stretch of a line; it keeps the arrowhead only if it holds the line's end."""
+    reaches_end = bool(np.hypot(*(points[-1] - line.points[-1])) < 1e-6)
+    return replace(line, points=points, closed=False, arrow=line.arrow and reaches_end)
+
+
+def _pieces(shape: BaseGeometry, kind: str) -> list[Any]:
+    return [piece for piece in getattr(shape, "geoms", [shape]) if piece.geom_type == kind and not piece.is_empty]

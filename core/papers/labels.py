@@ -1,0 +1,46 @@
+"""Finding room for lettering: no text over text, and none where something else must stay legible."""
+
+from collections.abc import Iterable
+
+import numpy as np
+from shapely import union_all
+from shapely.geometry import Polygon
+from shapely.geometry.base import BaseGeometry
+
+from core.papers.drawing import Point, Text
+from core.papers.lettering import LINE_HEIGHT, text_box, turned_by
+
+APART_MM = 0.5
+
+
+class Labels:
+    """Remembers what room is taken on one page; everything is in the page's mm."""
+
+    def __init__(self) -> None:
+        self._taken: list[BaseGeometry] = []
+
+    def take(self, shape: BaseGeometry) -> None:
+        """Keep a shape free of lettering."""
+        self._taken.append(shape)
+
+    def place(self, candidates: Iterable[tuple[Text, ...]], inside: BaseGeometry | None = None) -> tuple[Text, ...]:
+        """The first candidate, a block of lines, that lies on nothing taken and within a shape; else nothing."""
+        for texts in candidates:
+            room = union_all([Polygon(text_box(text, APART_MM)) for text in texts])
+            fits = inside is None or inside.contains(room)
+            if fits and not any(room.intersects(other) for other in self._taken):
+                self._taken.append(room)
+                return texts
+        return ()
+
+
+def block(at: Point, lines: Iterable[tuple[str, float, bool]], angle_deg: float = 0.0) -> tuple[Text, ...]:
+    """Lines of (text, size, bold) stacked with their common middle at a point, turned clockwise about it."""
+    kept = [line for line in lines if line[0]]
+    texts, y = [], -sum(size for _, size, _ in kept) * LINE_HEIGHT / 2
+    for text, size, bold in kept:
+        ((x, down),) = turned_by(np.array([[0.0, y + 0.9 * size]]), angle_deg) + np.array(at)
+        here = (float(x), float(down))
+        texts.append(Text(here, text, size, anchor="middle", angle_deg=angle_deg, bold=bold, halo=True))
+        y += size * LINE_HEIGHT
+    return tuple(texts)

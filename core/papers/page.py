@@ -1,0 +1,122 @@
+"""The frame of an A4 page: margins, heading, foot, and text that flows down a column. All in mm from its top left."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from core.papers.drawing import Box, Drawing, Primitive, Text, segment
+from core.papers.lettering import LINE_HEIGHT, shortened, width_of, wrapped_lines
+
+WIDTH, HEIGHT = 210.0, 297.0
+BODY = Box(13.0, 30.0, 197.0, 283.0)
+"""Where a page's own content goes, between heading and foot, clear of printers' margins."""
+
+TEXT_SIZE = 3.5
+FINE_SIZE = 2.9
+HEAD_SIZE = 4.2
+
+SCALES = (
+    1,
+    1.5,
+    2,
+    2.5,
+    3,
+    4,
+    5,
+    6,
+    8,
+    10,
+    12,
+    15,
+    20,
+    25,
+    30,
+    40,
+    50,
+    60,
+    80,
+    100,
+    150,
+    200,
+    250,
+    300,
+    400,
+    500,
+    1000,
+)
+
+
+@dataclass(frozen=True)
+class Paragraph:
+    """A run of text, indented; `label` stands `hang` mm before its first line; `gap` is the room above it, mm."""
+
+    text: str
+    size: float = TEXT_SIZE
+    bold: bool = False
+    label: str = ""
+    indent: float = 0.0
+    hang: float = 0.0
+    gap: float = 1.6
+
+
+def scale_for(width: float, height: float, room_width: float, room_height: float) -> float:
+    """The n of the largest plain scale 1 : n at which width x height mm fits into the room."""
+    fits = (n for n in SCALES if width / n <= room_width and height / n <= room_height)
+    return float(next(fits, max(width / room_width, height / room_height)))
+
+
+def scale_words(n: float) -> str:
+    """A scale as it is printed, "1 : 12"."""
+    return f"1 : {n:g}" if n in SCALES else f"1 : {n:.1f}"
+
+
+def heading(title: str, note: str = "") -> Drawing:
+    """A page's title, a note at the right of it, and a line under both."""
+    note = shortened(note, TEXT_SIZE, BODY.width / 2)
+    note_room = width_of(note, TEXT_SIZE) + 6.0 if note else 0.0
+    short = shortened(title, 6.0, BODY.width - note_room, bold=True)
+    parts: list[Primitive] = [Text((BODY.left, 20.0), short, 6.0, bold=True)]
+    if note:
+        parts.append(Text((BODY.right, 20.0), note, TEXT_SIZE, anchor="end"))
+    return Drawing((*parts, segment((BODY.left, 24.0), (BODY.right, 24.0), "rule")))
+
+
+def with_feet(pages: Sequence[Drawing], title: str) -> tuple[Drawing, ...]:
+    """The pages with the project's title and the page number at the foot."""
+    return tuple(page + _foot(title, f"page {i} of {len(pages)}") for i, page in enumerate(pages, 1))
+
+
+def _foot(title: str, number: str) -> Drawing:
+    short = shortened(title, FINE_SIZE, BODY.width - 40.0)
+    at = HEIGHT - 9.0
+    return Drawing(
+        (
+            Text((BODY.left, at), short, FINE_SIZE, "fine text"),
+            Text((BODY.right, at), number, FINE_SIZE, "fine text", anchor="end"),
+        )
+    )
+
+
+def set_paragraph(paragraph: Paragraph, left: float, top: float, width: float) -> tuple[tuple[Text, ...], float]:
+    """A paragraph set from a top left corner in a column; its lines of text and the y where it ends."""
+    start = left + paragraph.indent
+    lines = wrapped_lines(paragraph.text, paragraph.size, width - paragraph.indent, paragraph.bold)
+    y = top + paragraph.gap
+    texts = [
+        Text((start, y + paragraph.size * (0.9 + LINE_HEIGHT * i)), line, paragraph.size, bold=paragraph.bold)
+        for i, line in enumerate(lines)
+    ]
+    if paragraph.label and texts:
+        texts.insert(0, Text((start - paragraph.hang, texts[0].at[1]), paragraph.label, paragraph.size, bold=True))
+    return tuple(texts), y + paragraph.size * LINE_HEIGHT * len(lines)
+
+
+def flow(paragraphs: Sequence[Paragraph], column: Box) -> tuple[Drawing, tuple[Paragraph, ...], float]:
+    """Paragraphs set down a column: what was set, the paragraphs that found no room, and the y where it ends."""
+    texts: list[Text] = []
+    y = column.top
+    for index, paragraph in enumerate(paragraphs):
+        lines, end = set_paragraph(paragraph, column.left, y, column.width)
+        if end > column.bottom and texts:
+            return Drawing(tuple(texts)), tuple(paragraphs[index:]), y
+        texts, y = texts + list(lines), end
+    return Drawing(tuple(texts)), (), y

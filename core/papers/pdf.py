@@ -1,0 +1,114 @@
+"""Painting drawings onto PDF pages, full size: 1 mm of a drawing is 72/25.4 points of the page."""
+
+import io
+import math
+from collections.abc import Iterable
+from typing import Any
+
+import numpy as np
+
+from core.geometry.paths import Points
+from core.papers.drawing import Area, Drawing, Line, Primitive, Spot, Text
+from core.papers.lettering import face_name, printable, text_box, turned_by, width_of
+from core.papers.pens import LABEL_GROUND, PENS, Pen
+
+POINTS_PER_MM = 72 / 25.4
+ARROW_MM = 2.6
+HALO_MM = 0.5
+
+
+def pdf_bytes(pages: Iterable[Drawing], title: str, width: float, height: float) -> bytes:
+    """A PDF of drawings, one a page of `width` x `height` mm. The same drawings give the same bytes."""
+    from reportlab.pdfgen.canvas import Canvas
+
+    buffer = io.BytesIO()
+    size = (width * POINTS_PER_MM, height * POINTS_PER_MM)
+    canvas = Canvas(buffer, pagesize=size, invariant=1, pageCompression=1)
+    canvas.setTitle(title)
+    canvas.setCreator("Stripewright")
+    canvas.setSubject("Papers for the cutting table")
+    for page in pages:
+        painter = _Painter(canvas, height)
+        for part in page.parts:
+            painter.paint(part)
+        canvas.showPage()
+    canvas.save()
+    return buffer.getvalue()
+
+
+class _Painter:
+    """Paints primitives on the page that a canvas has open; turns y down into PDF's y up."""
+
+    def __init__(self, canvas: Any, height: float) -> None:
+        self.canvas, self.height = canvas, height
+
+    def paint(self, part: Primitive) -> None:
+        if isinstance(part, Line):
+            self._line(part)
+        elif isinstance(part, Area):
+            self._fill(part.points, part.colour)
+        elif isinstance(part, Spot):
+            self._spot(part)
+        else:
+            self._text(part)
+
+    def _at(self, points: Points) -> Points:
+        return np.asarray(np.column_stack([points[:, 0], self.height - points[:, 1]]) * POINTS_PER_MM)
+
+    def _path(self, points: Points, closed: bool) -> Any:
+        path = self.canvas.beginPath()
+        (x, y), *rest = self._at(points).tolist()
+        path.moveTo(x, y)
+        for x, y in rest:
+            path.lineTo(x, y)
+        if closed:
+            path.close()
+        return path
+
+    def _line(self, line: Line) -> None:
+        self._take(PENS[line.role])
+        self.canvas.drawPath(self._path(line.points, line.closed), stroke=1, fill=0)
+        if line.arrow:
+            self._fill(_arrowhead(line.points), PENS[line.role].colour)
+
+    def _take(self, pen: Pen) -> None:
+        self.canvas.setStrokeColor(pen.colour)
+        self.canvas.setLineWidth(pen.width * POINTS_PER_MM)
+        self.canvas.setLineCap(0)
+        self.canvas.setLineJoin(1)
+        self.canvas.setDash([dash * POINTS_PER_MM for dash in pen.dashes])
+
+    def _fill(self, points: Points, colour: str) -> None:
+        self.canvas.setFillColor(colour)
+        self.canvas.drawPath(self._path(points, closed=True), stroke=0, fill=1)
+
+    def _spot(self, spot: Spot) -> None:
+        ((x, y),) = self._at(np.array([spot.at])).tolist()
+        self.canvas.setFillColor(PENS[spot.role].colour)
+        self.canvas.circle(x, y, spot.radius * POINTS_PER_MM, stroke=0, fill=1)
+
+    def _text(self, text: Text) -> None:
+        if text.halo:
+            self._fill(text_box(text, HALO_MM), LABEL_GROUND)
+        (start,) = self._at(np.array([_start_of(text)])).tolist()
+        t = math.radians(-text.angle_deg)
+        line = self.canvas.beginText()
+        line.setFont(face_name(text.bold), text.size * POINTS_PER_MM)
+        line.setFillColor(PENS[text.role].colour)
+        line.setTextTransform(math.cos(t), math.sin(t), -math.sin(t), math.cos(t), *start)
+        line.textOut(printable(text.text))
+        self.canvas.drawText(line)
+
+
+def _start_of(text: Text) -> Points:
+    back = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor] * width_of(text.text, text.size, text.bold)
+    return np.asarray(turned_by(np.array([[-back, 0.0]]), text.angle_deg)[0] + np.array(text.at))
+
+
+def _arrowhead(points: Points) -> Points:
+    """A slim triangle whose tip is the end of a polyline; shape (3, 2)."""
+    along = points[-1] - points[-2]
+    along = along / np.hypot(*along)
+    across = np.array([-along[1], along[0]])
+    base = points[-1] - along * ARROW_MM
+    return np.array([points[-1], base + across * ARROW_MM * 0.28, base - across * ARROW_MM * 0.28])

@@ -1,0 +1,161 @@
+"""The seam readings: one row a seam with its figures and a small picture of the step down the seam."""
+
+from collections.abc import Iterator
+from typing import Literal
+
+import numpy as np
+
+from core.papers.drawing import Box, Drawing, Line, Primitive, Role, Text, joined, segment
+from core.papers.figures import GRADES_MM, Figures, grade_of
+from core.papers.lettering import shortened
+from core.papers.page import BODY, FINE_SIZE, Paragraph, flow, heading
+from core.papers.words import mm
+from core.seams.garment import SeamLine
+from core.seams.readings import SeamReading
+
+ROW_MM = 11.0
+PICTURE = Box(159.0, 1.0, 197.0, 10.0)
+"""Room of the small picture in a row, across the page and from the row's top."""
+
+NUMBER_COLUMNS: dict[str, float] = {
+    "rms": 73.0,
+    "worst": 87.0,
+    "at": 98.5,
+    "drift": 112.0,
+    "agree": 124.0,
+    "shift": 136.0,
+    "easing": 150.0,
+}
+"""Right ends of the columns of figures, mm from the page's left."""
+
+UNITS = {"rms": "mm", "worst": "mm", "at": "mm", "drift": "mm/m", "agree": "%", "shift": "mm", "easing": "%"}
+LEANS = {"alike": "alike", "opposite": "opposite ways"}
+ROLES: dict[Literal["good", "fair", "poor"], Role] = {"good": "step good", "fair": "step fair", "poor": "step poor"}
+
+LEGEND = {
+    "step": "how far apart, square across the stripes, the two sides' stripes lie; heights run down the seam from the"
+    " top",
+    "rms": "the step on the whole; worst, at: the largest step and its height, bold",
+    "drift": "how fast the step changes down the seam",
+    "agree": "share of the seam along which both sides show the same stripe or both the ground",
+    "shift": "move the stitching line this far where the step is worst, one edge out and the other in: the seam closes",
+    "easing": "share of its length by which an edge would be eased in instead, the right-hand edge if the number is"
+    " plus, the left-hand one if minus; more than two or three in a hundred will pucker",
+    "leaning": "alike if both edges slant the same way across the stripes, opposite ways if like a chevron's sides",
+    "picture": f"the step from the top (left) to the bottom (right): solid up to {GRADES_MM[0]:g} mm, dashed up to"
+    f" {GRADES_MM[1]:g} mm, dotted and heavy beyond; a gap is a stretch that is not sewn or not seen",
+}
+
+
+def readings_pages(figures: Figures) -> tuple[Drawing, ...]:
+    """As many pages as the seams need; the legend and the garment's figure stand on the first."""
+    rows = list(zip(figures.measurement.garment.seams, figures.measurement.seams, strict=True))
+    limit = _picture_limit(figures)
+    top, start = _first_part(figures, limit)
+    pages = [heading("Seam readings") + top]
+    while rows:
+        fitting = int((BODY.bottom - start - 9.0) / ROW_MM)
+        body = joined(
+            _row(line, reading, start + 9.0 + ROW_MM * i, limit) for i, (line, reading) in enumerate(rows[:fitting])
+        )
+        pages[-1] = pages[-1] + _head(start) + body
+        rows = rows[fitting:]
+        if rows:
+            pages.append(heading("Seam readings, continued"))
+            start = BODY.top - 3.0
+    return tuple(pages)
+
+
+def _picture_limit(figures: Figures) -> float:
+    """The step at the upper and lower border of every picture, mm."""
+    worst = [reading.worst[0] for reading in figures.measurement.read if reading.worst]
+    return float(max(4.0, np.ceil(max(worst, default=0.0))))
+
+
+def _first_part(figures: Figures, limit: float) -> tuple[Drawing, float]:
+    rms = figures.measurement.rms_mm
+    figure = (
+        "Nothing is matched: no seam joins two panels of one striped cloth."
+        if rms is None
+        else f"The whole garment: rms {rms:.2f} mm, every seam counted by how much it shows."
+    )
+    legend = {**LEGEND, "picture": f"{LEGEND['picture']}; its height stands for {limit:g} mm to either side"}
+    explained = (Paragraph(text, 3.1, label=name, indent=16.0, hang=16.0, gap=0.8) for name, text in legend.items())
+    words = [Paragraph(figure, 4.0, bold=True), Paragraph("", gap=1.0), *explained]
+    drawing, _, end = flow(words, Box(BODY.left, 24.5, BODY.right, BODY.bottom))
+    return drawing, end + 3.0
+
+
+def _head(top: float) -> Drawing:
+    texts: list[Primitive] = [Text((BODY.left, top + 3.0), "seam", FINE_SIZE, bold=True)]
+    for name, right in NUMBER_COLUMNS.items():
+        texts.append(Text((right, top + 3.0), name, FINE_SIZE, anchor="end", bold=True))
+        texts.append(Text((right, top + 6.6), UNITS[name], FINE_SIZE, "fine text", anchor="end"))
+    texts.append(Text((PICTURE.left, top + 3.0), "step down the seam", FINE_SIZE, bold=True))
+    return Drawing((*texts, segment((BODY.left, top + 8.4), (BODY.right, top + 8.4), "rule")))
+
+
+def _row(line: SeamLine, reading: SeamReading | None, top: float, limit: float) -> Drawing:
+    lean = f", leaning {LEANS[reading.lean]}" if reading else ""
+    joins = f"{line.sewn.a} – {line.sewn.b}{lean}"
+    parts: list[Primitive] = [
+        Text((BODY.left, top + 4.4), shortened(line.sewn.label, 3.5, 47.0, bold=True), 3.5, bold=True),
+        Text((BODY.left, top + 8.9), shortened(joins, 2.6, 132.0), 2.6, "fine text"),
+        segment((BODY.left, top + ROW_MM - 0.4), (BODY.right, top + ROW_MM - 0.4), "rule"),
+    ]
+    if reading is None:
+        parts.append(Text((64.0, top + 4.4), "no stripes to match here", 3.2))
+        return Drawing(tuple(parts))
+    for name, words in _figures_of(reading).items():
+        parts.append(Text((NUMBER_COLUMNS[name], top + 4.4), words, 3.5, anchor="end", bold=name == "worst"))
+    return Drawing(tuple(parts)) + _picture(reading, top, limit)
+
+
+def _figures_of(reading: SeamReading) -> dict[str, str]:
+    worst, rms, easing, shift = reading.worst, reading.rms_mm, reading.easing_ratio, reading.shift_mm
+    none = "–"
+    return {
+        "rms": none if rms is None else f"{rms:.2f}",
+        "worst": f"{worst[0]:.2f}" if worst else none,
+        "at": f"{worst[1]:.0f}" if worst else none,
+        "drift": _minus(mm(reading.drift_mm_per_m)),
+        "agree": f"{reading.agreement * 100:.0f}",
+        "shift": none if shift is None else f"{shift:.2f}",
+        "easing": none if easing is None else _minus(mm(easing * 100)),
+    }
+
+
+def _minus(number: str) -> str:
+    return number.replace("-", "−")
+
+
+def _picture(reading: SeamReading, top: float, limit: float) -> Drawing:
+    box = Box(PICTURE.left, top + PICTURE.top, PICTURE.right, top + PICTURE.bottom)
+    middle = (box.top + box.bottom) / 2
+    role = ROLES[grade_of(reading.worst[0] if reading.worst else 0.0)]
+    parts: list[Primitive] = [
+        Line(box.corners, "zero", closed=True),
+        segment((box.left, middle), (box.right, middle), "zero"),
+    ]
+    for heights in _counted_runs(reading):
+        for run in _unbroken(heights, reading):
+            x = box.left + run[:, 0] / reading.line.length * box.width
+            y = middle + run[:, 1] / limit * box.height / 2
+            parts.append(Line(np.column_stack([x, y]), role))
+    return Drawing(tuple(parts))
+
+
+def _counted_runs(reading: SeamReading) -> Iterator[np.ndarray]:
+    """Runs of heights along which the seam counts."""
+    parts = np.concatenate([[False], reading.line.counted_parts, [False]])
+    for start, end in np.flatnonzero(parts[1:] != parts[:-1]).reshape(-1, 2):
+        first, last = reading.line.height[start], reading.line.height[end]
+        yield np.linspace(first, last, 160)
+
+
+def _unbroken(heights: np.ndarray, reading: SeamReading) -> list[np.ndarray]:
+    """Points (height, step) of a run, parted where the step jumps from one half period to the other."""
+    steps = reading.step_at(heights)
+    jumps = np.flatnonzero(np.abs(np.diff(steps)) > reading.period / 2) + 1
+    runs = np.split(np.column_stack([heights, steps]), jumps)
+    return [run for run in runs if len(run) > 1]

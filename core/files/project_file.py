@@ -10,11 +10,11 @@ import msgspec
 
 from core.errors import BadInput
 from core.files.atomic import write_atomically
+from core.files.reading import bytes_of
 from core.model.project import Project
 from core.model.validate import validate
 
 SUFFIX = ".stripewright"
-LARGEST_BYTES = 16 * 1024 * 1024
 _LOCATED = re.compile(r"^(?P<what>.*?)(?: - at `(?P<place>.*)`)?$", re.DOTALL)
 
 
@@ -22,7 +22,7 @@ def read_project(path: Path | str) -> Project:
     """Read and validate a project file. Raises BadInput: one line with file, place, what is wrong, what is right."""
     path = Path(path)
     try:
-        return project_from_bytes(_bytes_of(path))
+        return project_from_bytes(bytes_of(path, "the path of a project file"))
     except BadInput as error:
         place = f"{path}, {error.place}" if error.place else str(path)
         raise BadInput(error.what, place, error.right) from None
@@ -48,16 +48,6 @@ def project_to_bytes(project: Project) -> bytes:
 def write_project(path: Path | str, project: Project) -> None:
     """Write a project file in one step. Raises BadInput if the place can't be written to."""
     write_atomically(Path(path), project_to_bytes(project))
-
-
-def _bytes_of(path: Path) -> bytes:
-    try:
-        size = path.stat().st_size
-        if size > LARGEST_BYTES:
-            raise BadInput(f"the file has {size / 1e6:.0f} MB", right=f"up to {LARGEST_BYTES / 1e6:.0f} MB is right")
-        return path.read_bytes()
-    except OSError as error:
-        raise BadInput(f"it can't be read ({error.strerror})", right="the path of a project file") from None
 
 
 def _json(data: bytes) -> dict[str, Any]:

@@ -1,0 +1,20 @@
+"""Reading a file into memory, never more of it than is sound."""
+
+from pathlib import Path
+
+from core.errors import BadInput
+
+LARGEST_BYTES = 16 * 1024 * 1024
+
+
+def bytes_of(path: Path, right: str) -> bytes:
+    """The content of a file. Raises BadInput: it can't be read (then `right` says what would do), or it is too large."""
+    try:
+        with path.open("rb") as file:
+            data = file.read(LARGEST_BYTES + 1)
+        size = max(len(data), path.stat().st_size)
+    except OSError as error:
+        raise BadInput(f"it can't be read ({error.strerror})", right=right) from None
+    if size > LARGEST_BYTES:
+        raise BadInput(f"the file has {size / 1e6:.0f} MB", right=f"up to {LARGEST_BYTES / 1e6:.0f} MB is right")
+    return data

@@ -1,6 +1,7 @@
 """A seam cut into stretches of one grade, ready to be drawn: where its step is good, fair or poor."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
@@ -24,6 +25,7 @@ class Run:
     step: Floats
 
 
+@lru_cache(maxsize=128)
 def graded_runs(reading: SeamReading, limits_mm: tuple[float, ...]) -> tuple[Run, ...]:
     """The whole seam from top to bottom, cut wherever |step| passes a limit (ascending, mm) or jumps.
 

@@ -5,11 +5,13 @@ from typing import Literal
 import numpy as np
 
 from core.geometry.paths import Points
-from core.geometry.polyline import Floats, outward
+from core.geometry.polyline import Floats, lengths_along, outward, points_at
 from core.seams.garment import SeamLine
 from core.seams.stripes import Across
 
 Side = Literal["a", "b"]
+
+DENSE_MM = 4.0
 
 
 def edge_at(line: SeamLine, side: Side, heights: Floats) -> tuple[Points, Points]:
@@ -35,32 +37,35 @@ def strip_across(line: SeamLine, side: Side, across: Across, heights: Floats, de
     return np.asarray(across(points)[:, None] + rate[:, None] * depths)
 
 
-def strip_reach(line: SeamLine, side: Side, ring: Points, heights: Floats) -> Floats:
-    """From which depth to which the panel with outline `ring` lies beside the seam at heights (m,), mm; shape (m, 2).
+def opened_ring(line: SeamLine, side: Side, ring: Points) -> Points:
+    """A panel's closed outline as it lies beside the seam opened flat: heights and depths, mm; shape (m, 2).
 
-    Where the line square to the edge leaves the panel and enters it again, only the first stretch is given; 0, 0 where
-    it misses the panel.
+    Every point keeps its distance from the edge, or from the edge's straight continuation beyond its ends; depths are
+    positive inwards. Points are added so that none lie farther apart than `DENSE_MM`.
     """
-    points, inward = edge_at(line, side, heights)
-    crossings = _depths_of_crossings(points, inward, ring)
-    beside = (heights >= 0) & (heights <= line.length)
-    crossings = np.where(beside[:, None], np.insert(crossings, 0, 0.0, axis=1)[:, :-1], crossings)[:, :2]
-    hits = np.asarray(np.isfinite(crossings).all(axis=1))
-    return np.where(hits[:, None], crossings, 0.0)
+    points = _densified(ring)
+    beyond = float(np.ptp(ring, axis=0).sum())
+    ends = np.array([-beyond, line.length + beyond])
+    tips = edge_at(line, side, ends)[0]
+    height = np.concatenate([ends[:1], line.height, ends[1:]])
+    edge = np.vstack([tips[:1], line.a if side == "a" else line.b, tips[1:]])
+    start, step = edge[:-1], np.diff(edge, axis=0)
+    share = np.sum((points[:, None] - start) * step, axis=2) / np.sum(step * step, axis=1)
+    offset = points[:, None] - start - np.clip(share, 0.0, 1.0)[..., None] * step
+    distance = np.hypot(offset[..., 0], offset[..., 1])
+    row, part = np.arange(len(points)), np.argmin(distance, axis=1)
+    inwards = np.sum(offset[row, part] * outward(step[part]), axis=1) * (-1.0 if side == "a" else 1.0)
+    along = height[part] + np.clip(share[row, part], 0.0, 1.0) * np.diff(height)[part]
+    return np.stack([along, np.copysign(distance[row, part], inwards)], axis=-1)
+
+
+def _densified(ring: Points) -> Points:
+    """The outline with points added along its straight stretches; shape (m, 2)."""
+    closed = np.vstack([ring, ring[:1]])
+    along = lengths_along(closed)
+    extra = np.arange(0.0, along[-1], DENSE_MM)
+    return points_at(closed, np.unique(np.concatenate([along[:-1], extra])))
 
 
 def _interpolated(at: Floats, height: Floats, values: Points) -> Points:
     return np.stack([np.interp(at, height, values[:, 0]), np.interp(at, height, values[:, 1])], axis=-1)
-
-
-def _depths_of_crossings(points: Points, inward: Points, ring: Points) -> Floats:
-    """Depths at which rays cross an outline, ascending, infinity where there are no more; shape (m, len(ring))."""
-    start, step = ring, np.roll(ring, -1, axis=0) - ring
-    offset = start[None] - points[:, None]
-    side = inward[:, :1] * offset[..., 1] - inward[:, 1:] * offset[..., 0]
-    rise = inward[:, :1] * step[:, 1] - inward[:, 1:] * step[:, 0]
-    with np.errstate(divide="ignore", invalid="ignore"):
-        share = -side / rise
-        depth = (offset[..., 0] * step[:, 1] - offset[..., 1] * step[:, 0]) / rise
-    met = np.asarray((share >= 0) & (share < 1) & (depth > 1e-3))
-    return np.sort(np.where(met, depth, np.inf), axis=1)

@@ -1,0 +1,240 @@
+"""The garment picture: all panels sewn in the order they are worn, front and back, with their true stripes."""
+
+import math
+from itertools import pairwise
+
+import numpy as np
+from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QBrush, QHelpEvent, QImage, QPainter, QPainterPath, QPaintEvent, QPen, QTransform
+from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
+
+from app.figures import figure
+from app.grades import GRADES, Grades, halo_for, pen_for
+from app.stripe_colours import pixels_of
+from app.theme import GRID, SPACE, WIDE, Size, current
+from app.worn_layout import LaidPanel, LaidRow, lay_out
+from core.geometry.paths import Points
+from core.geometry.polyline import Floats
+from core.model.cloth import Repeat
+from core.model.panel import Panel
+from core.model.project import Project
+from core.seams.garment import Garment, SeamLine
+from core.seams.readings import Measurement, SeamReading
+from core.seams.runs import graded_runs
+from core.seams.strip import Side, edge_at
+from core.seams.stripes import Across
+
+EMPTY = "Open a project to see its panels as they are worn."
+_TITLE = 6 * GRID
+_SEAM_PX = 1.6
+
+
+class GarmentPicture(QWidget):
+    """Rows of panels at a common scale, every seam in the grades of its step."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._project: Project | None = None
+        self._measurement: Measurement | None = None
+        self._grades = Grades()
+        self._laid_for: Garment | None = None
+        self._rows: tuple[LaidRow, ...] = ()
+        self._outlines: dict[str, QPainterPath] = {}
+        self.setMinimumSize(60 * GRID, 50 * GRID)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
+        self.setAccessibleName("The garment as worn")
+
+    def sizeHint(self) -> QSize:
+        """Room for two rows."""
+        return QSize(130 * GRID, 150 * GRID)
+
+    def show_garment(self, project: Project | None, measurement: Measurement | None) -> None:
+        """Show a project's panels with the stripes of its placements."""
+        self._project, self._measurement = project, measurement
+        garment = measurement.garment if project and measurement else None
+        if garment is not self._laid_for:
+            self._laid_for = garment
+            self._rows = lay_out(project, garment) if project and garment else ()
+            self._outlines = {name: _path(panel.net_ring) for name, panel in garment.panels.items()} if garment else {}
+            self.setAccessibleDescription("; ".join(_title(row) for row in self._rows) or EMPTY)
+        self.update()
+
+    def set_grades(self, grades: Grades) -> None:
+        """Judge steps by other limits."""
+        self._grades = grades
+        self.update()
+
+    def panel_at(self, point: QPointF) -> str | None:
+        """The name of the panel shown at a place of the widget."""
+        for transform, laid in self._laid():
+            local = (_local(laid) * transform).inverted()[0].map(point)
+            if self._outlines[laid.panel.name].contains(local):
+                return laid.panel.name
+        return None
+
+    # Where things lie
+
+    def _boxes(self) -> tuple[float, list[QRectF]]:
+        """Scale, px per mm, and the place of every row below its title: one below the other or side by side."""
+        area = self.rect().adjusted(WIDE, SPACE, -WIDE, -SPACE)
+        widths, heights = [row.width for row in self._rows], [row.height for row in self._rows]
+        number = len(self._rows)
+        below = min(area.width() / max(widths), (area.height() - number * (_TITLE + SPACE)) / sum(heights))
+        beside = min((area.width() - (number - 1) * WIDE) / sum(widths), (area.height() - _TITLE) / max(heights))
+        scale = max(below, beside, 1e-3)
+        if below >= beside:
+            return scale, self._stacked(QRectF(area), scale)
+        return scale, self._abreast(QRectF(area), scale)
+
+    def _stacked(self, area: QRectF, scale: float) -> list[QRectF]:
+        gap = _TITLE + SPACE
+        spare = area.height() - sum(row.height * scale + gap for row in self._rows)
+        boxes, top = [], area.top() + spare / 2
+        for row in self._rows:
+            width = row.width * scale
+            boxes.append(QRectF(area.center().x() - width / 2, top + _TITLE, width, row.height * scale))
+            top = boxes[-1].bottom() + SPACE
+        return boxes
+
+    def _abreast(self, area: QRectF, scale: float) -> list[QRectF]:
+        spare = area.width() - sum(row.width * scale for row in self._rows)
+        gap = spare / len(self._rows)
+        tallest = max(row.height for row in self._rows) * scale
+        top = area.center().y() - (tallest + _TITLE) / 2 + _TITLE
+        boxes, left = [], area.left() + gap / 2
+        for row in self._rows:
+            boxes.append(QRectF(left, top, row.width * scale, row.height * scale))
+            left = boxes[-1].right() + gap
+        return boxes
+
+    def _laid(self) -> list[tuple[QTransform, LaidPanel]]:
+        """Every panel with the transform from its row's mm to the widget."""
+        if not self._rows:
+            return []
+        scale, boxes = self._boxes()
+        return [
+            (QTransform(scale, 0, 0, scale, box.left(), box.top()), panel)
+            for box, row in zip(boxes, self._rows, strict=True)
+            for panel in row.panels
+        ]
+
+    # Painting
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Panels, their seams, and which row is which."""
+        painter = QPainter(self)
+        painter.fillRect(self.rect(), current().colour("surface"))
+        if not self._rows or self._project is None:
+            painter.setPen(current().colour("quiet"))
+            words = self.rect().adjusted(WIDE, WIDE, -WIDE, -WIDE)
+            painter.drawText(words, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, EMPTY)
+            return
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        laid = self._laid()
+        for transform, panel in laid:
+            self._paint_panel(painter, self._project, _local(panel) * transform, panel.panel)
+        self._paint_seams(painter, laid)
+        self._paint_titles(painter)
+
+    def _paint_panel(self, painter: QPainter, project: Project, transform: QTransform, panel: Panel) -> None:
+        cloth, outline = project.cloth_of(panel.name), transform.map(self._outlines[panel.name])
+        if cloth.repeat is None:
+            painter.fillPath(outline, current().colour("raised"))
+        else:
+            box, ratio = outline.boundingRect().toAlignedRect(), self.devicePixelRatioF()
+            across = Across.of(project.placement(panel.name), cloth.skew)
+            stripes = QBrush(striped(cloth.repeat, across, transform, box, ratio))
+            stripes.setTransform(QTransform(1 / ratio, 0, 0, 1 / ratio, box.left(), box.top()))
+            painter.fillPath(outline, stripes)
+        painter.strokePath(outline, QPen(current().colour("text", 0.7), 1.0))
+
+    def _paint_seams(self, painter: QPainter, laid: list[tuple[QTransform, LaidPanel]]) -> None:
+        """Each seam once where its two panels lie side by side, else on both of its edges."""
+        if self._measurement is None:
+            return
+        places = {panel.panel.name: (transform, panel) for transform, panel in laid}
+        beside = {pair for row in self._rows for pair in pairwise(row.row.panels)}
+        for reading in self._measurement.read:
+            a, b = reading.line.panels
+            self._paint_edge(painter, reading, "a", *places[a])
+            if (a, b) not in beside:
+                self._paint_edge(painter, reading, "b", *places[b])
+
+    def _paint_edge(
+        self, painter: QPainter, reading: SeamReading, side: Side, transform: QTransform, laid: LaidPanel
+    ) -> None:
+        to_widget = _local(laid) * transform
+        runs = [run for run in graded_runs(reading, self._grades.limits_mm) if run.counts]
+        lines = [_mapped(_few_points(reading.line, side, run.height), to_widget) for run in runs]
+        painter.setPen(halo_for("good", _SEAM_PX))
+        for line in lines:
+            painter.drawPolyline(line)
+        for run, line in zip(runs, lines, strict=True):
+            painter.setPen(pen_for(GRADES[run.grade], _SEAM_PX))
+            painter.drawPolyline(line)
+
+    def _paint_titles(self, painter: QPainter) -> None:
+        painter.setFont(current().font(Size.SMALL))
+        painter.setPen(current().colour("quiet"))
+        for box, row in zip(self._boxes()[1], self._rows, strict=True):
+            middle = round(box.center().x())
+            place = QRect(middle - self.width() // 2, round(box.top()) - _TITLE, self.width(), _TITLE - GRID)
+            painter.drawText(place, Qt.AlignmentFlag.AlignHCenter | Qt.AlignmentFlag.AlignBottom, _title(row))
+
+    def event(self, event: QEvent) -> bool:
+        """Tell which panel is under the cursor, and how its seams are."""
+        if event.type() == QEvent.Type.ToolTip and isinstance(event, QHelpEvent):
+            name = self.panel_at(QPointF(event.pos()))
+            QToolTip.showText(event.globalPos(), self._told(name) if name else "", self)
+            return True
+        return super().event(event)
+
+    def _told(self, name: str) -> str:
+        read = self._measurement.read if self._measurement else ()
+        seams = [f"{r.line.sewn.label}: rms {figure(r.rms_mm)} mm" for r in read if name in r.line.panels]
+        return "\n".join([name, *seams])
+
+
+def striped(repeat: Repeat, across: Across, transform: QTransform, box: QRect, ratio: float) -> QImage:
+    """A striped panel's cloth in a box of the widget, `ratio` pixels per px; `transform` brings the panel there."""
+    back = transform.inverted()[0]
+    across_x = (across.x_rate * back.m11() + across.y_rate * back.m12()) / ratio
+    across_y = (across.x_rate * back.m21() + across.y_rate * back.m22()) / ratio
+    corner = back.map(QPointF(box.topLeft()))
+    start = corner.x() * across.x_rate + corner.y() * across.y_rate + across.start
+    width, height = round(box.width() * ratio), round(box.height() * ratio)
+    rows = start + (np.arange(height) + 0.5) * across_y
+    pixel_mm = math.hypot(across_x, across_y)
+    pixels = pixels_of(repeat, rows, np.full(height, across_x), np.arange(width) + 0.5, pixel_mm)
+    return QImage(pixels.data, width, height, 4 * width, QImage.Format.Format_RGB32).copy()
+
+
+def _local(laid: LaidPanel) -> QTransform:
+    """From the panel's frame to its row's."""
+    turn = math.radians(laid.turn_deg)
+    cos, sin = math.cos(turn), math.sin(turn)
+    return QTransform(cos, sin, -sin, cos, laid.x, laid.y)
+
+
+def _path(ring: Points) -> QPainterPath:
+    path = QPainterPath()
+    path.addPolygon([QPointF(x, y) for x, y in ring.tolist()])
+    path.closeSubpath()
+    return path
+
+
+def _few_points(line: SeamLine, side: Side, heights: Floats) -> Points:
+    """The edge between two heights, coarse enough for a picture."""
+    few = heights[:: max(1, len(heights) // 12)]
+    return edge_at(line, side, np.append(few, heights[-1]))[0]
+
+
+def _mapped(points: Points, transform: QTransform) -> list[QPointF]:
+    return [transform.map(QPointF(x, y)) for x, y in points.tolist()]
+
+
+def _title(row: LaidRow) -> str:
+    names = row.row.panels
+    if row.row.part is not None:
+        return row.row.part.capitalize()
+    return names[0] if len(names) == 1 else f"{names[0]} to {names[-1]}"

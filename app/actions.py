@@ -1,0 +1,280 @@
+"""All actions of the workbench in one table, which makes its menus, its toolbar and its sheet of keys."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from operator import attrgetter
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QAction, QKeySequence
+from PySide6.QtWidgets import QDialog, QGridLayout, QLabel, QMenu, QScrollArea, QToolBar, QVBoxLayout, QWidget
+
+from app.icons import icon
+from app.theme import ROOMY, SPACE, WIDE, Size, current
+
+if TYPE_CHECKING:
+    from app.window import Window
+
+MENUS = ("&File", "&Edit", "&Panel", "P&lan", "&View", "&Help")
+
+
+@dataclass(frozen=True)
+class Row:
+    """One action: `slot` is a path of attributes from the window; `needs` names what must be there to use it."""
+
+    id: str
+    text: str
+    keys: str
+    icon: str
+    slot: str
+    menu: str
+    tip: str
+    needs: str = "project"
+    checkable: bool = False
+    rule: bool = False
+    """Whether a line divides it from the action before it in its menu."""
+
+
+TABLE = (
+    Row("open", "&Open…", "Ctrl+O", "open", "filing.ask_open", "&File", "Open a project", needs=""),
+    Row("save", "&Save", "Ctrl+S", "save", "filing.save", "&File", "Save the project"),
+    Row("save-as", "Save &as…", "Ctrl+Shift+S", "", "filing.save_as", "&File", "Save the project under another name"),
+    Row("quit", "&Quit", "Ctrl+Q", "", "close", "&File", "Close the workbench", needs="", rule=True),
+    Row("undo", "&Undo", "Ctrl+Z", "undo", "document.undo_step", "&Edit", "Take the last step back", needs="undo"),
+    Row("redo", "&Redo", "Ctrl+Shift+Z; Ctrl+Y", "redo", "document.redo_step", "&Edit", "Do it again", needs="redo"),
+    Row("all", "Select &all", "Ctrl+A", "", "select_all", "&Edit", "Select all panels on this cloth", rule=True),
+    Row(
+        "settle",
+        "Settle on &matches",
+        "S",
+        "settle",
+        "set_settling",
+        "&Edit",
+        "Dragged panels settle where their seams match best; Alt suspends it",
+        needs="",
+        checkable=True,
+        rule=True,
+    ),
+    Row(
+        "hold", "&Hold", "H", "hold", "edits.switch_hold", "&Panel", "Hold the panel where it is, or let it go", "panel"
+    ),
+    Row(
+        "turned",
+        "&End for end",
+        "T",
+        "turn",
+        "edits.turn_end_for_end",
+        "&Panel",
+        "Lay the panel end for end; not on a one-way cloth",
+        "panel",
+    ),
+    Row("turn-back", "Turn &left", "[", "", "turn_left", "&Panel", "Turn the panel left by 0.05°", "panel", rule=True),
+    Row("turn-on", "Turn &right", "]", "", "turn_right", "&Panel", "Turn the panel right by 0.05°", "panel"),
+    Row(
+        "spread",
+        "&Spread out",
+        "Ctrl+E",
+        "",
+        "edits.spread_out",
+        "&Panel",
+        "Lay all panels side by side by whole repeats: no step changes",
+        rule=True,
+    ),
+    Row(
+        "match",
+        "&Match stripes",
+        "Ctrl+M",
+        "match",
+        "errands.match",
+        "P&lan",
+        "Find the places across the stripes, and the turns, at which all seams match best",
+        "idle",
+    ),
+    Row(
+        "lay",
+        "&Lay on the cloth",
+        "Ctrl+L",
+        "lay",
+        "errands.lay",
+        "P&lan",
+        "Fit all panels on the cloth in little length; matches stay as they are",
+        "idle",
+    ),
+    Row(
+        "papers",
+        "&Papers…",
+        "Ctrl+P",
+        "papers",
+        "errands.ask_papers",
+        "P&lan",
+        "Write cutting plan, placement cards and lists into a folder",
+        "idle",
+    ),
+    Row("cancel", "&Cancel", "Ctrl+.", "cancel", "jobs.cancel", "P&lan", "Cancel what is being worked on", "job"),
+    Row("zoom-in", "Zoom &in", "Ctrl++; Ctrl+=", "zoom-in", "view.zoom_in", "&View", "Come nearer"),
+    Row("zoom-out", "Zoom &out", "Ctrl+-", "zoom-out", "view.zoom_out", "&View", "Go further off"),
+    Row("fit", "&Fit", "F", "fit", "view.fit", "&View", "Show the whole cloth"),
+    Row("fit-width", "Fit &width", "W", "", "view.fit_width", "&View", "Show the cloth's whole width"),
+    Row("fit-panel", "Fit &panel", "Shift+F", "", "view.fit_selection", "&View", "Show the selected panels large"),
+    Row("true-size", "&True size", "Ctrl+0", "", "view.true_size", "&View", "A millimetre is a millimetre"),
+    Row(
+        "closeup",
+        "&Close-up",
+        "F6",
+        "closeup",
+        "show_closeup",
+        "&View",
+        "The picked seam as it will be sewn",
+        rule=True,
+    ),
+    Row("garment", "&Garment", "F7", "garment", "show_garment", "&View", "All panels side by side as worn"),
+    Row("next-seam", "&Next seam", "N", "", "next_seam", "&View", "Pick the next seam"),
+    Row("last-seam", "Seam &before", "Shift+N", "", "seam_before", "&View", "Pick the seam before"),
+    Row("dark", "&Dark", "", "", "set_dark", "&View", "Dark surroundings", needs="", checkable=True, rule=True),
+    Row("keys", "&Keys", "F1", "", "show_keys", "&Help", "All keys on one sheet", needs=""),
+)
+
+TOOLS = (
+    ("open", "save"),
+    ("undo", "redo"),
+    ("match", "lay", "papers"),
+    ("hold", "turned", "settle"),
+    ("zoom-out", "fit", "zoom-in"),
+)
+"""The toolbar's groups."""
+NAMED = ("match", "lay", "papers")
+"""Tools that show their name beside their icon."""
+
+HANDS = (
+    ("Drag", "Move panels; they settle on matches"),
+    ("Alt while dragging", "Move freely"),
+    ("Esc", "Take a drag back, or select nothing"),
+    ("Arrow keys", "Move the selected panels by 1 mm"),
+    ("Shift + arrow keys", "Move by 10 mm"),
+    ("Ctrl or Alt + arrow keys", "Move by 0.1 mm"),
+    ("Tab, Shift + Tab", "Go from panel to panel"),
+    ("Shift + click", "Add a panel to the selection, or take it out"),
+    ("Drag on bare cloth", "Select what the band touches"),
+    ("Wheel", "Zoom at the cursor"),
+    ("Shift + wheel", "Move along the cloth"),
+    ("Middle button, Space + drag", "Move the view"),
+)
+"""What hands and keys do on the cloth itself."""
+
+
+def make_actions(window: "Window") -> dict[str, QAction]:
+    """An action for every row of the table, by id, connected to the window."""
+    actions = {}
+    for row in TABLE:
+        action = actions[row.id] = QAction(row.text, window, checkable=row.checkable)
+        action.setShortcuts([QKeySequence(key) for key in row.keys.split("; ") if key])
+        action.setToolTip(f"{row.tip} ({row.keys.split('; ')[0]})" if row.keys else row.tip)
+        action.setStatusTip(row.tip)
+        signal = action.toggled if row.checkable else action.triggered
+        signal.connect(_caller(attrgetter(row.slot)(window), row.checkable))
+        window.addAction(action)
+    return actions
+
+
+def _caller(slot: Callable[..., object], checkable: bool) -> Callable[[bool], None]:
+    """Calls a slot with the check mark if the action has one, else with nothing."""
+
+    def call(checked: bool = False) -> None:
+        slot(checked) if checkable else slot()
+
+    return call
+
+
+def tint_actions(actions: dict[str, QAction]) -> None:
+    """Give the actions their icons in the colours of the current theme."""
+    for row in TABLE:
+        if row.icon:
+            actions[row.id].setIcon(icon(row.icon))
+
+
+def allow_actions(actions: dict[str, QAction], there: set[str]) -> None:
+    """Enable the actions whose needs are there."""
+    for row in TABLE:
+        actions[row.id].setEnabled(not row.needs or row.needs in there)
+
+
+def make_menus(window: "Window", actions: dict[str, QAction]) -> dict[str, QMenu]:
+    """The menu bar, by the table."""
+    menus = {name: window.menuBar().addMenu(name) for name in MENUS}
+    for menu in menus.values():
+        menu.setToolTipsVisible(True)
+    for row in TABLE:
+        if row.rule:
+            menus[row.menu].addSeparator()
+        menus[row.menu].addAction(actions[row.id])
+    return menus
+
+
+def make_tools(actions: dict[str, QAction]) -> QToolBar:
+    """The toolbar."""
+    bar = QToolBar("Tools", movable=False, floatable=False)
+    bar.setAccessibleName("Tools")
+    bar.setContextMenuPolicy(Qt.ContextMenuPolicy.PreventContextMenu)
+    bar.setIconSize(QSize(24, 24))
+    for index, group in enumerate(TOOLS):
+        if index:
+            bar.addSeparator()
+        for name in group:
+            bar.addAction(actions[name])
+            button = bar.widgetForAction(actions[name])
+            button.setAccessibleName(actions[name].text().replace("&", ""))
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+            if name in NAMED:
+                button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+    return bar
+
+
+class KeySheet(QDialog):
+    """All keys of the workbench on one sheet."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Keys")
+        self.setAccessibleName("Keys")
+        sheet = QWidget()
+        columns = QGridLayout(sheet)
+        columns.setContentsMargins(WIDE, WIDE, WIDE, WIDE)
+        columns.setHorizontalSpacing(2 * WIDE)
+        columns.setVerticalSpacing(SPACE)
+        half = (len(MENUS) - 1) // 2
+        left = [part for menu in MENUS[:half] for part in _menu_part(menu)]
+        right = [part for menu in MENUS[half:] for part in _menu_part(menu)]
+        hands = [("On the cloth", ""), *((what, keys) for keys, what in HANDS)]
+        for column, lines in enumerate((left, right, hands)):
+            _fill(columns, 2 * column, lines)
+        scroll = QScrollArea(widgetResizable=True)
+        scroll.setFrameShape(QScrollArea.Shape.NoFrame)
+        scroll.setWidget(sheet)
+        layout = QVBoxLayout(self)
+        layout.setContentsMargins(0, 0, 0, 0)
+        layout.addWidget(scroll)
+        self.resize(sheet.sizeHint() + QSize(ROOMY, ROOMY))
+
+
+def _menu_part(menu: str) -> list[tuple[str, str]]:
+    """Heading and lines of the actions of one menu that have keys."""
+    rows = [(_plain(row.text), row.keys.replace("; ", ", ")) for row in TABLE if row.menu == menu and row.keys]
+    return [(_plain(menu), ""), *rows] if rows else []
+
+
+def _fill(columns: QGridLayout, column: int, lines: list[tuple[str, str]]) -> None:
+    for index, (what, keys) in enumerate(lines):
+        label = QLabel(what)
+        if not keys:
+            label.setFont(current().font(Size.NORMAL, bold=True))
+            label.setContentsMargins(0, SPACE if index else 0, 0, 0)
+        columns.addWidget(label, index, column)
+        key = QLabel(keys)
+        key.setEnabled(True)
+        key.setForegroundRole(key.foregroundRole())
+        columns.addWidget(key, index, column + 1)
+    columns.setRowStretch(len(lines) + 100, 1)
+
+
+def _plain(text: str) -> str:
+    return text.replace("&", "").removesuffix("…")

@@ -1,0 +1,154 @@
+"""Sewn edges on the cloth, coloured by the step down the seam, with the number where it is worst."""
+
+from functools import lru_cache
+
+import numpy as np
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QFontMetricsF, QPainter, QPainterPath, QPen
+from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
+
+from app.canvas.panels import polygon
+from app.grades import GRADES, Grade, Grades, colour_of, halo_for, pen_for
+from app.theme import Size, current
+from core.geometry.polyline import Floats
+from core.seams.garment import SeamLine
+from core.seams.readings import SeamReading
+from core.seams.runs import Run, graded_runs
+from core.seams.strip import Side, edge_at
+
+DRAWN_EVERY_MM = 8.0
+WIDTH_PX, PICKED_PX = 2.2, 3.4
+REACH_PX = 8.0
+"""Room round an edge for its pens, px at the smallest scale it is worth drawing."""
+
+
+class SewnEdge(QGraphicsItem):
+    """One side of a seam, drawn on its panel; `index` is the seam's place among the garment's."""
+
+    def __init__(self, index: int, side: Side, line: SeamLine, parent: QGraphicsItem) -> None:
+        super().__init__(parent)
+        self.index = index
+        self._line, self._side = line, side
+        self._paths: dict[Grade, QPainterPath] = {}
+        self._picked = False
+        self._box = polygon(line.a if side == "a" else line.b).boundingRect()
+        self.setZValue(1)
+        self.badge = StepBadge(index, parent)
+
+    def show_reading(self, reading: SeamReading | None, runs: tuple[Run, ...]) -> None:
+        """Show a seam's reading and its runs."""
+        self._paths = self._drawn([run for run in runs if run.counts])
+        worst = reading.worst if reading else None
+        if worst is None:
+            self.badge.hide()
+        else:
+            point, inward = edge_at(self._line, self._side, np.array([worst[1]]))
+            self.badge.show_step(worst[0], QPointF(*point[0]), QPointF(*inward[0]))
+        self.update()
+
+    def pick(self, picked: bool) -> None:
+        """Show whether the seam is the one picked."""
+        if picked != self._picked:
+            self._picked = picked
+            self.badge.pick(picked)
+            self.update()
+
+    def set_reach(self, scale_px: float) -> None:
+        """Make room for pens of a fixed width on the screen."""
+        self.prepareGeometryChange()
+        reach = REACH_PX / scale_px
+        edge = polygon(self._line.a if self._side == "a" else self._line.b).boundingRect()
+        self._box = edge.adjusted(-reach, -reach, reach, reach)
+
+    def boundingRect(self) -> QRectF:
+        """The edge and its pens, in the panel's frame."""
+        return self._box
+
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+        """A halo under every stretch, then the stretch in its grade."""
+        width = PICKED_PX if self._picked else WIDTH_PX
+        pens = {grade: _pens(grade, width) for grade in self._paths}
+        for layer in (0, 1):
+            for grade, path in self._paths.items():
+                painter.setPen(pens[grade][layer])
+                painter.drawPath(path)
+
+    def _drawn(self, runs: list[Run]) -> dict[Grade, QPainterPath]:
+        """One path for each grade, of all stretches that have it."""
+        if not runs:
+            return {}
+        heights = [_thinned(run.height) for run in runs]
+        points = edge_at(self._line, self._side, np.concatenate(heights))[0]
+        ends = np.cumsum([len(height) for height in heights])
+        paths: dict[Grade, QPainterPath] = {}
+        for run, stretch in zip(runs, np.split(points, ends[:-1]), strict=True):
+            paths.setdefault(GRADES[run.grade], QPainterPath()).addPolygon(polygon(stretch))
+        return paths
+
+
+class StepBadge(QGraphicsItem):
+    """The worst step of a seam, mm, on a plate just inside its panel; always upright. A click picks the seam."""
+
+    def __init__(self, index: int, parent: QGraphicsItem) -> None:
+        super().__init__(parent)
+        self.index = index
+        self._text, self._grade, self._picked = "", GRADES[0], False
+        self._box = QRectF()
+        self._font, self._bold = current().font(Size.SMALL), current().font(Size.SMALL, bold=True)
+        self._metrics = QFontMetricsF(self._font)
+        self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIgnoresTransformations)
+        self.setZValue(3)
+
+    def show_step(self, step_mm: float, at: QPointF, inward: QPointF) -> None:
+        """Show a step at a point of the panel; `inward` is a unit vector into the panel."""
+        text = f"{step_mm:.1f}"
+        way = self.parentItem().transform().map(inward) - self.parentItem().transform().map(QPointF())
+        self.prepareGeometryChange()
+        wide, high = self._metrics.horizontalAdvance(text) + 8, self._metrics.height()
+        self._text, self._grade = text, Grades().grade_of(step_mm)
+        self._box = QRectF(-wide / 2, -high / 2, wide, high).translated(way * (wide / 2 + 5))
+        self.setPos(at)
+        self.show()
+        self.update()
+
+    def pick(self, picked: bool) -> None:
+        """Show whether the seam is the one picked."""
+        self._picked = picked
+        self.update()
+
+    def boundingRect(self) -> QRectF:
+        """The plate, px."""
+        return self._box.adjusted(-1, -1, 1, 1)
+
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+        """Plate with a border in the grade's colour, and the figure in ink."""
+        theme = current()
+        painter.setPen(QPen(colour_of(self._grade), 2 if self._picked else 1))
+        painter.setBrush(theme.colour("halo", 0.94))
+        painter.drawRoundedRect(self._box, 3, 3)
+        painter.setPen(theme.colour("ink"))
+        painter.setFont(self._bold if self._picked else self._font)
+        painter.drawText(self._box, Qt.AlignmentFlag.AlignCenter, self._text)
+
+
+@lru_cache
+def _pens(grade: Grade, width: float) -> tuple[QPen, QPen]:
+    """Halo and line of a grade, with the joins and caps that are cheapest to draw: edges are smooth, dots small."""
+    pens = halo_for(grade, width), pen_for(grade, width)
+    for pen in pens:
+        pen.setJoinStyle(Qt.PenJoinStyle.BevelJoin)
+        pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+    if grade == "poor":
+        pens[1].setDashPattern([1.0, 1.0])
+    return pens
+
+
+def _thinned(height: Floats) -> Floats:
+    """Heights with fewer points between the ends, close enough to draw the edge's curve."""
+    between = np.flatnonzero(np.diff(height[:-1] // DRAWN_EVERY_MM)) + 1
+    return height[np.concatenate([[0], between, [len(height) - 1]])]
+
+
+def runs_of(reading: SeamReading | None, grades: Grades) -> tuple[Run, ...]:
+    """The stretches of one grade of a seam; none where there are no stripes to match."""
+    return graded_runs(reading, grades.limits_mm) if reading else ()

@@ -1,0 +1,164 @@
+"""What a hand does with the mouse: one object from press to release, which shows, keeps or takes back."""
+
+from typing import TYPE_CHECKING, Protocol
+
+from PySide6.QtCore import QPoint, QPointF, QRect, QSize, Qt
+from PySide6.QtWidgets import QRubberBand
+
+from app.commands import free_panels, shifted, turned_to
+from core.model.pattern import PanelName
+from core.seams.stripes import wrapped
+
+if TYPE_CHECKING:
+    from app.canvas.view import CanvasView
+
+SETTLE_PX = 8.0
+"""A dragged panel settles on a match that is nearer than this."""
+START_PX = 3
+"""A press that wanders less is a click."""
+
+
+class Gesture(Protocol):
+    """Something that lasts from a press of a mouse button to its release; positions are the viewport's, px."""
+
+    def move(self, at: QPointF, keys: Qt.KeyboardModifier) -> None:
+        """The mouse has moved."""
+
+    def finish(self) -> None:
+        """The button was let go: keep what was done."""
+
+    def cancel(self) -> None:
+        """Leave everything as it was."""
+
+
+class MovePanels:
+    """Drags the selected panels that are not held; settles on matches unless Alt is down."""
+
+    def __init__(self, view: "CanvasView", at: QPointF, grabbed: PanelName) -> None:
+        self._view, self._document = view, view.document
+        self._start, self._grabbed = at, grabbed
+        self._kept = self._document.kept
+        self._panels = free_panels(self._kept, self._document.selection)
+        self._moving = False
+        self._phases: tuple[float, ...] | None = None
+
+    def move(self, at: QPointF, keys: Qt.KeyboardModifier) -> None:
+        """Show the panels where the mouse has taken them."""
+        moved = at - self._start
+        self._moving = self._moving or moved.manhattanLength() > START_PX
+        if not self._moving or self._document.kept is not self._kept:
+            return
+        du, dv = moved.x() / self._view.scale_px, moved.y() / self._view.scale_px
+        if self._view.settles and not keys & Qt.KeyboardModifier.AltModifier:
+            du += self._to_match(du, dv)
+        self._document.try_placements(shifted(self._kept, self._panels, du, dv))
+
+    def finish(self) -> None:
+        """Keep the drag as one step."""
+        if self._document.kept is self._kept:
+            self._document.keep_trial(f"Move {self._view.edits.title_of(self._panels)}")
+
+    def cancel(self) -> None:
+        """Put the panels back."""
+        self._document.cancel_trial()
+
+    def _to_match(self, du: float, dv: float) -> float:
+        """How much further across the nearest match lies, mm; 0 if it is too far off."""
+        cloth, at = self._kept.cloth_of(self._grabbed), self._kept.placement(self._grabbed)
+        if cloth.repeat is None:
+            return 0.0
+        w, period = at.u + du - cloth.skew * (at.v + dv), cloth.repeat.period
+        away = min(
+            (wrapped(phase - w, period) for phase in self._matches(at.u - cloth.skew * at.v)), key=abs, default=0.0
+        )
+        reach = min(SETTLE_PX / self._view.scale_px, period / 3)
+        return away if abs(away) <= reach else 0.0
+
+    def _matches(self, here: float) -> tuple[float, ...]:
+        """Where the grabbed panel's seams match best; several panels together keep their steps by whole repeats."""
+        if self._phases is None:
+            from core.matching.phase import best_phases
+
+            alone = len(self._panels) == 1
+            phases = best_phases(self._kept, self._document.garment, self._grabbed) if alone else ()
+            self._phases = phases or (here,)
+        return self._phases
+
+
+class TurnPanel:
+    """Turns one panel by its handle, inside the grain tolerance; settles on the grain unless Alt is down."""
+
+    def __init__(self, view: "CanvasView", at: QPointF, name: PanelName) -> None:
+        self._view, self._document, self._name = view, view.document, name
+        self._kept = self._document.kept
+        self._pivot = view.handle_at()
+        self._from = self._kept.placement(name).turn_deg - view.handle.turn_of(at - self._pivot)
+
+    def move(self, at: QPointF, keys: Qt.KeyboardModifier) -> None:
+        """Show the panel turned as far as the knob has come."""
+        if self._document.kept is not self._kept:
+            return
+        turn = self._from + self._view.handle.turn_of(at - self._pivot)
+        if self._view.settles and not keys & Qt.KeyboardModifier.AltModifier and self._view.handle.near_grain(turn):
+            turn = 0.0
+        panel = self._document.garment.panels[self._name]
+        self._document.try_placements({self._name: turned_to(self._kept, panel, turn)})
+
+    def finish(self) -> None:
+        """Keep the turn as one step."""
+        if self._document.kept is self._kept:
+            self._document.keep_trial(f"Turn {self._view.edits.title_of((self._name,))}")
+
+    def cancel(self) -> None:
+        """Turn the panel back."""
+        self._document.cancel_trial()
+
+
+class Band:
+    """A rubber band: selects what it touches, added to what was selected if Shift is down."""
+
+    def __init__(self, view: "CanvasView", at: QPointF, keys: Qt.KeyboardModifier) -> None:
+        self._view, self._start = view, at.toPoint()
+        self._before = view.document.selection
+        self._first = self._before if keys & Qt.KeyboardModifier.ShiftModifier else ()
+        self._band = QRubberBand(QRubberBand.Shape.Rectangle, view.viewport())
+        self._band.setGeometry(QRect(self._start, QSize()))
+        view.document.select(self._first)
+
+    def move(self, at: QPointF, keys: Qt.KeyboardModifier) -> None:
+        """Select what lies under the band."""
+        frame = QRect(self._start, at.toPoint()).normalized()
+        self._band.setGeometry(frame)
+        self._band.show()
+        touched = self._view.panels_in(frame)
+        self._view.document.select((*(name for name in self._first if name not in touched), *touched))
+
+    def finish(self) -> None:
+        """Take the band away."""
+        self._band.hide()
+        self._band.deleteLater()
+
+    def cancel(self) -> None:
+        """Select again what was selected."""
+        self.finish()
+        self._view.document.select(self._before)
+
+
+class Pan:
+    """Moves the view over the cloth."""
+
+    def __init__(self, view: "CanvasView", at: QPointF) -> None:
+        self._view, self._last = view, at.toPoint()
+        view.viewport().setCursor(Qt.CursorShape.ClosedHandCursor)
+
+    def move(self, at: QPointF, keys: Qt.KeyboardModifier) -> None:
+        """Follow the mouse."""
+        step: QPoint = at.toPoint() - self._last
+        self._last = at.toPoint()
+        self._view.pan_by(-step.x(), -step.y())
+
+    def finish(self) -> None:
+        """Nothing is left to do: the view has moved already."""
+
+    def cancel(self) -> None:
+        """Leave the view where it is."""

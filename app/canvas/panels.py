@@ -1,0 +1,188 @@
+"""A panel as it lies on the cloth: cutting line, stitching line, notches, grain arrow, name."""
+
+import numpy as np
+from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF, QTransform
+from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
+
+from app.theme import Size, current
+from core.geometry.paths import Points
+from core.geometry.transform import rotation
+from core.model.panel import Panel
+from core.model.project import Placement
+
+NOTCH_MM = 6.0
+PIN_PX = 16
+ARROW_SHARE = 0.36
+"""Length of the grain arrow as a share of the panel's."""
+
+
+def polygon(points: Points) -> QPolygonF:
+    """Points of shape (n, 2) as Qt's polygon."""
+    return QPolygonF([QPointF(x, y) for x, y in points.tolist()])
+
+
+def transform_of(at: Placement) -> QTransform:
+    """What brings a panel's own frame onto the cloth."""
+    turn = rotation(at.turn_deg, at.turned)
+    return QTransform(turn[0, 0], turn[1, 0], turn[0, 1], turn[1, 1], at.u, at.v)
+
+
+class PanelItem(QGraphicsItem):
+    """One panel. It takes no mouse events itself: the view's gestures move panels through the document."""
+
+    def __init__(self, panel: Panel, at: Placement, title: str) -> None:
+        super().__init__()
+        self.panel = panel
+        self.chosen = False
+        self._cut = polygon(panel.cut_ring)
+        self._net = polygon(panel.net_ring)
+        self._notches = [_notch(mark.point, mark.out) for mark in panel.notches]
+        self._arrow = _arrow(panel)
+        self._box = self._cut.boundingRect().adjusted(-NOTCH_MM, -NOTCH_MM, NOTCH_MM, NOTCH_MM)
+        self.name = NameTag(title, panel, self)
+        self.name.setPos(QPointF(*panel.middle))
+        self.lie(at)
+
+    def lie(self, at: Placement) -> None:
+        """Lie where a placement says."""
+        self.setTransform(transform_of(at))
+        self.name.show_held(at.hold)
+
+    def choose(self, chosen: bool) -> None:
+        """Show whether the panel is selected; a selected one lies on top."""
+        if chosen != self.chosen:
+            self.chosen = chosen
+            self.setZValue(1 if chosen else 0)
+            self.update()
+
+    def outline(self) -> QPolygonF:
+        """The cutting line on the cloth."""
+        return self.transform().map(self._cut)
+
+    def boundingRect(self) -> QRectF:
+        """The cutting line's box, in the panel's frame."""
+        return self._box
+
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+        """The panel's paper, lightly over the stripes, and its lines."""
+        theme = current()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)  # the outline smooths the fill's border
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(theme.colour("halo", 0.5 if self.chosen else 0.38))
+        painter.drawPolygon(self._cut)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        painter.setPen(_line(theme.colour("accent" if self.chosen and not theme.dark else "ink"), 1.0))
+        painter.drawPolygon(self._cut)
+        painter.setPen(_line(theme.colour("ink", 0.45), 1.0))
+        painter.drawPolygon(self._net)
+        painter.setPen(_line(theme.colour("ink", 0.8), 1.0))
+        painter.drawLines(self._notches + self._arrow)
+
+
+class NameTag(QGraphicsItem):
+    """The panel's name on a light plate in its middle, with a pin where the panel is held; always upright.
+
+    The name breaks into lines to stay inside the panel, and is left out where even that is too large.
+    """
+
+    def __init__(self, text: str, panel: Panel, parent: QGraphicsItem) -> None:
+        super().__init__(parent)
+        self._words, self._held = text.split(), False
+        self._room_mm = _room_in_middle(panel)
+        self._font = current().font(Size.SMALL)
+        self._metrics = QFontMetricsF(self._font)
+        self._lines: list[str] = []
+        self._box = QRectF()
+        self._scale_px = 1.0
+        self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIgnoresTransformations)
+        self.setZValue(2)
+
+    def show_held(self, held: bool) -> None:
+        """Show whether the panel is held."""
+        if held != self._held:
+            self._held = held
+            self.set_scale(self._scale_px)
+
+    def set_scale(self, scale_px: float) -> None:
+        """Break the name to suit the room there is at a scale, px per mm."""
+        self.prepareGeometryChange()
+        self._scale_px = scale_px
+        room_wide, room_high = (side * scale_px for side in self._room_mm)
+        self._lines = _broken(self._words, self._metrics, max(room_wide - 24, 0.0))
+        wide = max(self._metrics.horizontalAdvance(line) for line in self._lines) + 12
+        high = self._metrics.height() * len(self._lines) + 4 + (PIN_PX if self._held else 0)
+        self._box = QRectF(-wide / 2, -high / 2, wide, high)
+        self.setVisible(self._held or (wide < 1.3 * room_wide and high < 0.5 * room_high))
+
+    def boundingRect(self) -> QRectF:
+        """The plate, px."""
+        return self._box
+
+    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+        """Plate, pin, name."""
+        theme, box = current(), self._box
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(theme.colour("halo", 0.9))
+        painter.drawRoundedRect(box, 4, 4)
+        painter.setPen(theme.colour("ink"))
+        painter.setFont(self._font)
+        if self._held:
+            _paint_pin(painter, QPointF(box.center().x(), box.top() + 10))
+        text = box.adjusted(0, PIN_PX if self._held else 0, 0, 0)
+        painter.drawText(text, Qt.AlignmentFlag.AlignCenter, "\n".join(self._lines))
+
+
+def _room_in_middle(panel: Panel) -> tuple[float, float]:
+    """Width of the panel at its middle, and its length, mm."""
+    ring, y = panel.net_ring, panel.middle[1]
+    after = np.roll(ring, -1, axis=0)
+    across = (ring[:, 1] <= y) != (after[:, 1] <= y)
+    start, end = ring[across], after[across]
+    x = start[:, 0] + (y - start[:, 1]) / (end[:, 1] - start[:, 1]) * (end[:, 0] - start[:, 0])
+    return float(np.ptp(x)), float(np.ptp(ring[:, 1]))
+
+
+def _broken(words: list[str], metrics: QFontMetricsF, room: float) -> list[str]:
+    """Words in lines that are no wider than the room, px, as far as single words allow."""
+    lines = words[:1] or [""]
+    for word in words[1:]:
+        longer = f"{lines[-1]} {word}"
+        if metrics.horizontalAdvance(longer) <= room:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines
+
+
+def _paint_pin(painter: QPainter, at: QPointF) -> None:
+    """A pin through the plate: the sign of a held panel."""
+    painter.setBrush(painter.pen().color())
+    painter.drawLine(at, at + QPointF(0, 7))
+    painter.drawEllipse(at - QPointF(0, 2.5), 3.2, 3.2)
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+
+
+def _line(colour: QColor, width: float) -> QPen:
+    pen = QPen(colour, width)
+    pen.setCosmetic(True)
+    return pen
+
+
+def _notch(point: Points, out: Points) -> QLineF:
+    end = point + NOTCH_MM * out
+    return QLineF(*point, *end)
+
+
+def _arrow(panel: Panel) -> list[QLineF]:
+    """The grain arrow, beside the name, along the panel's y axis."""
+    x, y = panel.middle
+    low, high = panel.net_ring[:, 1].min(), panel.net_ring[:, 1].max()
+    half = (high - low) * ARROW_SHARE / 2
+    barb = half / 14
+    ends = [(y - half, 1.0), (y + half, -1.0)]
+    lines = [QLineF(x, y - half, x, y + half)]
+    for end, way in ends:
+        lines += [QLineF(x, end, x + side * barb * 0.5, end + way * barb) for side in (-1, 1)]
+    return lines

@@ -1,0 +1,133 @@
+"""Rulers along the canvas, in millimetres and centimetres, that follow its zoom."""
+
+import math
+
+from PySide6.QtCore import QPoint, QPointF, QRect, QSize, Qt
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QSizePolicy, QWidget
+
+from app.canvas.view import CanvasView
+from app.theme import Size, current
+
+THICK_PX = 24
+ROOM_PX = 56
+"""Least distance between two figures."""
+_STEPS_MM = tuple(mantissa * 10**power for power in range(-1, 5) for mantissa in (1, 2, 5))
+
+
+class Ruler(QWidget):
+    """One ruler: across the cloth (u, along the top) or along it (v, at the left)."""
+
+    def __init__(self, view: CanvasView, across: bool, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._view, self._across = view, across
+        self._cursor: float | None = None
+        self.setAccessibleName("Ruler across the cloth" if across else "Ruler along the cloth")
+        policy = (QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.setSizePolicy(*(policy if across else policy[::-1]))
+        self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
+        view.view_changed.connect(self.update)
+        view.cursor_moved.connect(self._follow)
+        view.cursor_left.connect(self._forget)
+
+    def sizeHint(self) -> QSize:
+        """As thick as its figures need."""
+        return QSize(THICK_PX, THICK_PX)
+
+    def _follow(self, at: QPointF, _panel: object) -> None:
+        self._move_mark(at.x() if self._across else at.y())
+
+    def _forget(self) -> None:
+        self._move_mark(None)
+
+    def _move_mark(self, mm: float | None) -> None:
+        for place in (self._cursor, mm):
+            if place is not None:
+                self.update(self._strip(self._to_px(place)))
+        self._cursor = mm
+
+    def _strip(self, px: float) -> QRect:
+        at = math.floor(px) - 1
+        return QRect(at, 0, 4, THICK_PX) if self._across else QRect(0, at, THICK_PX, 4)
+
+    def _to_px(self, mm: float) -> float:
+        to = self._view.viewportTransform()
+        return mm * to.m11() + to.dx() if self._across else mm * to.m22() + to.dy()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Ticks, figures, and where the mouse is."""
+        theme = current()
+        painter = QPainter(self)
+        painter.fillRect(event.rect(), theme.colour("window"))
+        painter.setFont(theme.font(Size.SMALL))
+        self._paint_scale(painter, event.rect())
+        painter.setPen(theme.colour("line"))
+        edge = THICK_PX - 1
+        painter.drawLine(0, edge, self.width(), edge) if self._across else painter.drawLine(
+            edge, 0, edge, self.height()
+        )
+        if self._cursor is not None:
+            painter.setPen(QPen(theme.colour("accent"), 1))
+            self._tick(painter, self._to_px(self._cursor), THICK_PX)
+        painter.end()
+
+    def _paint_scale(self, painter: QPainter, part: QRect) -> None:
+        scale = self._view.scale_px
+        step = next((mm for mm in _STEPS_MM if mm * scale >= ROOM_PX), _STEPS_MM[-1])
+        parts = 10 if step * scale >= 120 or str(step)[0] == "1" else 5 if str(step)[0] == "5" else 4
+        low, high = self._range(part)
+        fine = step / parts
+        for index in range(math.floor(low / fine), math.ceil(high / fine) + 1):
+            at = self._to_px(index * fine)
+            painter.setPen(current().colour("edge"))
+            self._tick(painter, at, 9 if index % parts == 0 else 6 if parts == 10 and index % 5 == 0 else 4)
+            if index % parts == 0:
+                painter.setPen(current().colour("quiet"))
+                self._figure(painter, at, _figure(index * fine))
+
+    def _range(self, part: QRect) -> tuple[float, float]:
+        """From where to where the scale shows in a part of the ruler, mm, with room for a figure on either side."""
+        low, high = (part.left(), part.right()) if self._across else (part.top(), part.bottom())
+        start, scale = self._to_px(0.0), self._view.scale_px
+        return (low - ROOM_PX - start) / scale, (high + ROOM_PX - start) / scale
+
+    def _tick(self, painter: QPainter, px: float, length: int) -> None:
+        at, edge = round(px), THICK_PX - 1
+        if self._across:
+            painter.drawLine(at, edge - length, at, edge)
+        else:
+            painter.drawLine(edge - length, at, edge, at)
+
+    def _figure(self, painter: QPainter, px: float, text: str) -> None:
+        metrics = QFontMetrics(painter.font())
+        wide = metrics.horizontalAdvance(text)
+        if self._across:
+            painter.drawText(QPoint(round(px) - wide // 2, metrics.ascent() - 1), text)
+            return
+        painter.save()
+        painter.translate(metrics.ascent() - 1, round(px) + wide / 2)
+        painter.rotate(-90)
+        painter.drawText(0, 0, text)
+        painter.restore()
+
+
+class RulerCorner(QWidget):
+    """Where the rulers meet: tells their unit."""
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setFixedSize(THICK_PX, THICK_PX)
+        self.setAccessibleName("Unit of the rulers: millimetres")
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """The unit."""
+        theme = current()
+        painter = QPainter(self)
+        painter.setFont(theme.font(Size.SMALL))
+        painter.setPen(theme.colour("quiet"))
+        painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, "mm")
+        painter.end()
+
+
+def _figure(mm: float) -> str:
+    return f"{mm:.0f}" if abs(mm - round(mm)) < 1e-6 else f"{mm:.1f}"

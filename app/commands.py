@@ -1,0 +1,160 @@
+"""The undoable command, and the changes of placement that a maker's hand asks for.
+
+A project is an immutable value, so one command serves every intent: it holds the value before and the one after. What
+the intent does to the placements is worked out here, by functions that take and give values.
+"""
+
+import math
+import time
+from typing import TYPE_CHECKING
+
+import msgspec
+from PySide6.QtGui import QUndoCommand
+
+from core.geometry.transform import placed, rotation
+from core.model.cloth import Cloth
+from core.model.panel import Panel
+from core.model.pattern import PanelName
+from core.model.project import Placement, Project
+from core.seams.garment import Garment
+
+if TYPE_CHECKING:
+    from app.document import Document
+
+SERIES_S = 1.0
+"""Nudges that follow one another within this time are one step."""
+
+Changes = dict[PanelName, Placement]
+
+
+class ChangeProject(QUndoCommand):
+    """One step of the history: the project before it and after it."""
+
+    def __init__(self, document: "Document", text: str, before: Project, after: Project, series: str = "") -> None:
+        super().__init__(text)
+        self._document, self._before, self._after, self._series = document, before, after, series
+        self._when = time.monotonic()
+
+    def id(self) -> int:
+        """Only steps that belong to a series may merge."""
+        return 1 if self._series else -1
+
+    def redo(self) -> None:
+        """Hold the project after."""
+        self._document.take(self._after)
+
+    def undo(self) -> None:
+        """Hold the project before."""
+        self._document.take(self._before)
+
+    def mergeWith(self, other: QUndoCommand) -> bool:
+        """Take in the next step of the same series, if it came soon enough."""
+        if not isinstance(other, ChangeProject) or other._series != self._series:
+            return False
+        if other._when - self._when > SERIES_S:
+            return False
+        self._after, self._when = other._after, other._when
+        return True
+
+
+def free_panels(project: Project, panels: tuple[PanelName, ...]) -> tuple[PanelName, ...]:
+    """Those of the panels that are not held."""
+    return tuple(name for name in panels if not project.placement(name).hold)
+
+
+def shifted(project: Project, panels: tuple[PanelName, ...], du: float, dv: float) -> Changes:
+    """The panels moved by du across and dv along the cloth, mm."""
+    return {name: moved_to(project.placement(name), du, dv) for name in panels}
+
+
+def moved_to(at: Placement, du: float, dv: float) -> Placement:
+    """A placement moved by du and dv, mm."""
+    return msgspec.structs.replace(at, u=_on_step(at.u + du), v=_on_step(at.v + dv))
+
+
+def clamped_turn(turn_deg: float, cloth: Cloth) -> float:
+    """A turn kept inside the cloth's grain tolerance, degrees."""
+    limit = cloth.grain_tolerance_deg
+    return round(min(max(turn_deg, -limit), limit), 4) + 0.0
+
+
+def turned_to(project: Project, panel: Panel, turn_deg: float) -> Placement:
+    """The panel turned about its own middle, as far as the grain tolerance lets it."""
+    turn = clamped_turn(turn_deg, project.cloth_of(panel.name))
+    return about_middle(panel, project.placement(panel.name), turn_deg=turn)
+
+
+def end_for_end(project: Project, panel: Panel) -> Placement:
+    """The panel turned end for end about its own middle."""
+    at = project.placement(panel.name)
+    return about_middle(panel, at, turned=not at.turned)
+
+
+def about_middle(panel: Panel, at: Placement, **changes: float | bool) -> Placement:
+    """A placement with another turn that leaves the panel's middle where it is."""
+    after = msgspec.structs.replace(at, **changes)
+    before_uv = placed(panel.middle[None], at.u, at.v, at.turn_deg, at.turned)[0]
+    u, v = before_uv - rotation(after.turn_deg, after.turned) @ panel.middle
+    return msgspec.structs.replace(after, u=_on_step(float(u)), v=_on_step(float(v)))
+
+
+def can_be_turned(cloth: Cloth) -> bool:
+    """Whether panels may lie end for end on a cloth."""
+    return not cloth.one_way
+
+
+def holding(project: Project, panels: tuple[PanelName, ...]) -> Changes:
+    """The panels held; or let go again, if all of them are held."""
+    hold = any(not project.placement(name).hold for name in panels)
+    return {name: msgspec.structs.replace(project.placement(name), hold=hold) for name in panels}
+
+
+def without_places(project: Project) -> tuple[PanelName, ...]:
+    """The panels that have not been placed yet."""
+    return tuple(name for name in project.panel_names if name not in project.placements)
+
+
+GAP_MM = 15.0
+"""Room between panels that are spread out."""
+
+
+def spread_out(project: Project, garment: Garment, panels: tuple[PanelName, ...]) -> Changes:
+    """Panels laid side by side in rows from the cut end on, each moved across by whole repeats of its cloth.
+
+    The step of no seam changes by it. Held panels stay, and nothing is done to keep clear of them.
+    """
+    changes: Changes = {}
+    for cloth in project.cloths:
+        mine = [garment.panels[name] for name in free_panels(project, panels) if project.cloth_of(name).id == cloth.id]
+        changes |= _in_rows(project, cloth, mine)
+    return changes
+
+
+def _in_rows(project: Project, cloth: Cloth, panels: list[Panel]) -> Changes:
+    changes: Changes = {}
+    left, right = cloth.usable
+    at_u, row_v, row_end = left, GAP_MM, GAP_MM
+    for panel in panels:
+        at = project.placement(panel.name)
+        here = placed(panel.cut_ring, 0.0, 0.0, at.turn_deg, at.turned)
+        (low_u, low_v), (high_u, high_v) = here.min(axis=0), here.max(axis=0)
+        u = _on_phase(cloth, at, at_u - low_u, row_v - low_v)
+        if u + high_u > right and at_u > left:
+            at_u, row_v = left, row_end + GAP_MM
+            u = _on_phase(cloth, at, at_u - low_u, row_v - low_v)
+        changes[panel.name] = msgspec.structs.replace(at, u=_on_step(u), v=_on_step(float(row_v - low_v)))
+        at_u, row_end = u + high_u + GAP_MM, max(row_end, row_v - low_v + high_v)
+    return changes
+
+
+def _on_phase(cloth: Cloth, at: Placement, least_u: float, v: float) -> float:
+    """The first u from `least_u` on that keeps the panel's place within the repeat when it lies at v."""
+    if cloth.repeat is None:
+        return float(least_u)
+    u, period = at.u + cloth.skew * (v - at.v), cloth.repeat.period
+    return float(u + math.ceil((least_u - u) / period - 1e-9) * period)
+
+
+def _on_step(mm: float) -> float:
+    """A place to the thousandth of a millimetre, so that files stay readable."""
+    return round(mm, 3) + 0.0

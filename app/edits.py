@@ -1,0 +1,118 @@
+"""What can be done to the selected panels, each as one undo step; used by canvas, strip and menus alike."""
+
+import msgspec
+from PySide6.QtCore import QObject, Signal
+
+from app.commands import (
+    Changes,
+    can_be_turned,
+    clamped_turn,
+    end_for_end,
+    free_panels,
+    holding,
+    shifted,
+    spread_out,
+    turned_to,
+    without_places,
+)
+from app.document import Document
+from core.model.pattern import PanelName
+
+TURN_STEP_DEG = 0.05
+
+
+class Edits(QObject):
+    """Changes the document by intents of the hand. What can't be done is said through `told`."""
+
+    told = Signal(str)
+
+    def __init__(self, document: Document) -> None:
+        super().__init__(document)
+        self._document = document
+
+    def title_of(self, panels: tuple[PanelName, ...]) -> str:
+        """What to call some panels in a sentence."""
+        return panel_title(self._document, panels[0]) if len(panels) == 1 else f"{len(panels)} panels"
+
+    def free(self) -> tuple[PanelName, ...]:
+        """The selected panels that are not held; says so if all are."""
+        chosen = self._document.selection
+        free = free_panels(self._document.kept, chosen)
+        if chosen and not free:
+            self.tell_held(chosen)
+        return free
+
+    def tell_held(self, panels: tuple[PanelName, ...]) -> None:
+        """Say that held panels stay where they are."""
+        verb = "is" if len(panels) == 1 else "are"
+        self.told.emit(f"{self.title_of(panels)} {verb} held. Press H to let go.")
+
+    def nudge(self, du: float, dv: float) -> None:
+        """Move the selected panels by du across and dv along, mm; nudges that follow one another are one step."""
+        if panels := self.free():
+            changes = shifted(self._document.kept, panels, du, dv)
+            self._document.place(f"Nudge {self.title_of(panels)}", changes, f"nudge {panels}")
+
+    def turn_by(self, steps: int) -> None:
+        """Turn the selected panels by steps of 0.05 degrees about their middles, inside the tolerance."""
+        kept = self._document.kept
+        if panels := self.free():
+            turns = {name: kept.placement(name).turn_deg + steps * TURN_STEP_DEG for name in panels}
+            changes = {name: turned_to(kept, self._document.garment.panels[name], turns[name]) for name in panels}
+            self._document.place(f"Turn {self.title_of(panels)}", changes, f"turn {panels}")
+            self._tell_limit(changes, turns)
+
+    def _tell_limit(self, changes: Changes, wanted: dict[PanelName, float]) -> None:
+        stuck = [name for name, at in changes.items() if abs(wanted[name]) > abs(at.turn_deg) + 1e-6]
+        if stuck:
+            limit = self._document.kept.cloth_of(stuck[0]).grain_tolerance_deg
+            self.told.emit(f"{self.title_of(tuple(stuck))}: this cloth allows a turn of {limit:g}° off the grain.")
+
+    def turn_end_for_end(self) -> None:
+        """Turn the selected panels end for end, unless their cloth is one-way."""
+        document = self._document
+        panels = self.free()
+        allowed = tuple(name for name in panels if can_be_turned(document.kept.cloth_of(name)))
+        if panels and not allowed:
+            cloth = document.kept.cloth_of(panels[0]).title
+            self.told.emit(f"{cloth} is one-way: no panel may lie end for end.")
+        if allowed:
+            changes = {name: end_for_end(document.kept, document.garment.panels[name]) for name in allowed}
+            document.place(f"Turn {self.title_of(allowed)} end for end", changes)
+
+    def switch_hold(self) -> None:
+        """Hold the selected panels, or let them go if all are held."""
+        chosen = self._document.selection
+        if chosen:
+            changes = holding(self._document.kept, chosen)
+            verb = "Hold" if any(at.hold for at in changes.values()) else "Let go of"
+            self._document.place(f"{verb} {self.title_of(chosen)}", changes)
+
+    def spread_out(self) -> None:
+        """Lay all free panels side by side by whole repeats, so that no step changes."""
+        document = self._document
+        changes = spread_out(document.kept, document.garment, document.kept.panel_names)
+        document.place("Spread panels out", changes)
+
+    def spread_new(self) -> None:
+        """Lay the panels that have no places yet side by side."""
+        document = self._document
+        if new := without_places(document.kept):
+            document.place("Spread panels out", spread_out(document.kept, document.garment, new))
+
+    def type_place(self, name: PanelName, what: str, mm: float) -> None:
+        """Set u or v of one panel by its number."""
+        at = msgspec.structs.replace(self._document.kept.placement(name), **{what: round(mm, 3)})
+        self._document.place(f"Move {self.title_of((name,))}", {name: at}, f"{what} of {name}")
+
+    def type_turn(self, name: PanelName, turn_deg: float) -> None:
+        """Set the turn of one panel by its number; its origin stays where it is."""
+        turn = clamped_turn(turn_deg, self._document.kept.cloth_of(name))
+        at = msgspec.structs.replace(self._document.kept.placement(name), turn_deg=turn)
+        self._document.place(f"Turn {self.title_of((name,))}", {name: at}, f"turn of {name}")
+
+
+def panel_title(document: Document, name: PanelName) -> str:
+    """What a panel is called on the screen: its piece's name, and R or L in a pair."""
+    piece = document.project.piece_of(name)
+    return f"{piece.title} {name[-1]}" if piece.cut == "pair" else piece.title

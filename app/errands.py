@@ -1,0 +1,123 @@
+"""Match, Lay and Papers: what is worked out in the background, and what becomes of it.
+
+Editing goes on meanwhile. A match or a lay is taken only if the project is still the one it was worked out for;
+papers are written for the project as it was when they were asked for.
+"""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from PySide6.QtCore import QObject, QUrl
+from PySide6.QtGui import QDesktopServices
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from app.commands import spread_out, without_places
+from app.document import Document
+from app.jobs import JobRunner
+from app.messages import MessageBar
+from core.model.project import Project
+from core.progress import Progress
+from core.seams.garment import Garment
+
+if TYPE_CHECKING:
+    from core.lay.lay import LayResult
+
+
+class Errands(QObject):
+    """Starts jobs on the document's project and brings their results home."""
+
+    def __init__(self, document: Document, jobs: JobRunner, messages: MessageBar, window: QWidget) -> None:
+        super().__init__(window)
+        self._document, self._jobs, self._messages, self._window = document, jobs, messages, window
+        jobs.failed.connect(lambda line: messages.warn(line))
+
+    def match(self) -> None:
+        """Find the best match; one undo step."""
+        project, garment = self._document.kept, self._document.garment
+        before = self._document.measurement.rms_mm
+
+        def done(solved: Project) -> None:
+            if self._fresh(project, "Match again", self.match):
+                self._document.change("Match stripes", solved)
+                self._messages.say(_matched(before, self._document.measurement.rms_mm))
+
+        self._run("Matching stripes", lambda progress: matched(project, garment, progress), done)
+
+    def lay(self) -> None:
+        """Fit the panels on their cloths; one undo step."""
+        project = self._document.kept
+
+        def done(result: "LayResult") -> None:
+            if self._fresh(project, "Lay again", self.lay):
+                self._document.change("Lay on the cloth", result.project)
+                fits = all(lay.fits for lay in result.lays)
+                (self._messages.say if fits else self._messages.warn)(_laid(result))
+
+        self._run("Laying", lambda progress: laid(project, progress), done)
+
+    def ask_papers(self) -> None:
+        """Ask for a folder and write the papers into it."""
+        folder = QFileDialog.getExistingDirectory(self._window, "Folder for the papers")
+        if folder:
+            self.papers(Path(folder))
+
+    def papers(self, folder: Path) -> None:
+        """Write the papers into a folder."""
+        project = self._document.kept
+
+        def done(files: tuple[Path, ...]) -> None:
+            self._messages.say(f"{len(files)} papers are in {folder}", "Show the folder", lambda: _show(folder))
+
+        self._run("Writing papers", lambda progress: written(project, folder, progress), done)
+
+    def _run(self, title: str, work: Callable[[Progress], Any], done: Callable[[Any], None]) -> None:
+        self._document.cancel_trial()
+        self._messages.hide()
+        self._jobs.run(title, work, done)
+
+    def _fresh(self, project: Project, offer: str, again: Callable[[], None]) -> bool:
+        """Whether a result for `project` still counts; says so if not."""
+        if self._document.kept is project:
+            return True
+        self._messages.warn("The project has changed meanwhile, so the result was put aside.", offer, again)
+        return False
+
+
+def matched(project: Project, garment: Garment, progress: Progress) -> Project:
+    """The project matched; panels that had no places yet are spread out so that all can be seen."""
+    from core.matching.solve import match
+
+    solved = match(project, progress, garment).project
+    return solved.placed(spread_out(solved, garment, without_places(project)))
+
+
+def laid(project: Project, progress: Progress) -> "LayResult":
+    """The project laid."""
+    from core.lay.lay import lay
+
+    return lay(project, progress)
+
+
+def written(project: Project, folder: Path, progress: Progress) -> tuple[Path, ...]:
+    """The papers of the project as it lies."""
+    from core.papers.papers import write_papers
+
+    return write_papers(project, folder, progress)
+
+
+def _matched(before: float | None, after: float | None) -> str:
+    if after is None or before is None:
+        return "There is nothing to match: no seam joins two panels of one striped cloth."
+    if abs(after - before) < 0.005:
+        return f"The stripes already matched as well as they can: {after:.2f} mm rms."
+    return f"Matched: {after:.2f} mm rms, {before:.2f} mm before."
+
+
+def _laid(result: "LayResult") -> str:
+    shares = ", ".join(f"{lay.used_share:.0%}" for lay in result.lays)
+    return f"{result.message}. Cut lines cover {shares} of it."
+
+
+def _show(folder: Path) -> None:
+    QDesktopServices.openUrl(QUrl.fromLocalFile(str(folder)))

@@ -1,0 +1,139 @@
+"""Opening and saving: dialogs, recent files, samples, and the question before work would be lost."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QObject, QSettings, Signal
+from PySide6.QtWidgets import QFileDialog, QMenu, QMessageBox, QWidget
+
+from app.document import Document
+from app.messages import MessageBar
+from app.resources import resource
+from core.errors import StripewrightError
+from core.files.project_file import SUFFIX, read_project
+
+KEPT = 8
+"""So many recent files are remembered."""
+FILTER = f"Stripewright projects (*{SUFFIX})"
+
+
+class Filing(QObject):
+    """Moves projects between files and the document. What goes wrong is one line in the message bar."""
+
+    recent_changed = Signal()
+
+    def __init__(self, document: Document, messages: MessageBar, window: QWidget) -> None:
+        super().__init__(window)
+        self._document, self._messages, self._window = document, messages, window
+
+    # --- opening
+
+    def ask_open(self) -> None:
+        """Ask for a project and open it."""
+        path, _ = QFileDialog.getOpenFileName(self._window, "Open a project", str(self._folder()), FILTER)
+        if path:
+            self.open_path(Path(path))
+
+    def open_path(self, path: Path) -> bool:
+        """Open a project file; returns whether it is open now."""
+        return self._open(path, path)
+
+    def open_sample(self, path: Path) -> bool:
+        """Open a sample as a copy, which has no file until it is saved."""
+        return self._open(path, None)
+
+    def _open(self, source: Path, path: Path | None) -> bool:
+        try:
+            project = read_project(source)
+        except StripewrightError as error:
+            self._messages.warn(f"This can't be opened: {error}")
+            return False
+        if not self.may_leave():
+            return False
+        self._messages.hide()
+        self._document.open(project, path)
+        if path:
+            self._remember(path)
+        return True
+
+    # --- saving
+
+    def save(self) -> bool:
+        """Save to the project's file, or ask for one; returns whether it is saved."""
+        return self._write(self._document.path) if self._document.path else self.save_as()
+
+    def save_as(self) -> bool:
+        """Ask for a file and save to it; returns whether it is saved."""
+        start = self._document.path or self._folder() / (self._document.title + SUFFIX)
+        path, _ = QFileDialog.getSaveFileName(self._window, "Save the project", str(start), FILTER)
+        return self._write(Path(path)) if path else False
+
+    def _write(self, path: Path) -> bool:
+        try:
+            self._document.save(path)
+        except StripewrightError as error:
+            self._messages.warn(f"This could not be saved: {error}", "Save elsewhere…", self.save_as)
+            return False
+        self._remember(self._document.path or path)
+        return True
+
+    def may_leave(self) -> bool:
+        """Ask what becomes of unsaved changes; returns whether the project may be left."""
+        if self._document.undo.isClean():
+            return True
+        buttons = QMessageBox.StandardButton
+        answer = QMessageBox.question(
+            self._window,
+            "Stripewright",
+            f"Save the changes to {self._document.title}?",
+            buttons.Save | buttons.Discard | buttons.Cancel,
+            buttons.Save,
+        )
+        return self.save() if answer == buttons.Save else answer == buttons.Discard
+
+    # --- recent files and samples
+
+    def recent(self) -> list[Path]:
+        """Files opened or saved lately that are still there, the last one first."""
+        known = QSettings().value("recent", [])
+        names = [known] if isinstance(known, str) else known or []
+        return [path for name in names if (path := Path(name)).is_file()]
+
+    def _remember(self, path: Path) -> None:
+        path = path.resolve()
+        names = [str(path), *(str(other) for other in self.recent() if other != path)]
+        QSettings().setValue("recent", names[:KEPT])
+        self.recent_changed.emit()
+
+    def _folder(self) -> Path:
+        recent = self.recent()
+        return recent[0].parent if recent else Path.home()
+
+    def fill_recent(self, menu: QMenu) -> None:
+        """List the recent files in a menu."""
+        menu.clear()
+        for path in self.recent():
+            menu.addAction(path.name, _opening(self.open_path, path)).setToolTip(str(path))
+        menu.setEnabled(bool(menu.actions()))
+
+    def fill_samples(self, menu: QMenu) -> None:
+        """List the sample projects in a menu."""
+        for path in samples():
+            menu.addAction(sample_title(path), _opening(self.open_sample, path))
+
+
+def samples() -> list[Path]:
+    """The sample projects that come with the program."""
+    return sorted(resource("sample_projects", ".").glob(f"*{SUFFIX}"))
+
+
+def sample_title(path: Path) -> str:
+    """What a sample is called."""
+    return path.stem.replace("-", " ").capitalize()
+
+
+def _opening(how: Callable[[Path], bool], path: Path) -> Callable[[], None]:
+    def call() -> None:
+        how(path)
+
+    return call

@@ -1,0 +1,146 @@
+"""The strip above the cloth: where the selected panel lies, in numbers that can be typed."""
+
+from PySide6.QtCore import QSignalBlocker, Qt
+from PySide6.QtWidgets import QCheckBox, QComboBox, QDoubleSpinBox, QFrame, QHBoxLayout, QLabel, QSizePolicy, QWidget
+
+from app.commands import can_be_turned
+from app.document import Document
+from app.edits import Edits, panel_title
+from app.stripes_beside import beside_lead
+from app.theme import ROOMY, SPACE, TARGET, TIGHT, Size, current
+from core.geometry.paths import LARGEST_MM
+from core.model.pattern import PanelName
+from core.model.project import Placement
+
+
+class Inspector(QFrame):
+    """u, v and turn of the panel selected last, whether it is turned and held; every change is an undo step."""
+
+    def __init__(self, document: Document, edits: Edits, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._document, self._edits = document, edits
+        self.cloths = QComboBox(accessibleName="Cloth shown", toolTip="The cloth that is shown")
+        self.name = QLabel()
+        self.u = _field("Across", "mm", "u: where the panel's origin lies across the cloth, from the left selvedge")
+        self.v = _field("Along", "mm", "v: where the panel's origin lies along the cloth, from the cut end")
+        self.turn = _field("Turn", "°", "How far the panel is turned off the grain, clockwise; its origin stays")
+        self.turned = QCheckBox("End for end", toolTip="Laid end for end (T); not on a one-way cloth")
+        self.hold = QCheckBox("Hold", toolTip="Held panels stay where they are (H)")
+        self.beside = QLabel()
+        self.beside.setAccessibleName("Offset from the nearest lead stripe")
+        self._lay_out()
+        self._connect()
+        self.show_cloths()
+        self.show_panel()
+
+    def _lay_out(self) -> None:
+        self.setAccessibleName("Selected panel")
+        row = QHBoxLayout(self)
+        row.setContentsMargins(ROOMY, TIGHT, ROOMY, TIGHT)
+        row.setSpacing(SPACE)
+        row.addWidget(self.cloths)
+        self.name.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        self.name.setMinimumWidth(90)
+        row.addWidget(self.name, 1)
+        for caption, field in (("u", self.u), ("v", self.v), ("turn", self.turn)):
+            label = QLabel(caption, buddy=field)
+            row.addWidget(label)
+            row.addWidget(field)
+        for box in (self.turned, self.hold):
+            box.setMinimumHeight(TARGET)
+            row.addWidget(box)
+        row.addWidget(self.beside, 1)
+        self.beside.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self.beside.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+
+    def _connect(self) -> None:
+        document = self._document
+        document.project_changed.connect(self.show_cloths)
+        document.project_changed.connect(self.show_panel)
+        document.selection_changed.connect(self.show_panel)
+        document.placements_changed.connect(self._follow)
+        self.u.valueChanged.connect(lambda mm: self._type_place("u", mm))
+        self.v.valueChanged.connect(lambda mm: self._type_place("v", mm))
+        self.turn.valueChanged.connect(self._type_turn)
+        self.turned.clicked.connect(self._edits.turn_end_for_end)
+        self.hold.clicked.connect(self._edits.switch_hold)
+
+    # --- showing
+
+    def show_cloths(self) -> None:
+        """List the cloths that pieces are cut from; hidden where there is only one."""
+        project = self._document.project
+        used = {piece.cloth for piece in project.pieces}
+        shown = self.cloths.currentData()
+        with QSignalBlocker(self.cloths):
+            self.cloths.clear()
+            for cloth in project.cloths:
+                if cloth.id in used:
+                    self.cloths.addItem(cloth.title, cloth.id)
+            self.cloths.setCurrentIndex(max(self.cloths.findData(shown), 0))
+        self.cloths.setVisible(self.cloths.count() > 1)
+
+    def _follow(self, moved: frozenset[PanelName]) -> None:
+        if self._document.current in moved:
+            self.show_panel()
+
+    def show_panel(self) -> None:
+        """Show the panel selected last."""
+        name, count = self._document.current, len(self._document.selection)
+        at = self._document.project.placement(name) if name else Placement()
+        self._set_open(name, at, count)
+        for field, value in ((self.u, at.u), (self.v, at.v), (self.turn, at.turn_deg)):
+            if field.value() != value:
+                with QSignalBlocker(field):
+                    field.setValue(value)
+        self.turned.setChecked(at.turned)
+        self.hold.setChecked(at.hold)
+        self.name.setText(self._title(name, count))
+        self.beside.setText(self._beside(name, at) if count == 1 else "")
+
+    def _set_open(self, name: PanelName | None, at: Placement, count: int) -> None:
+        cloth = self._document.project.cloth_of(name) if name else None
+        for field in (self.u, self.v):
+            field.setEnabled(count == 1 and not at.hold)
+        self.turn.setEnabled(count == 1 and not at.hold and cloth is not None and cloth.grain_tolerance_deg > 0)
+        self.turned.setEnabled(count >= 1 and not at.hold and cloth is not None and can_be_turned(cloth))
+        self.hold.setEnabled(count >= 1)
+        if cloth:
+            limit = max(cloth.grain_tolerance_deg, abs(at.turn_deg))
+            with QSignalBlocker(self.turn):
+                self.turn.setRange(-limit, limit)
+
+    def _title(self, name: PanelName | None, count: int) -> str:
+        if name is None:
+            return "No panel selected"
+        return panel_title(self._document, name) if count == 1 else f"{count} panels"
+
+    def _beside(self, name: PanelName | None, at: Placement) -> str:
+        return beside_lead(self._document.project.cloth_of(name), at.u, at.v, "Origin ") if name else ""
+
+    def show_theme(self) -> None:
+        """Follow a change between light and dark."""
+        self.name.setFont(current().font(Size.NORMAL, bold=True))
+
+    # --- typing
+
+    def _type_place(self, what: str, mm: float) -> None:
+        if self._document.current and not self._document.trying:
+            self._edits.type_place(self._document.current, what, mm)
+
+    def _type_turn(self, turn_deg: float) -> None:
+        if self._document.current and not self._document.trying:
+            self._edits.type_turn(self._document.current, turn_deg)
+            self.show_panel()
+
+
+def _field(name: str, unit: str, tip: str) -> QDoubleSpinBox:
+    field = QDoubleSpinBox(accessibleName=f"{name}, {unit}", toolTip=tip, keyboardTracking=False)
+    field.setDecimals(1 if unit == "mm" else 2)
+    field.setRange(-LARGEST_MM, LARGEST_MM)
+    field.setSingleStep(1.0 if unit == "mm" else 0.05)
+    field.setSuffix(f" {unit}" if unit == "mm" else unit)
+    field.setAlignment(Qt.AlignmentFlag.AlignRight)
+    field.setMinimumHeight(TARGET)
+    field.setFixedWidth(104 if unit == "mm" else 84)
+    return field

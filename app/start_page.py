@@ -1,0 +1,88 @@
+"""What the window shows before a project is open: what to do next, as buttons."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
+
+from app.filing import Filing, sample_title, samples
+from app.icons import icon
+from app.theme import ROOMY, SPACE, WIDE, Size, current
+
+WIDE_PX = 300
+
+
+class StartPage(QWidget):
+    """Open a project, open a recent one, or try a sample."""
+
+    def __init__(self, filing: Filing, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._filing = filing
+        self.setAccessibleName("Start")
+        self._mark = QLabel()
+        self._title = QLabel("Stripewright")
+        self._words = QLabel("Match the stripes at every seam before the shears touch the cloth.")
+        self._open = _wide_button("Open a project…", filing.ask_open)
+        self._recent_head, self._sample_head = QLabel("Recent"), QLabel("Samples")
+        self._recent, self._samples = QVBoxLayout(spacing=SPACE), QVBoxLayout(spacing=SPACE)
+        for path in samples():
+            self._samples.addWidget(_wide_button(sample_title(path), lambda path=path: filing.open_sample(path)))
+        self._lay_out()
+        filing.recent_changed.connect(self.show_recent)
+        self.show_recent()
+        self.show_theme()
+
+    def _lay_out(self) -> None:
+        column = QVBoxLayout(spacing=SPACE)
+        head = QHBoxLayout(spacing=ROOMY)
+        head.addWidget(self._mark)
+        head.addWidget(self._title, 1)
+        column.addLayout(head)
+        column.addWidget(self._words)
+        column.addSpacing(WIDE)
+        column.addWidget(self._open)
+        for label, rows in ((self._recent_head, self._recent), (self._sample_head, self._samples)):
+            label.setContentsMargins(0, ROOMY, 0, 0)
+            column.addWidget(label)
+            column.addLayout(rows)
+        middle = QHBoxLayout()
+        middle.addStretch(1)
+        middle.addLayout(column)
+        middle.addStretch(1)
+        page = QVBoxLayout(self)
+        page.addStretch(2)
+        page.addLayout(middle)
+        page.addStretch(3)
+
+    def show_recent(self) -> None:
+        """List the recent files."""
+        while item := self._recent.takeAt(0):
+            item.widget().deleteLater()
+        recent = self._filing.recent()[:5]
+        self._recent_head.setVisible(bool(recent))
+        for path in recent:
+            self._recent.addWidget(self._recent_button(path))
+
+    def _recent_button(self, path: Path) -> QPushButton:
+        button = _wide_button(path.stem, lambda: self._filing.open_path(path))
+        button.setToolTip(str(path))
+        return button
+
+    def show_theme(self) -> None:
+        """Follow a change between light and dark."""
+        theme = current()
+        self._mark.setPixmap(icon("app").pixmap(QSize(48, 48)))
+        self._title.setFont(theme.font(Size.LARGE, bold=True))
+        for label in (self._words, self._recent_head, self._sample_head):
+            palette = label.palette()
+            palette.setColor(label.foregroundRole(), theme.colour("quiet"))
+            label.setPalette(palette)
+
+
+def _wide_button(text: str, act: Callable[[], object]) -> QPushButton:
+    button = QPushButton(text)
+    button.setMinimumSize(WIDE_PX, 36)
+    button.setCursor(Qt.CursorShape.PointingHandCursor)
+    button.clicked.connect(lambda _=False: act())
+    return button

@@ -1,0 +1,96 @@
+"""The status bar: what is under the cursor, what is being worked on, how the panels lie, the garment's figure."""
+
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QStatusBar, QToolButton, QWidget
+
+from app.canvas.view import CanvasView
+from app.document import Document
+from app.edits import panel_title
+from app.jobs import JobRunner
+from app.stripes_beside import beside_lead
+from app.theme import ROOMY, SPACE, TARGET, Size, current
+from core.lay.legal import find_faults
+
+
+class Status(QStatusBar):
+    """Follows the view's cursor, the runner's job and the document."""
+
+    def __init__(self, document: Document, view: CanvasView, jobs: JobRunner, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Status")
+        self.setSizeGripEnabled(False)
+        self._document, self._view = document, view
+        self.cursor = QLabel(accessibleName="At the cursor")
+        self.job = JobStatus(jobs)
+        self.faults = QToolButton(autoRaise=True, accessibleName="How the panels lie")
+        self.faults.setMinimumHeight(TARGET)
+        self.figure = QLabel(accessibleName="Garment's figure")
+        self.addWidget(self.cursor, 1)
+        for widget in (self.job, self.faults, self.figure):
+            self.addPermanentWidget(widget)
+        view.cursor_moved.connect(self._show_cursor)
+        view.cursor_left.connect(self.cursor.clear)
+        document.project_changed.connect(self.show_figure)
+        document.placements_changed.connect(lambda _: self.show_figure())
+        document.project_changed.connect(self.show_faults)
+        document.undo.indexChanged.connect(lambda _: self.show_faults())
+        self.show_theme()
+        self.show_figure()
+        self.show_faults()
+
+    def show_theme(self) -> None:
+        """Follow a change between light and dark."""
+        self.figure.setFont(current().font(Size.LARGE, bold=True))
+        self.figure.setContentsMargins(SPACE, 0, ROOMY, 0)
+        self.cursor.setContentsMargins(ROOMY, 0, 0, 0)
+
+    def show_figure(self) -> None:
+        """Show the garment's figure."""
+        rms = self._document.measurement.rms_mm
+        self.figure.setText("" if rms is None else f"{rms:.2f} mm rms")
+
+    def show_faults(self) -> None:
+        """Tell whether the panels can be cut as they lie."""
+        project = self._document.kept
+        cloths = {piece.cloth for piece in project.pieces}
+        faults = [fault for cloth in project.cloths if cloth.id in cloths for fault in find_faults(project, cloth.id)]
+        self.faults.setVisible(bool(project.pieces))
+        self.faults.setText(f"{len(faults)} in the way" if faults else "Can be cut as it lies")
+        self.faults.setToolTip("\n".join(faults[:20]) or "No cut lines overlap, and all lie on usable cloth")
+
+    def _show_cursor(self, at: QPointF, panel: str | None) -> None:
+        cloth = self._view.scene_here.cloth
+        words = [f"u {at.x():.1f}   v {at.y():.1f} mm", beside_lead(cloth, at.x(), at.y())]
+        words.append(panel_title(self._document, panel) if panel else "")
+        self.cursor.setText("   ·   ".join(word for word in words if word))
+
+
+class JobStatus(QWidget):
+    """Name, progress and Cancel of the job that runs; hidden while there is none."""
+
+    def __init__(self, jobs: JobRunner, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.name = QLabel(accessibleName="Job")
+        self.bar = QProgressBar(accessibleName="Progress", textVisible=False)
+        self.bar.setRange(0, 1000)
+        self.bar.setFixedSize(140, 8)
+        self.stop = QPushButton("Cancel", clicked=jobs.cancel)
+        self.stop.setMinimumHeight(TARGET)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(SPACE, 0, SPACE, 0)
+        row.setSpacing(SPACE)
+        for widget in (self.name, self.bar, self.stop):
+            row.addWidget(widget, 0, Qt.AlignmentFlag.AlignVCenter)
+        jobs.started.connect(self._start)
+        jobs.progressed.connect(self._progress)
+        jobs.ended.connect(self.hide)
+        self.hide()
+
+    def _start(self, title: str) -> None:
+        self.name.setText(title)
+        self.bar.setValue(0)
+        self.show()
+
+    def _progress(self, share: float, note: str) -> None:
+        self.bar.setValue(round(1000 * share))
+        self.bar.setToolTip(note)

@@ -1,0 +1,26 @@
+"""How far a place on the cloth lies from the nearest lead stripe, in words."""
+
+import numpy as np
+
+from core.model.cloth import Cloth
+from core.seams.stripes import lead_centres_between
+
+
+def off_lead_mm(cloth: Cloth, u: float, v: float) -> float | None:
+    """Offset of a place from the centre of the nearest lead stripe, mm, positive to its right; None on a plain cloth."""
+    if cloth.repeat is None:
+        return None
+    w = u - cloth.skew * v
+    away = w - lead_centres_between(cloth.repeat, w - cloth.repeat.width, w + cloth.repeat.width)
+    return float(away[np.argmin(np.abs(away))])
+
+
+def beside_lead(cloth: Cloth, u: float, v: float, what: str = "") -> str:
+    """The offset in words; empty on a plain cloth."""
+    off = off_lead_mm(cloth, u, v)
+    if off is None or cloth.repeat is None:
+        return ""
+    lead = cloth.repeat.lead_stripe.name
+    if abs(off) < 0.05:
+        return f"{what}on the middle of {lead}"
+    return f"{what}{abs(off):.1f} mm {'right' if off > 0 else 'left'} of {lead}"

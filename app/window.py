@@ -1,0 +1,289 @@
+"""The window: canvas in the middle, seams at its right, and the wires between them."""
+
+from pathlib import Path
+
+from PySide6.QtCore import QSettings, Qt
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QMainWindow, QMenu, QSplitter, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
+
+from app.actions import KeySheet, allow_actions, make_actions, make_menus, make_tools, tint_actions
+from app.canvas.pane import CanvasPane
+from app.canvas.view import CanvasView
+from app.closeup import CloseUp
+from app.document import Document
+from app.edits import Edits
+from app.errands import Errands
+from app.filing import Filing
+from app.garment_picture import GarmentPicture
+from app.icons import icon
+from app.inspector import Inspector
+from app.jobs import JobRunner
+from app.messages import MessageBar, OfferBar
+from app.seam_table import SeamTable
+from app.start_page import StartPage
+from app.status import Status
+from app.theme import apply_theme, current
+from core.files.project_file import SUFFIX
+from core.model.pattern import PanelName
+
+SEAMS_WIDE_PX = 460
+
+
+class Window(QMainWindow):
+    """One project at a time."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setAcceptDrops(True)
+        self.document = Document(self)
+        self.edits = Edits(self.document)
+        self.jobs = JobRunner(self)
+        self.messages = MessageBar()
+        self.filing = Filing(self.document, self.messages, self)
+        self.errands = Errands(self.document, self.jobs, self.messages, self)
+        self._make_parts()
+        self._lay_out()
+        self.actions_by_id = make_actions(self)
+        self._make_menus()
+        self._connect()
+        self._show_all()
+        self._restore()
+
+    # --- making
+
+    def _make_parts(self) -> None:
+        self.pane = CanvasPane(self.document, self.edits)
+        self.inspector = Inspector(self.document, self.edits)
+        self.unplaced = OfferBar(
+            "These panels have no places yet.",
+            {"Match stripes": self.errands.match, "Spread out": self.edits.spread_new},
+        )
+        self.table = SeamTable()
+        self.closeup = CloseUp()
+        self.garment = GarmentPicture()
+        self.start = StartPage(self.filing)
+        self.status = Status(self.document, self.view, self.jobs)
+
+    @property
+    def view(self) -> CanvasView:
+        """The view on the cloth."""
+        return self.pane.view
+
+    def _lay_out(self) -> None:
+        desk = QWidget()
+        column = QVBoxLayout(desk)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        for part in (self.unplaced, self.inspector, self.pane):
+            column.addWidget(part, 1 if part is self.pane else 0)
+        self.pictures = QTabWidget(documentMode=True)
+        self.pictures.setAccessibleName("Pictures")
+        self.pictures.addTab(self.closeup, "Close-up")
+        self.pictures.addTab(self.garment, "Garment")
+        self.right = QSplitter(Qt.Orientation.Vertical, childrenCollapsible=False)
+        self.right.addWidget(self.table)
+        self.right.addWidget(self.pictures)
+        self.right.setStretchFactor(1, 1)
+        self.right.setSizes([380, 480])
+        self.across = QSplitter(Qt.Orientation.Horizontal, childrenCollapsible=False)
+        self.across.addWidget(desk)
+        self.across.addWidget(self.right)
+        self.across.setStretchFactor(0, 1)
+        self.across.setSizes([1000, SEAMS_WIDE_PX])
+        self.pages = QStackedWidget()
+        self.pages.addWidget(self.start)
+        self.pages.addWidget(self.across)
+        whole = QWidget()
+        rows = QVBoxLayout(whole)
+        rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(0)
+        rows.addWidget(self.messages)
+        rows.addWidget(self.pages, 1)
+        self.setCentralWidget(whole)
+        self.setStatusBar(self.status)
+
+    def _make_menus(self) -> None:
+        menus = make_menus(self, self.actions_by_id)
+        self.recent_menu, samples = QMenu("&Recent", self), QMenu("Sa&mples", self)
+        self.filing.fill_samples(samples)
+        for menu in (self.recent_menu, samples):
+            menu.setToolTipsVisible(True)
+            menus["&File"].insertMenu(self.actions_by_id["save"], menu)
+        self.filing.recent_changed.connect(lambda: self.filing.fill_recent(self.recent_menu))
+        self.filing.fill_recent(self.recent_menu)
+        self.tools = make_tools(self.actions_by_id)
+        self.addToolBar(self.tools)
+        tint_actions(self.actions_by_id)
+        self.actions_by_id["settle"].setChecked(self.view.settles)
+        self.actions_by_id["dark"].setChecked(current().dark)
+
+    def _connect(self) -> None:
+        document = self.document
+        document.project_changed.connect(self._show_all)
+        document.placements_changed.connect(self._follow)
+        document.seam_changed.connect(self._show_seam)
+        document.title_changed.connect(self._show_title)
+        document.selection_changed.connect(self._allow)
+        document.undo.indexChanged.connect(lambda _: self._allow())
+        self.jobs.started.connect(lambda _: self._allow())
+        self.jobs.ended.connect(self._allow)
+        self.table.seam_picked.connect(document.pick_seam)
+        self.edits.told.connect(self.messages.say)
+        self.inspector.cloths.activated.connect(self._show_cloth)
+        self.pictures.currentChanged.connect(lambda _: self._show_pictures())
+
+    # --- showing
+
+    def _show_all(self) -> None:
+        self.pages.setCurrentIndex(0 if self.document.is_empty else 1)
+        self.tools.setVisible(not self.document.is_empty)
+        self.status.setVisible(not self.document.is_empty)
+        self._follow(frozenset(self.document.project.panel_names))
+        self._show_title()
+        self._allow()
+        if not self.document.is_empty:
+            self.view.setFocus()
+
+    def _follow(self, moved: frozenset[PanelName]) -> None:
+        document = self.document
+        self.table.show_measurement(document.project, document.measurement)
+        self.unplaced.setVisible(not all(name in document.project.placements for name in document.project.panel_names))
+        self._show_pictures(moved)
+
+    def _show_pictures(self, moved: frozenset[PanelName] | None = None) -> None:
+        document = self.document
+        if self.pictures.currentWidget() is self.garment:
+            self.garment.show_garment(document.project, document.measurement)
+        elif moved is None or document.reading is None or moved & set(document.reading.line.panels):
+            self.closeup.show_seam(document.project, document.reading)
+
+    def _show_seam(self) -> None:
+        self.table.pick(self.document.seam)
+        if self.document.seam >= 0:
+            self.pictures.setCurrentWidget(self.closeup)
+            self._show_seam_cloth()
+        self._show_pictures()
+
+    def _show_seam_cloth(self) -> None:
+        """Bring the cloth of the picked seam's panels up."""
+        panel = self.document.garment.seams[self.document.seam].panels[0]
+        index = self.inspector.cloths.findData(self.document.project.cloth_of(panel).id)
+        if index != self.inspector.cloths.currentIndex():
+            self.inspector.cloths.setCurrentIndex(index)
+            self._show_cloth()
+
+    def _show_cloth(self) -> None:
+        self.view.show_cloth(self.inspector.cloths.currentData())
+
+    def _show_title(self) -> None:
+        name = "Stripewright" if self.document.is_empty else f"{self.document.title}[*] – Stripewright"
+        self.setWindowTitle(name)
+        self.setWindowModified(not self.document.undo.isClean())
+
+    def _allow(self) -> None:
+        document = self.document
+        there = {
+            "project": not document.is_empty,
+            "panel": bool(document.selection),
+            "undo": document.undo.canUndo(),
+            "redo": document.undo.canRedo(),
+            "idle": not document.is_empty and not self.jobs.busy,
+            "job": self.jobs.busy,
+        }
+        allow_actions(self.actions_by_id, {name for name, true in there.items() if true})
+
+    # --- what actions do
+
+    def select_all(self) -> None:
+        """Select all panels on the cloth that is shown."""
+        self.document.select(tuple(self.view.scene_here.panels))
+
+    def set_settling(self, settles: bool) -> None:
+        """Let dragged panels settle on matches, or not."""
+        self.view.settles = settles
+
+    def turn_left(self) -> None:
+        """Turn the selected panels a step anticlockwise."""
+        self.edits.turn_by(-1)
+
+    def turn_right(self) -> None:
+        """Turn the selected panels a step clockwise."""
+        self.edits.turn_by(1)
+
+    def show_closeup(self) -> None:
+        """Show the close-up."""
+        self.pictures.setCurrentWidget(self.closeup)
+
+    def show_garment(self) -> None:
+        """Show the garment picture."""
+        self.pictures.setCurrentWidget(self.garment)
+
+    def next_seam(self) -> None:
+        """Pick the next seam."""
+        self._step_seam(1)
+
+    def seam_before(self) -> None:
+        """Pick the seam before."""
+        self._step_seam(-1)
+
+    def _step_seam(self, step: int) -> None:
+        if count := len(self.document.garment.seams):
+            here = self.document.seam if self.document.seam >= 0 or step > 0 else 0
+            self.document.pick_seam((here + step) % count)
+
+    def set_dark(self, dark: bool) -> None:
+        """Dress the workbench in dark or light."""
+        from PySide6.QtWidgets import QApplication
+
+        apply_theme(QApplication.instance(), dark)
+        tint_actions(self.actions_by_id)
+        self.setWindowIcon(icon("app"))
+        for part in (self.view, self.messages, self.unplaced, self.inspector, self.start, self.status):
+            part.show_theme()
+
+    def show_keys(self) -> None:
+        """Show the sheet of keys."""
+        KeySheet(self).show()
+
+    # --- files by dropping, closing, state
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take project files."""
+        if _dropped(event):
+            event.acceptProposedAction()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Open the project file that was dropped."""
+        if path := _dropped(event):
+            event.acceptProposedAction()
+            self.filing.open_path(path)
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Ask about unsaved changes; leave no thread behind."""
+        self.document.cancel_trial()
+        if not self.filing.may_leave():
+            event.ignore()
+            return
+        self.jobs.close()
+        settings = QSettings()
+        settings.setValue("window", self.saveGeometry())
+        settings.setValue("across", self.across.saveState())
+        settings.setValue("right", self.right.saveState())
+        event.accept()
+
+    def _restore(self) -> None:
+        settings = QSettings()
+        self.resize(1440, 900)
+        for name, restore in (
+            ("window", self.restoreGeometry),
+            ("across", self.across.restoreState),
+            ("right", self.right.restoreState),
+        ):
+            if (state := settings.value(name)) is not None:
+                restore(state)
+
+
+def _dropped(event: QDragEnterEvent | QDropEvent) -> Path | None:
+    """The first project file among what is dragged."""
+    paths = (Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile())
+    return next((path for path in paths if path.suffix == SUFFIX), None)

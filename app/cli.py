@@ -153,10 +153,13 @@ def _plan(options: argparse.Namespace) -> int:
     folder, garment, progress = _folder(options.to), Garment.of(project), progress_bar(options.json)
     matched = match(project, part(progress, 0.0, 0.3), garment)
     laid = lay(matched.project, part(progress, 0.3, 0.8))
-    papers = write_papers(laid.project, folder, part(progress, 0.8, 1.0))
+    fits = all(found.fits for found in laid.lays)
+    papers = write_papers(laid.project, folder, part(progress, 0.8, 1.0)) if fits else ()
+    progress(1.0, "done")
+    folder.mkdir(parents=True, exist_ok=True)
     kept = folder / f"{Path(options.file).stem}{SUFFIX}"
     write_project(kept, laid.project)
-    code = DONE if all(found.fits for found in laid.lays) else NOT_TO_BE_HAD
+    code = DONE if fits else NOT_TO_BE_HAD
     measurement = measure(laid.project, garment)
     if options.json:
         report = measurement_report(laid.project, measurement)
@@ -164,6 +167,8 @@ def _plan(options: argparse.Namespace) -> int:
         return code
     print(measurement_text(laid.project, measurement))
     print(_by_hand(project, garment), *(lay_text(found) for found in laid.lays), *papers, kept, sep="\n")
+    if not fits:
+        print("No papers: there is nothing to cut from while the cloth is too short.")
     return code
 
 

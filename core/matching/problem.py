@@ -104,7 +104,7 @@ class Problem:
         u = near + (u - near) % self.repeat.period
         hold = before.hold if before else False
         turn_deg = math.degrees(follower.spin * turn)
-        return Placement(u=u, v=v, turn_deg=turn_deg + 0.0, turned=follower.turned, hold=hold)
+        return Placement(u=_rounded(u), v=v, turn_deg=_rounded(turn_deg), turned=follower.turned, hold=hold)
 
     def _offset(self, panel: PanelName, turn: float) -> float:
         return float(self.offsets(panel, np.array([turn]))[0])
@@ -134,6 +134,11 @@ class Problem:
         rates = leader.rates(turn)
         dx, dy = np.array(variable.pinned) - leader.middle
         return np.asarray(variable.phase_fixed - dx * rates[0] - dy * rates[1])
+
+
+def _rounded(value: float) -> float:
+    """To a millionth, far below anything that can be cut, so that files stay readable; never a negative zero."""
+    return round(float(value), 6) + 0.0
 
 
 def mirrors_pairs(project: Project, cloth: Cloth) -> bool:

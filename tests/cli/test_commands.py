@@ -1,0 +1,159 @@
+"""The commands, from outside: exit codes, --json, files; on the samples and on broken input."""
+
+import csv
+import json
+import shutil
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from app.cli import main
+from core.files.project_file import read_project
+from core.lay.legal import find_faults
+from core.seams.readings import measure
+
+
+def run(*words: object, code: int = 0) -> None:
+    assert main([str(word) for word in words]) == code
+
+
+def test_measure_prints_the_keys_of_the_contract(harbour_skirt, capsys):
+    run("measure", harbour_skirt, "--json")
+    report = json.loads(capsys.readouterr().out)
+    assert {"rms_mm", "seams", "placements"} <= set(report)
+    keys = "seam side a b length_mm lean rms_mm worst_mm worst_at_mm drift_mm_per_m agreement easing_ratio shift_mm"
+    assert set(keys.split()) | {"readings", "crossings"} <= set(report["seams"][0])
+    assert {"at_mm", "step_mm"} <= set(report["seams"][0]["readings"][0])
+    assert {"stripe", "a_at_mm", "b_at_mm", "along_gap_mm", "step_mm"} == set(report["seams"][1]["crossings"][0])
+    assert [s["side"] for s in report["seams"]] == [None, "R", "L", "R", "L", "R", "L", "R", "L", None]
+    assert report["placements"]["side.R"] == {"u": 0, "v": 0, "turn_deg": 0, "turned": False, "hold": False}
+
+
+def test_plan_writes_project_pdf_and_csv_that_agree_with_its_json(harbour_skirt, tmp_path, capsys):
+    run("plan", harbour_skirt, "--to", tmp_path / "out", "--json")
+    report = json.loads(capsys.readouterr().out)
+    project = read_project(tmp_path / "out" / harbour_skirt.name)
+    assert report["rms_mm"] == pytest.approx(measure(project).rms_mm, abs=1e-5)
+    assert report["solve"]["rms_mm"] == pytest.approx(report["rms_mm"], abs=1e-5)
+    assert report["solve"]["lower_bound_mm"] is None
+    lay = report["lays"][0]
+    assert set(lay["panels"]) == set(project.panel_names)
+    assert max(v for panel in lay["panels"].values() for _, v in panel["cut_line"]) == pytest.approx(lay["length_mm"], abs=1e-3)
+    assert find_faults(project, "ticking") == ()
+    with (tmp_path / "out" / "positions.csv").open(newline="", encoding="utf-8") as file:
+        rows = list(csv.DictReader(file))
+    assert len(rows) == 10
+    for row in rows:
+        at = report["placements"][row["panel"]]
+        assert float(row["u_mm"]) == pytest.approx(at["u"], abs=0.006)
+        assert float(row["v_mm"]) == pytest.approx(at["v"], abs=0.006)
+    assert (tmp_path / "out" / "cutting-papers.pdf").read_bytes().startswith(b"%PDF")
+
+
+def test_match_then_lay_then_papers_go_one_after_the_other(pier_parasol, tmp_path, capsys):
+    matched, laid = tmp_path / "matched.stripewright", tmp_path / "laid.stripewright"
+    run("match", pier_parasol, "-o", matched)
+    run("papers", matched, "--to", tmp_path / "papers", code=1)
+    assert not (tmp_path / "papers").exists()
+    run("lay", matched, "-o", laid)
+    figures = [measure(read_project(path)).rms_mm for path in (matched, laid)]
+    assert figures[0] == pytest.approx(figures[1], abs=1e-6)
+    run("papers", laid, "--to", tmp_path / "papers")
+    assert (tmp_path / "papers" / "cutting-papers.pdf").exists()
+    assert "stripewright:" in capsys.readouterr().err
+
+
+def test_match_updates_the_file_itself_but_not_when_the_result_goes_out_as_json(pier_parasol, tmp_path, capsys):
+    path = Path(shutil.copy(pier_parasol, tmp_path / "mine.stripewright"))
+    before = path.read_bytes()
+    run("match", path, "--json")
+    assert path.read_bytes() == before
+    run("match", path)
+    assert read_project(path).placements
+
+
+def test_a_cloth_that_is_too_short_is_done_but_exits_1_and_tells_what_is_missing(pier_parasol, tmp_path, capsys):
+    raw = json.loads(pier_parasol.read_bytes())
+    raw["cloths"][0]["length"] = 900
+    short = tmp_path / "short.stripewright"
+    short.write_text(json.dumps(raw))
+    run("plan", short, "--to", tmp_path / "out", "--json", code=1)
+    lay = json.loads(capsys.readouterr().out)["lays"][0]
+    assert lay["fits"] is False
+    assert lay["available_mm"] == 900
+    assert lay["missing_mm"] == pytest.approx(lay["length_mm"] - 900)
+
+
+def test_a_panel_wider_than_the_cloth_is_told_in_one_line_and_nothing_is_written(pier_parasol, tmp_path, capsys):
+    raw = json.loads(pier_parasol.read_bytes())
+    raw["cloths"][0]["width"] = 400
+    narrow = tmp_path / "narrow.stripewright"
+    narrow.write_text(json.dumps(raw))
+    for command in (["check", narrow], ["lay", narrow, "-o", tmp_path / "x"], ["plan", narrow, "--to", tmp_path / "out"]):
+        run(*command, code=2)
+        message = capsys.readouterr().err
+        assert message.count("\n") == 1
+        assert "the usable width of 'Pier awning cloth' is 380.0 mm" in message
+    assert [path.name for path in tmp_path.iterdir()] == ["narrow.stripewright"]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ["measure", "nowhere.stripewright"],
+        ["measure"],
+        ["plan", "SAMPLE"],
+        ["match", "SAMPLE", "--sideways"],
+        ["conjure", "SAMPLE"],
+        ["match", "SAMPLE", "-o", "no/such/folder/x.stripewright"],
+        ["plan", "SAMPLE", "--to", "SAMPLE"],
+        ["nonsense"],
+    ],
+    ids=lambda words: " ".join(words),
+)
+def test_wrong_words_get_one_line_and_exit_2(words, harbour_skirt, capsys, tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    run(*[str(harbour_skirt) if word == "SAMPLE" else word for word in words], code=2)
+    out, message = capsys.readouterr()
+    assert out == ""
+    assert message.count("\n") == 1
+    assert "Traceback" not in message
+    assert not list(tmp_path.iterdir())
+
+
+def test_check_says_what_is_odd_about_a_pattern_that_is_in_order(harbour_skirt, tmp_path, capsys):
+    run("check", harbour_skirt)
+    assert "no findings" in capsys.readouterr().out
+    raw = json.loads(harbour_skirt.read_bytes())
+    raw["seams"][1]["b"] = "side-front.R/back"
+    odd = tmp_path / "odd.stripewright"
+    odd.write_text(json.dumps(raw))
+    run("check", odd)
+    out = capsys.readouterr().out
+    assert "mm longer" in out
+    assert "an edge is sewn once" in out
+
+
+def test_the_thinking_needs_no_qt(harbour_skirt, tmp_path):
+    blocked = "import sys; sys.modules['PySide6'] = None; from app.cli import main; sys.exit(main(sys.argv[1:]))"
+    command = [sys.executable, "-c", blocked, "plan", harbour_skirt, "--to", tmp_path / "out", "--json"]
+    done = subprocess.run([str(word) for word in command], capture_output=True, check=False, cwd=Path(__file__).parents[2])
+    assert done.returncode == 0, done.stderr
+    assert json.loads(done.stdout)["rms_mm"] > 0
+    assert done.stderr == b""
+
+
+def test_the_installed_program_finds_its_samples_and_icons_from_any_folder(tmp_path):
+    program = shutil.which("stripewright", path=str(Path(sys.executable).parent))
+    if program is None:
+        pytest.skip("the program is not installed in this environment")
+    script = (
+        "from app.resources import resource;"
+        "print(resource('sample_projects', 'harbour-skirt.stripewright').exists(), resource('icons', 'app.svg').exists())"
+    )
+    found = subprocess.run([sys.executable, "-c", script], capture_output=True, check=True, cwd=tmp_path, text=True)
+    assert found.stdout.split() == ["True", "True"]
+    told = subprocess.run([program, "--version"], capture_output=True, check=True, cwd=tmp_path, text=True)
+    assert told.stdout.startswith("stripewright ")

@@ -8,7 +8,7 @@ from PySide6.QtGui import QPainter, QPen
 
 from app.closeup_rooms import CAPTIONS, Rooms, between, ruler_step, spread_out
 from app.figures import figure
-from app.grades import GRADES, Grades, halo_for, paint_mark, pen_for
+from app.grades import GRADES, Grade, Grades, halo_for, paint_mark, pen_for
 from app.opened_seam import View
 from app.theme import SPACE, TIGHT, Size, current
 from core.seams.readings import Crossing, SeamReading
@@ -47,10 +47,9 @@ class Marks:
         for run in graded_runs(self.reading, self.grades.limits_mm):
             top, bottom = (QPointF(x, area.top() + view.y(float(height))) for height in (run.height[0], run.height[-1]))
             if run.counts:
-                painter.setPen(halo_for(GRADES[run.grade]))
-                painter.drawLine(top, bottom)
-                painter.setPen(pen_for(GRADES[run.grade]))
-                painter.drawLine(top, bottom)
+                for pen in _pens(GRADES[run.grade]):
+                    painter.setPen(pen)
+                    painter.drawLine(top, bottom)
 
     def _y(self, height: float) -> float:
         return self.rooms.cloth.top() + self.view.y(height)
@@ -88,7 +87,7 @@ class Marks:
         rooms, theme = self.rooms, current()
         painter.setFont(theme.font(Size.SMALL))
         for room, title in ((rooms.ruler, "Down"), (rooms.readings, "Step")):
-            _paint_caption(painter, room.adjusted(0, 0, -SPACE - 2, 0), title, "mm", right=True)
+            _paint_caption(painter, room.adjusted(-SPACE, 0, -SPACE - 2, 0), title, "mm", right=True)
         names = self.reading.line.panels
         half = rooms.cloth.width() // 2
         left = QRect(rooms.cloth.left(), rooms.cloth.top(), half - SPACE, 0)
@@ -175,7 +174,7 @@ class Marks:
         left, right = [QPointF(x - _TICK, a), QPointF(x, a)], [QPointF(x, b), QPointF(x + _TICK, b)]
         lines = [left + right] if self._neighbours(crossing) else [left, right]
         grade = self.grades.grade_of(crossing.step_mm)
-        for pen in (halo_for(grade), pen_for(grade)):
+        for pen in _pens(grade):
             painter.setPen(pen)
             for points in lines:
                 painter.drawPolyline(points)
@@ -208,9 +207,14 @@ class Marks:
             paint_mark(painter, self.grades.grade_of(crossing.step_mm), QPointF(columns[1].center().x() + 0.5, y), 3.5)
 
 
+def _pens(grade: Grade) -> tuple[QPen, QPen]:
+    """Halo and line of a grade."""
+    return halo_for(grade, cosmetic=False), pen_for(grade, cosmetic=False)
+
+
 def _crossing_columns(room: QRect) -> tuple[QRect, QRect, QRect, QRect]:
     """Stripe, mark, step and along-gap, left to right."""
-    along, step, mark, lead = 54, 42, 14, 18
+    along, step, mark, lead = 52, 40, 14, 18
     top, height, right = room.top(), room.height(), room.right() + 1
     name = QRect(room.left() + lead, top, room.width() - lead - mark - step - along, height)
     return (

@@ -3,6 +3,7 @@
 from core.seams.readings import SeamReading
 
 DASH = "–"
+_UNBROKEN = "\u00a0"
 
 
 def figure(value: float | None, signed: bool = False) -> str:
@@ -20,11 +21,12 @@ def seam_in_words(reading: SeamReading) -> str:
     if reading.rms_mm is None or reading.worst is None:
         return "No part of this seam counts: it is open or not seen from end to end."
     size, height = reading.worst
-    drift = figure(abs(reading.drift_mm_per_m))
-    return (
-        f"rms {figure(reading.rms_mm)} mm  ·  worst {figure(size)} mm, {figure(height)} mm down"
-        f"  ·  the step drifts {drift} mm per m"
+    parts = (
+        f"rms {figure(reading.rms_mm)} mm",
+        f"worst {figure(size)} mm, {figure(height)} mm down",
+        f"the step drifts {figure(abs(reading.drift_mm_per_m))} mm per m",
     )
+    return "  ·  ".join(part.replace(" ", _UNBROKEN) for part in parts)
 
 
 def what_can_meet(reading: SeamReading) -> str:

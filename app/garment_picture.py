@@ -4,24 +4,24 @@ import math
 from itertools import pairwise
 
 import numpy as np
-from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QBrush, QHelpEvent, QImage, QPainter, QPainterPath, QPaintEvent, QPen, QTransform
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QBrush, QHelpEvent, QImage, QPainter, QPainterPath, QPaintEvent, QPen, QPixmap, QTransform
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from app.figures import figure
-from app.grades import GRADES, Grades, halo_for, pen_for
+from app.grades import GRADES, Grade, Grades, halo_for, pen_for
 from app.stripe_colours import pixels_of
 from app.theme import GRID, SPACE, WIDE, Size, current
 from app.worn_layout import LaidPanel, LaidRow, lay_out
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats
-from core.model.cloth import Repeat
+from core.model.cloth import Cloth, Repeat
 from core.model.panel import Panel
-from core.model.project import Project
+from core.model.project import Placement, Project
 from core.seams.garment import Garment, SeamLine
 from core.seams.readings import Measurement, SeamReading
 from core.seams.runs import graded_runs
-from core.seams.strip import Side, edge_at
+from core.seams.strip import Side, edge_points
 from core.seams.stripes import Across
 
 EMPTY = "Open a project to see its panels as they are worn."
@@ -40,6 +40,8 @@ class GarmentPicture(QWidget):
         self._laid_for: Garment | None = None
         self._rows: tuple[LaidRow, ...] = ()
         self._outlines: dict[str, QPainterPath] = {}
+        self._pictures: dict[str, tuple[tuple[object, ...], QPoint, QPixmap]] = {}
+        self._edges: dict[str, tuple[SeamReading, tuple[object, ...], list[tuple[Grade, list[QPointF]]]]] = {}
         self.setMinimumSize(60 * GRID, 50 * GRID)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setAccessibleName("The garment as worn")
@@ -54,6 +56,7 @@ class GarmentPicture(QWidget):
         garment = measurement.garment if project and measurement else None
         if garment is not self._laid_for:
             self._laid_for = garment
+            self._pictures, self._edges = {}, {}
             self._rows = lay_out(project, garment) if project and garment else ()
             self._outlines = {name: _path(panel.net_ring) for name, panel in garment.panels.items()} if garment else {}
             self.setAccessibleDescription("; ".join(_title(row) for row in self._rows) or EMPTY)
@@ -137,16 +140,35 @@ class GarmentPicture(QWidget):
         self._paint_titles(painter)
 
     def _paint_panel(self, painter: QPainter, project: Project, transform: QTransform, panel: Panel) -> None:
-        cloth, outline = project.cloth_of(panel.name), transform.map(self._outlines[panel.name])
+        """Draw a panel, anew only if it lies or looks otherwise than before."""
+        placement, cloth = project.placement(panel.name), project.cloth_of(panel.name)
+        look = (placement, cloth, transform, current(), self.devicePixelRatioF())
+        kept = self._pictures.get(panel.name)
+        if kept is None or kept[0] != look:
+            outline = transform.map(self._outlines[panel.name])
+            kept = self._pictures[panel.name] = (look, *self._picture(cloth, placement, transform, outline))
+        painter.drawPixmap(kept[1], kept[2])
+
+    def _picture(
+        self, cloth: Cloth, placement: Placement, transform: QTransform, outline: QPainterPath
+    ) -> tuple[QPoint, QPixmap]:
+        """A panel's picture and where its upper left corner belongs."""
+        box, ratio = outline.boundingRect().adjusted(-1, -1, 1, 1).toAlignedRect(), self.devicePixelRatioF()
+        picture = QPixmap(box.size() * ratio)
+        picture.setDevicePixelRatio(ratio)
+        picture.fill(Qt.GlobalColor.transparent)
+        painter = QPainter(picture)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.translate(-box.topLeft())
         if cloth.repeat is None:
             painter.fillPath(outline, current().colour("raised"))
         else:
-            box, ratio = outline.boundingRect().toAlignedRect(), self.devicePixelRatioF()
-            across = Across.of(project.placement(panel.name), cloth.skew)
-            stripes = QBrush(striped(cloth.repeat, across, transform, box, ratio))
+            stripes = QBrush(striped(cloth.repeat, Across.of(placement, cloth.skew), transform, box, ratio))
             stripes.setTransform(QTransform(1 / ratio, 0, 0, 1 / ratio, box.left(), box.top()))
             painter.fillPath(outline, stripes)
         painter.strokePath(outline, QPen(current().colour("text", 0.7), 1.0))
+        painter.end()
+        return box.topLeft(), picture
 
     def _paint_seams(self, painter: QPainter, laid: list[tuple[QTransform, LaidPanel]]) -> None:
         """Each seam once where its two panels lie side by side, else on both of its edges."""
@@ -163,15 +185,22 @@ class GarmentPicture(QWidget):
     def _paint_edge(
         self, painter: QPainter, reading: SeamReading, side: Side, transform: QTransform, laid: LaidPanel
     ) -> None:
-        to_widget = _local(laid) * transform
-        runs = [run for run in graded_runs(reading, self._grades.limits_mm) if run.counts]
-        lines = [_mapped(_few_points(reading.line, side, run.height), to_widget) for run in runs]
-        painter.setPen(halo_for("good", _SEAM_PX))
-        for line in lines:
+        for grade, line in self._drawn_edge(reading, side, _local(laid) * transform):
+            painter.setPen(halo_for(grade, _SEAM_PX, cosmetic=False))
             painter.drawPolyline(line)
-        for run, line in zip(runs, lines, strict=True):
-            painter.setPen(pen_for(GRADES[run.grade], _SEAM_PX))
+            painter.setPen(pen_for(grade, _SEAM_PX, cosmetic=False))
             painter.drawPolyline(line)
+
+    def _drawn_edge(self, reading: SeamReading, side: Side, to_widget: QTransform) -> list[tuple[Grade, list[QPointF]]]:
+        """Grades and polylines of an edge, made anew only if the reading or the place is another."""
+        name, look = f"{reading.line.sewn.label}/{side}", (self._grades, to_widget)
+        kept = self._edges.get(name)
+        if kept is None or kept[0] is not reading or kept[1] != look:
+            runs = [run for run in graded_runs(reading, self._grades.limits_mm) if run.counts]
+            lines = [_mapped(_few_points(reading.line, side, run.height), to_widget) for run in runs]
+            drawn = [(GRADES[run.grade], line) for run, line in zip(runs, lines, strict=True)]
+            kept = self._edges[name] = (reading, look, drawn)
+        return kept[2]
 
     def _paint_titles(self, painter: QPainter) -> None:
         painter.setFont(current().font(Size.SMALL))
@@ -226,7 +255,7 @@ def _path(ring: Points) -> QPainterPath:
 def _few_points(line: SeamLine, side: Side, heights: Floats) -> Points:
     """The edge between two heights, coarse enough for a picture."""
     few = heights[:: max(1, len(heights) // 12)]
-    return edge_at(line, side, np.append(few, heights[-1]))[0]
+    return edge_points(line, side, np.append(few, heights[-1]))
 
 
 def _mapped(points: Points, transform: QTransform) -> list[QPointF]:

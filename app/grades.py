@@ -42,10 +42,13 @@ def colour_of(grade: Grade) -> QColor:
     return QColor(COLOURS[grade])
 
 
-def pen_for(grade: Grade, width: float = 2.0) -> QPen:
-    """The pen of a grade, `width` px wide for a good step: solid, dashed, or dotted and heavier. Cosmetic."""
+def pen_for(grade: Grade, width: float = 2.0, cosmetic: bool = True) -> QPen:
+    """The pen of a grade, `width` px wide for a good step: solid, dashed, or dotted and heavier.
+
+    A cosmetic pen keeps its width, in the screen's own pixels, however the painter is scaled.
+    """
     pen = QPen(colour_of(grade), width * _WEIGHTS[grade])
-    pen.setCosmetic(True)
+    pen.setCosmetic(cosmetic)
     pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
     pen.setCapStyle(Qt.PenCapStyle.FlatCap)
     if _DASHES[grade]:
@@ -55,10 +58,10 @@ def pen_for(grade: Grade, width: float = 2.0) -> QPen:
     return pen
 
 
-def halo_for(grade: Grade, width: float = 2.0) -> QPen:
-    """The light line to draw under `pen_for` wherever there are stripes below. Cosmetic."""
+def halo_for(grade: Grade, width: float = 2.0, cosmetic: bool = True) -> QPen:
+    """The light line to draw under `pen_for` wherever there are stripes below."""
     pen = QPen(current().colour("halo"), width * _WEIGHTS[grade] + 2.0)
-    pen.setCosmetic(True)
+    pen.setCosmetic(cosmetic)
     pen.setCapStyle(Qt.PenCapStyle.RoundCap)
     pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
     return pen

@@ -63,9 +63,9 @@ COLUMNS = (
         signed=True,
     ),
     Column(
-        "Step down the seam",
-        "top to bottom",
-        "The step from the upper end (left) to the lower end (right). The tinted band is the good grade.",
+        "Step",
+        "from the top",
+        "How far the stripes miss each other down the seam, upper end on the left. The tinted band is the good grade.",
         lambda reading: reading.rms_mm,
     ),
 )

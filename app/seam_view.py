@@ -1,7 +1,7 @@
 """The table of seams as it is drawn: whole rows, figures aligned at the point, marks, small drawings."""
 
 from PySide6.QtCore import QModelIndex, QPointF, QRect, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter
+from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -30,6 +30,8 @@ from core.model.pattern import SewnSeam
 
 ROW_HEIGHT = 8 * GRID
 _MARK_ROOM = 4 * GRID
+_NAME_ROOM = 36 * GRID
+_DRAWING_ROOM = (22 * GRID, 40 * GRID)
 
 
 class SeamView(QTableView):
@@ -67,14 +69,21 @@ class SeamView(QTableView):
 
     def _size_columns(self) -> None:
         header = self.horizontalHeader()
-        header.setMinimumSectionSize(11 * GRID)
+        header.setMinimumSectionSize(10 * GRID)
         wide = QFontMetrics(current().font()).horizontalAdvance
-        room = 2 * SPACE
+        room = TIGHT + SPACE
         header.setSectionResizeMode(SEAM, QHeaderView.ResizeMode.Stretch)
         widths = {RMS: wide("00.0"), WORST: wide("00.0") + _MARK_ROOM, AT: wide("0000.0"), DRIFT: wide("+000.0")}
         for column, width in widths.items():
             header.resizeSection(column, width + room)
-        header.resizeSection(DRAWING, 34 * GRID)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Give the drawing what the names can spare."""
+        header = self.horizontalHeader()
+        figures = sum(header.sectionSize(column) for column in (RMS, WORST, AT, DRIFT))
+        spare = self.viewport().width() - figures - _NAME_ROOM
+        header.resizeSection(DRAWING, max(_DRAWING_ROOM[0], min(spare, _DRAWING_ROOM[1])))
+        super().resizeEvent(event)
 
 
 class _Headings(QHeaderView):
@@ -94,7 +103,7 @@ class _Headings(QHeaderView):
         theme, column = current(), COLUMNS[section]
         painter.fillRect(rect, theme.colour("window"))
         painter.fillRect(QRect(rect.left(), rect.bottom(), rect.width(), 1), theme.colour("line"))
-        inner = rect.adjusted(SPACE, TIGHT, -SPACE, -TIGHT)
+        inner = _inner(rect, section).adjusted(0, TIGHT, 0, -TIGHT)
         side = alignment_of(section) & Qt.AlignmentFlag.AlignHorizontal_Mask
         painter.setFont(theme.font(Size.SMALL))
         painter.setPen(theme.colour("text"))
@@ -132,11 +141,11 @@ class _SeamDelegate(QStyledItemDelegate):
         """One cell."""
         row, column, rect = index.row(), index.column(), option.rect
         self._paint_ground(painter, option, column)
-        inner = rect.adjusted(SPACE, 0, -SPACE, 0)
+        inner = _inner(rect, column)
         if column == SEAM:
             self._paint_name(painter, inner, self._model.sewn(row))
         elif column == DRAWING and (reading := self._model.reading(row)) is not None:
-            area = QRectF(inner.adjusted(-TIGHT, 2, 0, -2))
+            area = QRectF(inner.adjusted(-2, 2, 2, -2))
             self._drawings.paint(painter, area, reading, self._model.grades)
         else:
             painter.setPen(current().colour("text"))
@@ -166,3 +175,8 @@ class _SeamDelegate(QStyledItemDelegate):
         painter.drawText(rect, alignment_of(SEAM), name)
         painter.setPen(current().colour("quiet"))
         painter.drawText(rect.adjusted(metrics.horizontalAdvance(name), 0, 0, 0), alignment_of(SEAM), side)
+
+
+def _inner(cell: QRect, column: int) -> QRect:
+    """A cell without its margins: figures need less on their left than words."""
+    return cell.adjusted(SPACE if column in (SEAM, DRAWING) else TIGHT, 0, -SPACE, 0)

@@ -8,7 +8,7 @@ from app.theme import current
 from core.seams.readings import SeamReading
 from core.seams.runs import Run, graded_runs
 
-_LINE = 1.8
+_LINE = 1.5
 _INSET = 2.0
 """Room for half of the heaviest pen, px."""
 _MOST_POINTS = 48
@@ -43,7 +43,7 @@ def paint_sparkline(painter: QPainter, cell: QRectF, reading: SeamReading, grade
 
 def _pen(run: Run) -> QPen:
     if run.counts:
-        return pen_for(GRADES[run.grade], _LINE)
+        return pen_for(GRADES[run.grade], _LINE, cosmetic=False)
     return QPen(current().colour("quiet", 0.45), 1.0, Qt.PenStyle.SolidLine)
 
 

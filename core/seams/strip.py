@@ -14,6 +14,11 @@ Side = Literal["a", "b"]
 DENSE_MM = 4.0
 
 
+def edge_points(line: SeamLine, side: Side, heights: Floats) -> Points:
+    """Points of one net edge at heights on the seam, in the panel's frame, mm; shape (m, 2)."""
+    return _interpolated(heights, line.height, line.a if side == "a" else line.b)
+
+
 def edge_at(line: SeamLine, side: Side, heights: Floats) -> tuple[Points, Points]:
     """Points of one net edge at heights down the seam, and unit vectors square to the edge into the panel.
 

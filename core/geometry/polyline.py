@@ -24,6 +24,16 @@ def points_at(points: Points, distances: Floats) -> Points:
     return np.stack([np.interp(distances, along, points[:, 0]), np.interp(distances, along, points[:, 1])], axis=-1)
 
 
+def distance_of(line: Points, point: Points) -> float:
+    """Distance along a polyline of its point nearest to a given one, mm."""
+    start, step = line[:-1], np.diff(line, axis=0)
+    share = np.clip(np.sum((point - start) * step, axis=1) / np.sum(step * step, axis=1), 0.0, 1.0)
+    gap = np.hypot(*(start + share[:, None] * step - point).T)
+    index = int(np.argmin(gap))
+    along = lengths_along(line)
+    return float(along[index] + share[index] * (along[index + 1] - along[index]))
+
+
 def tangent_at(points: Points, distance: float) -> Points:
     """Unit vector along the polyline at a distance from its start; shape (2,)."""
     along = lengths_along(points)

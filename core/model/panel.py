@@ -8,7 +8,7 @@ import numpy as np
 from core.errors import BadInput
 from core.geometry.offset import offset_edges
 from core.geometry.paths import Points, flatten
-from core.geometry.polyline import lengths_along, outward, points_at, reflected, tangent_at
+from core.geometry.polyline import distance_of, outward, points_at, reflected, tangent_at
 from core.model.pattern import PanelName, Piece
 
 _MIRROR = np.array([-1.0, 1.0])
@@ -65,7 +65,7 @@ def panels_of(piece: Piece) -> tuple[Panel, ...]:
 
     Raises BadInput for a path that can't be read.
     """
-    net, cut = _lines(piece)
+    net, cut = net_and_cut(piece)
     marks = _notch_marks(piece, net)
     if piece.cut == "fold":
         net, cut = _unfolded(piece, net), _unfolded(piece, cut)
@@ -101,13 +101,20 @@ def drawn_edges(piece: Piece) -> list[Points]:
     return lines
 
 
-def _lines(piece: Piece) -> tuple[dict[str, Points], dict[str, Points]]:
-    """Stitching and cutting line of the piece as drawn, edge by edge."""
+def net_and_cut(piece: Piece) -> tuple[dict[str, Points], dict[str, Points]]:
+    """Stitching and cutting line of the piece as drawn, by edge, clockwise (y down).
+
+    Raises BadInput for a path that can't be read, and for allowances that the piece has no room for.
+    """
     names = [edge.name for edge in piece.edges]
     drawn = drawn_edges(piece)
     sign = 1.0 if piece.outline_is == "net" else -1.0
     distances = [0.0 if edge.name == piece.fold else sign * edge.allowance for edge in piece.edges]
-    other = offset_edges(drawn, distances)
+    try:
+        other = offset_edges(drawn, distances, names)
+    except BadInput as error:
+        place = ", ".join(part for part in (f"piece {piece.id!r}", error.place) if part)
+        raise BadInput(error.what, place, error.right) from None
     as_drawn, moved = dict(zip(names, drawn, strict=True)), dict(zip(names, other, strict=True))
     return (as_drawn, moved) if piece.outline_is == "net" else (moved, as_drawn)
 
@@ -118,20 +125,10 @@ def _notch_marks(piece: Piece, net: dict[str, Points]) -> tuple[NotchMark, ...]:
     for notch in piece.notches:
         line = net[notch.edge]
         point = points_at(drawn[notch.edge], np.array([notch.at]))[0]
-        at = notch.at if piece.outline_is == "net" else _nearest_distance(line, point)
+        at = notch.at if piece.outline_is == "net" else distance_of(line, point)
         out = outward(tangent_at(line, at))
         marks.append(NotchMark(notch.edge, points_at(line, np.array([at]))[0], out))
     return tuple(marks)
-
-
-def _nearest_distance(line: Points, point: Points) -> float:
-    """Distance along a polyline of its point nearest to a given one, mm."""
-    start, step = line[:-1], np.diff(line, axis=0)
-    share = np.clip(np.sum((point - start) * step, axis=1) / np.sum(step * step, axis=1), 0.0, 1.0)
-    gap = np.hypot(*(start + share[:, None] * step - point).T)
-    index = int(np.argmin(gap))
-    along = lengths_along(line)
-    return float(along[index] + share[index] * (along[index + 1] - along[index]))
 
 
 def _mirrored(edges: dict[str, Points]) -> dict[str, Points]:

@@ -1,0 +1,56 @@
+"""How much work the search may still do."""
+
+import time
+from dataclasses import dataclass, field
+from typing import Literal
+
+from core.lay.task import Task
+from core.progress import Progress
+
+_REPORT_EVERY = 50
+"""Moves between two reports."""
+
+
+def moves_for(task: Task) -> int:
+    """How many single moves a task is worth: more for more panels, fewer where one move is dear."""
+    count = len(task.loose)
+    return int(min(2000 * count, 1e9 / (100_000 + task.columns * count**2 * 5)))
+
+
+@dataclass
+class Budget:
+    """Moves that are left, counted so that a run can be repeated; the clock and the caller only cut it short.
+
+    `limit` is a time of `time.monotonic`, s. `ended` says what cut the work short, None while nothing did.
+    """
+
+    moves: int
+    limit: float
+    progress: Progress
+    title: str
+    left: int = field(init=False)
+    length_mm: float = 0.0
+    ended: Literal["stopped", "out of time"] | None = None
+
+    def __post_init__(self) -> None:
+        self.left = self.moves
+
+    def spend(self) -> None:
+        """Count one move, and report now and then."""
+        self.left -= 1
+        if self.left % _REPORT_EVERY == 0:
+            self._report()
+
+    def goes_on(self, length_mm: float | None = None) -> bool:
+        """Whether there is work left to do; takes note of the best length so far."""
+        if length_mm is not None and length_mm != self.length_mm:
+            self.length_mm = length_mm
+            self._report()
+        return self.left > 0 and self.ended is None
+
+    def _report(self) -> None:
+        share = 1 - max(self.left, 0) / max(self.moves, 1)
+        if not self.progress(share, f"laying {self.title}: {self.length_mm:.0f} mm"):
+            self.ended = self.ended or "stopped"
+        if time.monotonic() > self.limit:
+            self.ended = self.ended or "out of time"

@@ -1,0 +1,88 @@
+"""Whether a lay can be cut: an independent check of placements as they stand, with shapely."""
+
+import math
+from collections.abc import Iterator
+
+import numpy as np
+from shapely import STRtree
+from shapely.geometry import Polygon, box
+
+from core.geometry.paths import Points
+from core.geometry.transform import placed
+from core.model.cloth import Cloth
+from core.model.panel import Panel, panels_of
+from core.model.pattern import PanelName
+from core.model.project import Placement, Project
+
+OVERLAP_MM2 = 0.01
+"""Overlaps of a smaller area are none."""
+
+BEYOND_MM = 1e-3
+"""Cut lines may reach this far over a border."""
+
+
+def cut_line(panel: Panel, at: Placement) -> Points:
+    """A panel's cut line where it lies on the cloth; shape (n, 2), columns u and v."""
+    return placed(panel.cut_ring, at.u, at.v, at.turn_deg, at.turned)
+
+
+def panels_on(project: Project, cloth: Cloth) -> tuple[Panel, ...]:
+    """All panels cut from a cloth, in the order of their pieces."""
+    return tuple(panel for piece in project.pieces if piece.cloth == cloth.id for panel in panels_of(piece))
+
+
+def cut_lines(project: Project, cloth: Cloth) -> dict[PanelName, Points]:
+    """The cut lines of all panels on a cloth, where they lie."""
+    return {panel.name: cut_line(panel, project.placement(panel.name)) for panel in panels_on(project, cloth)}
+
+
+def find_faults(project: Project, cloth_id: str) -> tuple[str, ...]:
+    """What is wrong with the placements on a cloth, a line each; empty if they can be cut as they stand.
+
+    Panels that overlap, lie outside the usable width, on a flaw, before the cut end (v = 0) or beyond a length that is
+    given. Raises BadInput if there is no such cloth.
+    """
+    cloth = project.cloth(cloth_id)
+    lines = cut_lines(project, cloth)
+    return (*faults_of(lines, cloth), *_beyond_length(lines, cloth))
+
+
+def faults_of(lines: dict[PanelName, Points], cloth: Cloth) -> tuple[str, ...]:
+    """The faults of cut lines on a cloth, its length left out of account."""
+    shapes = {name: Polygon(line) for name, line in lines.items()}
+    return (*_outside(lines, cloth), *_on_flaws(shapes, cloth), *_overlaps(shapes))
+
+
+def _outside(lines: dict[PanelName, Points], cloth: Cloth) -> Iterator[str]:
+    for name, line in lines.items():
+        (left, start), (right, _) = line.min(axis=0), line.max(axis=0)
+        over = max(cloth.usable[0] - left, right - cloth.usable[1])
+        if not over <= BEYOND_MM:
+            yield f"panel {name!r} lies {over:.2f} mm outside the usable width"
+        if not start >= -BEYOND_MM:
+            yield f"panel {name!r} lies {-start:.2f} mm before the cut end"
+
+
+def _beyond_length(lines: dict[PanelName, Points], cloth: Cloth) -> Iterator[str]:
+    length = math.inf if cloth.length is None else cloth.length
+    for name, line in lines.items():
+        over = float(line[:, 1].max()) - length
+        if over > BEYOND_MM:
+            yield f"panel {name!r} lies {over:.2f} mm beyond the cloth's end"
+
+
+def _on_flaws(shapes: dict[PanelName, Polygon], cloth: Cloth) -> Iterator[str]:
+    for number, flaw in enumerate(cloth.flaws, start=1):
+        for name, shape in shapes.items():
+            area = shape.intersection(box(*flaw)).area
+            if area > OVERLAP_MM2:
+                yield f"panel {name!r} lies on flaw {number} with {area:.2f} mm2"
+
+
+def _overlaps(shapes: dict[PanelName, Polygon]) -> Iterator[str]:
+    names, polygons = list(shapes), np.array(list(shapes.values()), dtype=object)
+    first, second = STRtree(polygons).query(polygons, predicate="intersects")
+    for i, j in sorted(zip(first.tolist(), second.tolist(), strict=True)):
+        area = polygons[i].intersection(polygons[j]).area if i < j else 0.0
+        if area > OVERLAP_MM2:
+            yield f"panels {names[i]!r} and {names[j]!r} overlap by {area:.2f} mm2"

@@ -45,6 +45,7 @@ class GarmentPicture(QWidget):
         self.setMinimumSize(60 * GRID, 50 * GRID)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setAccessibleName("The garment as worn")
+        self.setAccessibleDescription(EMPTY)
 
     def sizeHint(self) -> QSize:
         """Room for two rows."""

@@ -25,13 +25,14 @@ ROLES: dict[str, tuple[str, str]] = {
     "edge": ("#877e70", "#8b8172"),  # outlines of what can be used
     "accent": ("#2e5e52", "#93c7b5"),  # what is chosen or has the focus
     "on_accent": ("#ffffff", "#14201c"),
-    "selected": ("#dbe6de", "#34453e"),  # fill of a chosen row
+    "selected": ("#dbe6de", "#313f39"),  # fill of a chosen row
     "good_band": ("#e3ecef", "#0f1417"),  # behind a graph, where a step is good
     "warning": ("#8a2f1d", "#f0a58f"),  # words about what is wrong
     # On the cloth, which keeps its own colours in light and dark:
     "halo": ("#fffdf8", "#fffdf8"),
     "ink": ("#1f1c17", "#1f1c17"),
     "flaw": ("#8e2f3c", "#8e2f3c"),
+    "chosen": ("#1f5a4b", "#1f5a4b"),
 }
 
 GRID = 4

@@ -1,0 +1,162 @@
+import msgspec
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+from pytestqt.qtbot import QtBot
+
+from app.figures import DASH, figure
+from app.grades import Grades
+from app.seam_model import AT, COLUMNS, DRIFT, RMS, SEAM, WORST
+from app.seam_table import SeamTable
+from core.model.project import Placement, Project
+from core.seams.readings import Measurement, measure, remeasure
+
+
+@pytest.fixture
+def table(qtbot: QtBot, light, skirt: Project, skirt_readings: Measurement) -> SeamTable:
+    table = SeamTable()
+    qtbot.addWidget(table)
+    table.resize(520, 460)
+    table.show_measurement(skirt, skirt_readings)
+    table.show()
+    qtbot.waitExposed(table)
+    return table
+
+
+def text(table: SeamTable, row: int, column: int) -> str:
+    return table.model.index(row, column).data()
+
+
+@pytest.mark.parametrize(
+    ("value", "signed", "wanted"),
+    [(1.25, False, "1.2"), (-0.04, True, "0.0"), (-3.06, False, "−3.1"), (3.06, True, "+3.1"), (None, False, "–")],
+)
+def test_numbers_have_one_decimal_and_a_true_minus(value, signed, wanted):
+    assert figure(value, signed) == wanted
+
+
+def test_a_row_shows_the_readings_of_its_seam(table: SeamTable, skirt_readings: Measurement):
+    assert table.model.rowCount() == len(skirt_readings.seams)
+    for row, reading in enumerate(skirt_readings.read):
+        assert text(table, row, SEAM) == reading.line.sewn.label
+        assert float(text(table, row, RMS)) == pytest.approx(reading.rms_mm, abs=0.051)
+        assert float(text(table, row, WORST)) == pytest.approx(reading.worst[0], abs=0.051)
+        assert float(text(table, row, AT)) == pytest.approx(reading.worst[1], abs=0.051)
+        drift = float(text(table, row, DRIFT).replace("−", "-"))
+        assert drift == pytest.approx(reading.drift_mm_per_m, abs=0.051)
+
+
+def test_a_picked_row_tells_which_seam_it_is(qtbot: QtBot, table: SeamTable):
+    with qtbot.waitSignal(table.seam_picked) as told:
+        cell = table.view.visualRect(table.model.index(3, RMS)).center()
+        QTest.mouseClick(table.view.viewport(), Qt.MouseButton.LeftButton, pos=QPoint(cell))
+    assert told.args == [3]
+
+
+def test_rows_are_picked_and_left_by_keyboard(qtbot: QtBot, table: SeamTable):
+    table.pick(2)
+    with qtbot.waitSignal(table.seam_picked) as told:
+        QTest.keyClick(table.view, Qt.Key.Key_Down)
+    assert told.args == [3]
+    with qtbot.waitSignal(table.seam_picked) as told:
+        QTest.keyClick(table.view, Qt.Key.Key_Escape)
+    assert told.args == [-1]
+    assert not table.view.selectionModel().hasSelection()
+
+
+def test_picking_from_outside_tells_nobody(qtbot: QtBot, table: SeamTable):
+    with qtbot.assertNotEmitted(table.seam_picked):
+        table.pick(4)
+        table.pick(-1)
+        table.pick(99)
+    assert not table.view.selectionModel().hasSelection()
+
+
+def test_new_readings_keep_the_row_that_is_picked(qtbot: QtBot, table: SeamTable, skirt: Project):
+    table.pick(5)
+    moved = skirt.placed({"side.R": Placement(u=321.0)})
+    with qtbot.assertNotEmitted(table.seam_picked):
+        table.show_measurement(moved, measure(moved))
+    assert table.model.seam_at(table.view.currentIndex().row()) == 5
+
+
+def test_only_rows_whose_seams_moved_are_drawn_again(
+    qtbot: QtBot, table: SeamTable, skirt: Project, skirt_readings: Measurement
+):
+    changed: list[int] = []
+    table.model.dataChanged.connect(lambda first, last: changed.extend(range(first.row(), last.row() + 1)))
+    moved = skirt.placed({"side.R": Placement(u=321.0)})
+    after = remeasure(skirt_readings, moved, frozenset({"side.R"}))
+    table.show_measurement(moved, after)
+    assert changed == [i for i, line in enumerate(after.garment.seams) if "side.R" in line.panels]
+
+
+@pytest.mark.parametrize("column", [RMS, WORST, AT, DRIFT])
+@pytest.mark.parametrize("order", list(Qt.SortOrder))
+def test_rows_sort_by_any_figure_and_keep_the_pick(table: SeamTable, skirt_readings: Measurement, column, order):
+    table.pick(6)
+    table.view.sortByColumn(column, order)
+    shown = [COLUMNS[column].value(skirt_readings.seams[table.model.seam_at(row)]) for row in range(10)]
+    assert shown == sorted(shown, reverse=order == Qt.SortOrder.DescendingOrder)
+    assert table.model.seam_at(table.view.currentIndex().row()) == 6
+
+
+def test_rows_change_places_only_when_readings_stand_still(qtbot: QtBot, table: SeamTable, skirt: Project):
+    table.view.sortByColumn(RMS, Qt.SortOrder.AscendingOrder)
+    before = [table.model.seam_at(row) for row in range(10)]
+    moved = skirt.placed({"front.R": Placement(u=333.0), "back.L": Placement(u=77.7)})
+    after = measure(moved)
+    table.show_measurement(moved, after)
+    assert [table.model.seam_at(row) for row in range(10)] == before
+    wanted = sorted(range(10), key=lambda seam: after.seams[seam].rms_mm)
+    assert wanted != before
+    qtbot.waitUntil(lambda: [table.model.seam_at(row) for row in range(10)] == wanted, timeout=3000)
+
+
+def test_a_seam_without_stripes_shows_dashes(qtbot: QtBot, light, skirt: Project):
+    plain = msgspec.structs.replace(skirt.cloths[0], repeat=None)
+    project = msgspec.structs.replace(skirt, cloths=(plain, *skirt.cloths[1:]))
+    table = SeamTable()
+    qtbot.addWidget(table)
+    table.show_measurement(project, measure(project))
+    assert [text(table, 0, column) for column in (RMS, WORST, AT, DRIFT)] == [DASH] * 4
+    assert "No stripes to match" in table.model.index(0, SEAM).data(Qt.ItemDataRole.ToolTipRole)
+    assert not table.grab().isNull()
+
+
+def test_an_uneven_repeat_with_opposite_leans_is_explained(qtbot: QtBot, light, parasol: Project):
+    table = SeamTable()
+    qtbot.addWidget(table)
+    table.show_measurement(parasol, measure(parasol))
+    assert "only the lead stripe can meet here" in table.model.index(0, SEAM).data(Qt.ItemDataRole.ToolTipRole)
+
+
+def test_without_seams_it_says_what_a_seam_is(qtbot: QtBot, light):
+    table = SeamTable()
+    qtbot.addWidget(table)
+    table.show_measurement(None, None)
+    table.show()
+    qtbot.waitExposed(table)
+    assert not table.view.isVisible()
+    assert table.model.rowCount() == 0
+
+
+def test_the_figure_counts_seams_by_their_worst_step(table: SeamTable, skirt_readings: Measurement):
+    grades = Grades(good_mm=9.0, fair_mm=10.5)
+    table.set_grades(grades)
+    worst = [reading.worst[0] for reading in skirt_readings.read]
+    counts = table.figure.counts()
+    assert counts["good"] == sum(step <= 9.0 for step in worst)
+    assert counts["fair"] == sum(9.0 < step <= 10.5 for step in worst)
+    assert counts["poor"] == sum(step > 10.5 for step in worst)
+
+
+def test_columns_explain_themselves(table: SeamTable):
+    for column in range(table.model.columnCount()):
+        tip = table.model.headerData(column, Qt.Orientation.Horizontal, Qt.ItemDataRole.ToolTipRole)
+        assert len(tip.split()) > 4
+
+
+def test_cells_can_be_heard(table: SeamTable):
+    said = table.model.index(0, RMS).data(Qt.ItemDataRole.AccessibleTextRole)
+    assert said == f"Rms {text(table, 0, RMS)} mm"

@@ -138,6 +138,7 @@ class Cloth(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     """One length of fabric, face up in a single layer; u runs across it from the left selvedge, v along it.
 
     `width` includes the selvedges; `length` None means as much as it takes; flaws are rectangles (u, v, u, v), mm.
+    `shrinkage_percent` is what it loses in length when it is first wetted and pressed.
     """
 
     id: str
@@ -150,6 +151,8 @@ class Cloth(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     grain_tolerance_deg: float = 0.25
     flaws: tuple[tuple[float, float, float, float], ...] = ()
     repeat: Repeat | None = None
+    shrinkage_percent: float = 0.0
+    price_per_m: float | None = None
 
     @property
     def usable(self) -> tuple[float, float]:

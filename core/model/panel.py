@@ -9,7 +9,7 @@ from core.errors import BadInput
 from core.geometry.offset import offset_edges
 from core.geometry.paths import Points, flatten
 from core.geometry.polyline import distance_of, outward, points_at, reflected, tangent_at
-from core.model.pattern import PanelName, Piece
+from core.model.pattern import Notch, PanelName, Piece
 
 _MIRROR = np.array([-1.0, 1.0])
 
@@ -119,16 +119,26 @@ def net_and_cut(piece: Piece) -> tuple[dict[str, Points], dict[str, Points]]:
     return (as_drawn, moved) if piece.outline_is == "net" else (moved, as_drawn)
 
 
+def net_notches(piece: Piece) -> tuple[Notch, ...]:
+    """The notches of the piece as drawn, `at` along the stitching line, whichever line is drawn."""
+    if piece.outline_is == "net":
+        return piece.notches
+    net, drawn = net_and_cut(piece)
+    return tuple(
+        Notch(edge=notch.edge, at=distance_of(net[notch.edge], points_at(drawn[notch.edge], np.array([notch.at]))[0]))
+        for notch in piece.notches
+    )
+
+
 def _notch_marks(piece: Piece, net: dict[str, Points]) -> tuple[NotchMark, ...]:
-    drawn = dict(zip((edge.name for edge in piece.edges), drawn_edges(piece), strict=True))
-    marks = []
-    for notch in piece.notches:
-        line = net[notch.edge]
-        point = points_at(drawn[notch.edge], np.array([notch.at]))[0]
-        at = notch.at if piece.outline_is == "net" else distance_of(line, point)
-        out = outward(tangent_at(line, at))
-        marks.append(NotchMark(notch.edge, points_at(line, np.array([at]))[0], out))
-    return tuple(marks)
+    return tuple(
+        NotchMark(
+            notch.edge,
+            points_at(net[notch.edge], np.array([notch.at]))[0],
+            outward(tangent_at(net[notch.edge], notch.at)),
+        )
+        for notch in net_notches(piece)
+    )
 
 
 def _mirrored(edges: dict[str, Points]) -> dict[str, Points]:

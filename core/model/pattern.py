@@ -6,6 +6,7 @@ import msgspec
 
 PanelName = str
 EdgeRef = str
+Cut = Literal["pair", "single", "fold"]
 
 
 class Edge(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
@@ -30,7 +31,7 @@ class Piece(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     cloth: str
     edges: tuple[Edge, ...]
     name: str = ""
-    cut: Literal["pair", "single", "fold"] = "single"
+    cut: Cut = "single"
     drawn: Literal["right", "left"] = "right"
     outline_is: Literal["net", "cut"] = "net"
     fold: str | None = None
@@ -44,7 +45,7 @@ class Piece(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     @property
     def panel_names(self) -> tuple[PanelName, ...]:
         """The panels cut from it: `id.R` and `id.L` for a pair, else `id`."""
-        return (f"{self.id}.R", f"{self.id}.L") if self.cut == "pair" else (self.id,)
+        return panel_names_of(self.id, self.cut)
 
     @property
     def edge_names(self) -> tuple[str, ...]:
@@ -52,6 +53,11 @@ class Piece(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
         if self.cut != "fold":
             return tuple(edge.name for edge in self.edges)
         return tuple(f"{edge.name}.{side}" for edge in self.edges if edge.name != self.fold for side in "RL")
+
+
+def panel_names_of(piece_id: str, cut: Cut) -> tuple[PanelName, ...]:
+    """The panels cut from a piece with an id: `id.R` and `id.L` for a pair, else `id`."""
+    return (f"{piece_id}.R", f"{piece_id}.L") if cut == "pair" else (piece_id,)
 
 
 class Seam(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):

@@ -7,7 +7,7 @@ import msgspec
 
 from core.errors import BadInput
 from core.model.cloth import Cloth
-from core.model.pattern import PanelName, Piece, Seam, SewnSeam, sewn_seams
+from core.model.pattern import PanelName, Piece, Seam, SewnSeam, panel_names_of, sewn_seams
 
 
 class Centre(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
@@ -36,17 +36,32 @@ class Placement(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
 
 
 class Layer(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
-    """Pieces derived from others: interlining whole, or a facing or lining to a depth along an edge, mm."""
+    """Pieces derived from others: interlining whole, or a facing or lining to a depth along an edge, mm.
+
+    `allowance` None means: as the piece has them; `inner_allowance` is the one on the loose edge at the depth.
+    """
 
     kind: Literal["interlining", "hem facing", "top lining"]
     of: tuple[str, ...]
     cloth: str
     edge: str | None = None
     depth: float | None = None
+    name: str = ""
+    allowance: float | None = None
+    inner_allowance: float = 0.0
+
+    @property
+    def title(self) -> str:
+        """What the layer is called: its name, or its kind."""
+        return self.name or self.kind
+
+    def piece_id(self, of: str) -> str:
+        """Id of the piece that is derived from a piece."""
+        return f"{of} {self.title}"
 
 
 class Strip(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
-    """A straight-sided strip to cut besides the drawn pieces, mm."""
+    """A straight-sided strip to cut besides the drawn pieces, mm; `allowance` is added all round."""
 
     id: str
     length: float
@@ -55,10 +70,24 @@ class Strip(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     cloth: str
     name: str = ""
     grain: Literal["straight", "bias"] = "straight"
+    allowance: float = 0.0
+
+    @property
+    def title(self) -> str:
+        """What the strip is called: its name, or its id."""
+        return self.name or self.id
+
+    @property
+    def piece_ids(self) -> tuple[str, ...]:
+        """Ids of the single pieces: the strip's own, numbered if there are several."""
+        return (self.id,) if self.number == 1 else tuple(f"{self.id} {count + 1}" for count in range(self.number))
 
 
 class Project(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, dict=True):
-    """A whole project. Treat `placements` as read-only; `placed` gives a changed copy."""
+    """A whole project. Treat `placements` as read-only; `placed` gives a changed copy.
+
+    `done` names the panels that are cut already and ticked off; derived ones count too.
+    """
 
     format: Literal["stripewright-project"] = "stripewright-project"
     version: Literal[1] = 1
@@ -71,11 +100,20 @@ class Project(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     heights: tuple[float, ...] | None = None
     layers: tuple[Layer, ...] = ()
     strips: tuple[Strip, ...] = ()
+    done: tuple[PanelName, ...] = ()
 
     @cached_property
     def panel_names(self) -> tuple[PanelName, ...]:
         """All panels, in the order of their pieces."""
         return tuple(name for piece in self.pieces for name in piece.panel_names)
+
+    @cached_property
+    def derived_panel_names(self) -> tuple[PanelName, ...]:
+        """All panels of layers, then of strips: what is cut besides the panels of the drawn pieces."""
+        pieces = {piece.id: piece for piece in self.pieces}
+        layers = [(layer.piece_id(of), pieces[of].cut) for layer in self.layers for of in layer.of if of in pieces]
+        strips = [name for strip in self.strips for name in strip.piece_ids]
+        return (*(name for piece, cut in layers for name in panel_names_of(piece, cut)), *strips)
 
     @cached_property
     def sewn(self) -> tuple[SewnSeam, ...]:

@@ -15,7 +15,7 @@ from core.geometry.polyline import length, signed_area
 from core.model.cloth import Cloth, Repeat
 from core.model.panel import drawn_edges, panels_of, ring_of
 from core.model.pattern import Piece, SewnSeam, edge_of, panel_of
-from core.model.project import Project
+from core.model.project import Layer, Project
 
 CORNER_GAP_MM = 0.01
 SMALLEST_REPEAT_MM = 0.1
@@ -28,7 +28,7 @@ def validate(project: Project) -> None:
     _filled("pieces", project.pieces, "a project has at least one piece")
     _unique("cloths", [cloth.id for cloth in project.cloths])
     _unique("pieces", [piece.id for piece in project.pieces])
-    _unique("panels", project.panel_names)
+    _unique("panels", (*project.panel_names, *project.derived_panel_names))
     _unique("seams", [seam.name for seam in project.seams])
     for cloth in project.cloths:
         _check_cloth(cloth)
@@ -72,6 +72,9 @@ def _check_cloth(cloth: Cloth) -> None:
         _within(place, "length", cloth.length, 1, LARGEST_MM)
     _within(place, "skew_mm_per_m", cloth.skew_mm_per_m, -300, 300)
     _within(place, "grain_tolerance_deg", cloth.grain_tolerance_deg, 0, 45)
+    _within(place, "shrinkage_percent", cloth.shrinkage_percent, 0, 50)
+    if cloth.price_per_m is not None:
+        _within(place, "price_per_m", cloth.price_per_m, 0, 1e6)
     for index, (u0, v0, u1, v1) in enumerate(cloth.flaws):
         for value in (u0, v0, u1, v1):
             _within(place, f"flaw {index + 1}", value, -LARGEST_MM, LARGEST_MM)
@@ -104,8 +107,7 @@ def _check_repeat(place: str, repeat: Repeat) -> None:
 
 def _check_piece(project: Project, piece: Piece) -> None:
     place = f"piece {piece.id!r}"
-    if "/" in piece.id or piece.id.endswith((".R", ".L")):
-        raise BadInput("its id has a / in it or ends in .R or .L", place, "those mark edges and sides")
+    _check_name(place, "id", piece.id)
     if piece.cloth not in {cloth.id for cloth in project.cloths}:
         ids = ", ".join(cloth.id for cloth in project.cloths)
         raise BadInput(f"its cloth {piece.cloth!r} is not there", place, f"the cloths are {ids}")
@@ -233,15 +235,22 @@ def _check_rest(project: Project) -> None:
     cloths = {cloth.id for cloth in project.cloths}
     for name, at in project.placements.items():
         place = f"placement {name!r}"
-        if name not in project.panel_names:
-            raise BadInput("there is no such panel", place, f"the panels are {', '.join(project.panel_names)}")
+        _check_panel(project, place, name)
         for what in ("u", "v"):
             _within(place, what, getattr(at, what), -LARGEST_MM, LARGEST_MM)
         _within(place, "turn_deg", at.turn_deg, -360, 360)
+    for name in project.done:
+        _check_panel(project, f"done, {name!r}", name)
     for height in project.heights or ():
         _within("heights", "a height", height, 0, LARGEST_MM)
     _check_centre(project)
     _check_derived(project, cloths)
+
+
+def _check_panel(project: Project, place: str, name: str) -> None:
+    names = (*project.panel_names, *project.derived_panel_names)
+    if name not in names:
+        raise BadInput("there is no such panel", place, f"the panels are {', '.join(names)}")
 
 
 def _check_centre(project: Project) -> None:
@@ -256,32 +265,46 @@ def _check_centre(project: Project) -> None:
 
 
 def _check_derived(project: Project, cloths: set[str]) -> None:
-    pieces = {piece.id: piece for piece in project.pieces}
     for index, layer in enumerate(project.layers):
-        place = f"layer {index + 1} ({layer.kind})"
-        if layer.cloth not in cloths:
-            raise BadInput(
-                f"its cloth {layer.cloth!r} is not there", place, f"the cloths are {', '.join(sorted(cloths))}"
-            )
-        for name in layer.of:
-            if name not in pieces:
-                raise BadInput(f"there is no piece {name!r}", place, f"the pieces are {', '.join(pieces)}")
-            if layer.edge is not None and layer.edge not in {edge.name for edge in pieces[name].edges}:
-                raise BadInput(f"piece {name!r} has no edge {layer.edge!r}", place, "an edge of every piece named")
-        if layer.kind != "interlining" and (layer.edge is None or layer.depth is None):
-            raise BadInput("it has no edge or no depth", place, "a facing or lining follows an edge to a depth")
-        if layer.depth is not None:
-            _within(place, "depth", layer.depth, 1, LARGEST_MM)
+        _check_layer(project, f"layer {index + 1} ({layer.title})", layer, cloths)
     _unique("strips", [strip.id for strip in project.strips])
     for strip in project.strips:
         place = f"strip {strip.id!r}"
-        if strip.cloth not in cloths:
-            raise BadInput(
-                f"its cloth {strip.cloth!r} is not there", place, f"the cloths are {', '.join(sorted(cloths))}"
-            )
+        _check_cloth_of(place, strip.cloth, cloths)
+        _check_name(place, "id", strip.id)
         _within(place, "length", strip.length, 1, LARGEST_MM)
         _within(place, "width", strip.width, 1, LARGEST_MM)
         _within(place, "number", strip.number, 1, 10_000)
+        _within(place, "allowance", strip.allowance, 0, 1000)
+
+
+def _check_layer(project: Project, place: str, layer: Layer, cloths: set[str]) -> None:
+    pieces = {piece.id: piece for piece in project.pieces}
+    _check_cloth_of(place, layer.cloth, cloths)
+    _check_name(place, "name", layer.title)
+    for name in layer.of:
+        if name not in pieces:
+            raise BadInput(f"there is no piece {name!r}", place, f"the pieces are {', '.join(pieces)}")
+        if layer.edge is not None and layer.edge not in {edge.name for edge in pieces[name].edges}:
+            raise BadInput(f"piece {name!r} has no edge {layer.edge!r}", place, "an edge of every piece named")
+        if layer.edge is not None and layer.edge == pieces[name].fold:
+            raise BadInput(f"edge {layer.edge!r} of piece {name!r} is its fold", place, "an edge that is cut")
+    if layer.kind != "interlining" and (layer.edge is None or layer.depth is None):
+        raise BadInput("it has no edge or no depth", place, "a facing or lining follows an edge to a depth")
+    if layer.depth is not None:
+        _within(place, "depth", layer.depth, 1, LARGEST_MM)
+    for allowance in (layer.inner_allowance, layer.allowance or 0.0):
+        _within(place, "allowance", allowance, 0, 1000)
+
+
+def _check_cloth_of(place: str, cloth: str, cloths: set[str]) -> None:
+    if cloth not in cloths:
+        raise BadInput(f"its cloth {cloth!r} is not there", place, f"the cloths are {', '.join(sorted(cloths))}")
+
+
+def _check_name(place: str, what: str, name: str) -> None:
+    if "/" in name or name.endswith((".R", ".L")):
+        raise BadInput(f"its {what} has a / in it or ends in .R or .L", place, "those mark edges and sides")
 
 
 def check_fits(project: Project) -> None:

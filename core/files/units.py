@@ -1,0 +1,13 @@
+"""Units of length that drawings come in."""
+
+from core.errors import BadInput
+
+UNIT_MM = {"mm": 1.0, "cm": 10.0, "m": 1000.0, "in": 25.4, "pt": 25.4 / 72, "px": 25.4 / 96}
+"""Millimetres in one unit; px as the web counts them, 96 to the inch."""
+
+
+def unit_mm(name: str) -> float:
+    """Millimetres in a unit. Raises BadInput for a unit that is not known."""
+    if name not in UNIT_MM:
+        raise BadInput(f"{name[:20]!r} is no unit", "units", f"{', '.join(UNIT_MM)} are right")
+    return UNIT_MM[name]

@@ -1,0 +1,200 @@
+"""From the outlines of a drawing to the pieces of a project: chosen, scaled, turned to the grain, split into edges."""
+
+import math
+import re
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from typing import Literal
+
+import msgspec
+import numpy as np
+
+from core.errors import BadInput
+from core.files.choosing import chosen
+from core.files.corners import edges_of
+from core.files.edge_names import FOLD, edge_names, fold_edge
+from core.files.measured_allowance import Measured, allowances_between
+from core.files.outlines import Drawing, Outline
+from core.files.standing import standing
+from core.geometry.beziers import flattened, path_data
+from core.geometry.paths import Points
+from core.geometry.polyline import distance_of, length, points_at
+from core.model.cloth import Cloth
+from core.model.pattern import Edge, Notch, Piece
+from core.model.project import Project
+from core.model.validate import validate
+from core.seams.propose import propose_ring
+from core.seams.walk import Finding
+
+NOTCH_AWAY_MM = 3.0
+"""A notch farther from the line that is drawn than this, or than the allowance and this, is none of it."""
+
+SHORT_EDGE_MM = 8.0
+"""An edge shorter than this may come from a corner that is none."""
+
+UNEVEN_MM = 0.5
+"""Two lines whose distance along an edge varies by more than this have no one allowance."""
+
+
+@dataclass(frozen=True)
+class Wishes:
+    """What is asked of an import. Lengths in mm, angles in degrees, clockwise as one looks at it.
+
+    `scale` multiplies the drawing; `square_mm` is instead the true side of the check square that is on it. `allowances`
+    override `allowance` by edge name; `names` give edges another name, by `edge` or `piece/edge`. `only` are the labels
+    of the outlines to take, in the order wanted; without it all closed ones of at least `smallest_mm2` that lie in no
+    other are taken. Where a drawing has both lines, the stitching line is kept and the allowances are measured.
+    """
+
+    cloth: Cloth
+    title: str = ""
+    scale: float = 1.0
+    square_mm: float | None = None
+    only: tuple[str, ...] = ()
+    smallest_mm2: float = 2000.0
+    outline_is: Literal["net", "cut"] = "net"
+    allowance: float = 12.7
+    allowances: Mapping[str, float] = field(default_factory=dict)
+    corner_deg: float = 20.0
+    turn_deg: float = 0.0
+    cut: Literal["single", "pair"] = "single"
+    names: Mapping[str, str] = field(default_factory=dict)
+    ring: bool = False
+
+
+def project_from(drawing: Drawing, wishes: Wishes) -> tuple[Project, tuple[Finding, ...]]:
+    """A validated project with a piece for every outline that was taken, and all there is to say about it.
+
+    Raises BadInput: nothing to take, an outline open or crossing itself, an allowance wider than its piece.
+    """
+    outlines, findings = chosen(drawing, wishes.only, wishes.smallest_mm2, wishes.scale, wishes.square_mm)
+    pieces = [_piece(outline, name, wishes, findings) for outline, name in zip(outlines, _ids(outlines), strict=True)]
+    _check_wishes(pieces, wishes)
+    project = Project(title=wishes.title, cloths=(wishes.cloth,), pieces=tuple(pieces))
+    validate(project)
+    if wishes.ring:
+        project = msgspec.structs.replace(project, seams=propose_ring(project))
+        validate(project)
+    return project, tuple(findings)
+
+
+def _ids(outlines: Sequence[Outline]) -> list[str]:
+    """An id for every piece: its label made plain, with a number where it is not the only one."""
+    plain = [re.sub(r"[^\w.-]+", "-", outline.label.lower()).strip("-.") or "piece" for outline in outlines]
+    plain = [re.sub(r"\.(r|l)$", r"-\1", name) for name in plain]
+    often, ids = Counter(plain), list[str]()
+    for name in plain:
+        number, wanted = 1, name if often[name] == 1 else f"{name}-1"
+        while wanted in ids:
+            number += 1
+            wanted = f"{name}-{number}"
+        ids.append(wanted)
+    return ids
+
+
+def _piece(outline: Outline, name: str, wishes: Wishes, findings: list[Finding]) -> Piece:
+    place = f"piece {name!r}"
+    outline = standing(outline, wishes.turn_deg, place, findings)
+    try:
+        edges = edges_of(outline.sew or outline.segments, wishes.corner_deg, outline.smooth)
+    except BadInput as error:
+        raise BadInput(error.what, place, error.right) from None
+    lines = [flattened(edge) for edge in edges]
+    fold = fold_edge(lines, outline.mirror, place, findings)
+    names, first = edge_names(name, lines, fold, wishes.names)
+    order = [(first + step) % len(edges) for step in range(len(edges))]
+    edges, lines, names = [edges[i] for i in order], [lines[i] for i in order], [names[i] for i in order]
+    allowances = _allowances(outline, lines, names, wishes, place, findings)
+    _say_short(lines, names, place, findings)
+    return Piece(
+        id=name,
+        name=outline.label,
+        cloth=wishes.cloth.id,
+        cut="fold" if fold is not None else wishes.cut,
+        drawn=_half_drawn(lines, names),
+        outline_is="net" if outline.sew else wishes.outline_is,
+        fold=FOLD if fold is not None else None,
+        edges=tuple(
+            Edge(name=edge_name, path=path_data(edge), allowance=allowance)
+            for edge_name, edge, allowance in zip(names, edges, allowances, strict=True)
+        ),
+        notches=_notches(outline, lines, names, max(allowances), place, findings),
+    )
+
+
+def _half_drawn(lines: Sequence[Points], names: Sequence[str]) -> Literal["right", "left"]:
+    """Which half a piece on the fold is drawn as: the right one, as worn, has the fold on its right in the drawing."""
+    if FOLD not in names:
+        return "right"
+    line = lines[names.index(FOLD)]
+    return "right" if line[-1, 1] > line[0, 1] else "left"
+
+
+def _allowances(
+    outline: Outline, lines: Sequence[Points], names: Sequence[str], wishes: Wishes, place: str, findings: list[Finding]
+) -> list[float]:
+    """The allowance of every edge: stated for it, none on a fold, measured between two lines, or the one for all."""
+    measured = allowances_between(lines, outline.points) if outline.sew else [None] * len(lines)
+    found = []
+    for name, gap in zip(names, measured, strict=True):
+        if name == FOLD:
+            found.append(0.0)
+        elif name in wishes.allowances or not outline.sew:
+            found.append(wishes.allowances.get(name, wishes.allowance))
+        else:
+            found.append(_from_measured(gap, wishes.allowance, f"{place}, edge {name!r}", findings))
+    return found
+
+
+def _from_measured(gap: Measured | None, default: float, place: str, findings: list[Finding]) -> float:
+    if gap is None:
+        what = f"no cutting line lies outside it; {default:g} mm taken as its allowance"
+        findings.append(Finding(place, what, "state its allowance if it is another"))
+        return default
+    if gap.most - gap.least > UNEVEN_MM:
+        what = f"its allowance varies from {gap.least:.1f} to {gap.most:.1f} mm; {gap.middle:.1f} mm taken"
+        findings.append(Finding(place, what, "state its allowance if it is another"))
+    return round(gap.middle, 2)
+
+
+def _notches(
+    outline: Outline,
+    lines: Sequence[Points],
+    names: Sequence[str],
+    allowance: float,
+    place: str,
+    findings: list[Finding],
+) -> tuple[Notch, ...]:
+    reach = NOTCH_AWAY_MM + (1.5 * allowance if outline.sew else 0.0)
+    found = []
+    for point in outline.notches:
+        at = [distance_of(line, np.array(point)) for line in lines]
+        away = [math.dist(points_at(line, np.array([d]))[0], point) for line, d in zip(lines, at, strict=True)]
+        index = int(np.argmin(away))
+        if away[index] > reach:
+            what = f"a notch lies {away[index]:.1f} mm from its outline and was left out"
+            findings.append(Finding(place, what, "put notches on the outline"))
+        elif names[index] != FOLD:
+            found.append(Notch(edge=names[index], at=round(min(at[index], length(lines[index]) - 0.002), 3)))
+    return tuple(found)
+
+
+def _say_short(lines: Sequence[Points], names: Sequence[str], place: str, findings: list[Finding]) -> None:
+    for name, line in zip(names, lines, strict=True):
+        if length(line) < SHORT_EDGE_MM:
+            what = f"it is only {length(line):.1f} mm long"
+            findings.append(Finding(f"{place}, edge {name!r}", what, "a larger corner angle leaves out blunt corners"))
+
+
+def _check_wishes(pieces: Sequence[Piece], wishes: Wishes) -> None:
+    """Check that every edge for which something was stated is there. Raises BadInput."""
+    there = {edge.name for piece in pieces for edge in piece.edges}
+    for name in wishes.allowances:
+        if name not in there:
+            raise BadInput(f"no edge is called {name!r}", "allowances", f"the edges are {', '.join(sorted(there))}")
+    for old, new in wishes.names.items():
+        if new not in there:
+            raise BadInput(
+                f"no edge {old!r} to call {new!r}", "edge names", f"the edges are {', '.join(sorted(there))}"
+            )

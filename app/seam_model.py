@@ -84,8 +84,8 @@ class SeamModel(QAbstractTableModel):
 
     def show(self, sewn: tuple[SewnSeam, ...], measurement: Measurement | None) -> None:
         """Take new readings: in place if the seams are the same ones, else from scratch."""
-        readings = measurement.seams if measurement else ()
-        if sewn == self._sewn and len(readings) == len(self._readings):
+        readings = measurement.seams if measurement else (None,) * len(sewn)
+        if sewn == self._sewn:
             before, self._readings = self._readings, readings
             self._redraw([row for row, seam in enumerate(self._order) if readings[seam] is not before[seam]])
             return

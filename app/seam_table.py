@@ -7,6 +7,7 @@ from app.garment_figure import GarmentFigure
 from app.grades import Grades
 from app.seam_model import SeamModel
 from app.seam_view import SeamView
+from core.model.pattern import SewnSeam
 from core.model.project import Project
 from core.seams.readings import Measurement
 
@@ -37,7 +38,7 @@ class SeamTable(QWidget):
 
     def show_measurement(self, project: Project | None, measurement: Measurement | None) -> None:
         """Show the readings of a project's seams; cheap enough for every move of the mouse."""
-        sewn = project.sewn if project else ()
+        sewn = _sewn(project, measurement)
         self._stack.setCurrentIndex(0 if sewn else 1)
         self.model.show(sewn, measurement)
         self.figure.show_measurement(measurement, self.model.grades)
@@ -82,3 +83,10 @@ class SeamTable(QWidget):
     def _settled(self) -> None:
         self.model.sort_again()
         self.figure.speak()
+
+
+def _sewn(project: Project | None, measurement: Measurement | None) -> tuple[SewnSeam, ...]:
+    """The seams, from the garment that was measured if there is one: it lasts while panels move."""
+    if measurement is not None:
+        return tuple(line.sewn for line in measurement.garment.seams)
+    return project.sewn if project else ()

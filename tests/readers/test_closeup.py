@@ -98,8 +98,8 @@ def closeup(qtbot: QtBot, light, skirt: Project) -> CloseUp:
     qtbot.addWidget(widget)
     widget.resize(560, 600)
     widget.show_seam(skirt, measure(skirt).seams[3])
-    widget.show()
-    qtbot.waitExposed(widget)
+    with qtbot.waitExposed(widget):
+        widget.show()
     return widget
 
 

@@ -18,8 +18,8 @@ def table(qtbot: QtBot, light, skirt: Project, skirt_readings: Measurement) -> S
     qtbot.addWidget(table)
     table.resize(520, 460)
     table.show_measurement(skirt, skirt_readings)
-    table.show()
-    qtbot.waitExposed(table)
+    with qtbot.waitExposed(table):
+        table.show()
     return table
 
 
@@ -135,10 +135,18 @@ def test_without_seams_it_says_what_a_seam_is(qtbot: QtBot, light):
     table = SeamTable()
     qtbot.addWidget(table)
     table.show_measurement(None, None)
-    table.show()
-    qtbot.waitExposed(table)
+    with qtbot.waitExposed(table):
+        table.show()
     assert not table.view.isVisible()
     assert table.model.rowCount() == 0
+
+
+def test_seams_that_are_not_measured_yet_show_dashes(qtbot: QtBot, light, skirt: Project):
+    table = SeamTable()
+    qtbot.addWidget(table)
+    table.show_measurement(skirt, None)
+    assert table.model.rowCount() == len(skirt.sewn)
+    assert text(table, 0, RMS) == DASH
 
 
 def test_the_figure_counts_seams_by_their_worst_step(table: SeamTable, skirt_readings: Measurement):

@@ -10,6 +10,8 @@ from typing import Any, NoReturn
 
 from app import __version__
 from app.console import lay_text, measurement_text, progress_bar
+from app.draft_command import add_draft_command, run_draft
+from app.import_command import add_import_command, run_import
 from core.errors import BadInput, StripewrightError
 from core.files.project_file import SUFFIX, read_project, write_project
 from core.model.project import Project
@@ -208,6 +210,8 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "lay": _lay,
     "papers": _papers,
     "plan": _plan,
+    "draft": run_draft,
+    "import": run_import,
 }
 
 
@@ -230,6 +234,8 @@ def _parser() -> argparse.ArgumentParser:
     _output(_json(_command(commands, "lay", "keep phases and turns, find the panels' places on each cloth")))
     _to(_command(commands, "papers", "write all papers"))
     _to(_json(_command(commands, "plan", "match, lay and papers in one go: the main job")))
+    add_draft_command(commands)
+    add_import_command(commands)
     return parser
 
 

@@ -30,7 +30,9 @@ def best_phases(project: Project, garment: Garment, panel: PanelName) -> tuple[f
     low = np.flatnonzero((costs <= np.roll(costs, 1)) & (costs < np.roll(costs, -1)))
     low = low[np.argsort(costs[low], kind="stable")]
     limit = 2 * costs[low[0]] + 0.01 * period**2 * sum(r.line.sewn.seam.weight for r in matched) if len(low) else 0.0
-    return tuple(float((here + _bottom(costs, i) * period / PLACES) % period) for i in low.tolist() if costs[i] <= limit)
+    return tuple(
+        float((here + _bottom(costs, i) * period / PLACES) % period) for i in low.tolist() if costs[i] <= limit
+    )
 
 
 def _costs(reading: SeamReading, panel: PanelName, shifts: Floats) -> Floats:

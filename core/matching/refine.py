@@ -96,8 +96,6 @@ def _downhill(
 
 def _step(objective: Objective, bounds: Bounds, here: Point, turning: float) -> tuple[Floats, Floats]:
     """The Gauss-Newton step of the free variables that keeps turns within their bounds."""
-    from scipy.optimize import lsq_linear
-
     slopes = objective.slopes(here.phases, here.turns)
     number = len(here.turns)
     free = np.flatnonzero(np.concatenate([bounds.free_phase, bounds.free_turn]))
@@ -114,9 +112,30 @@ def _step(objective: Objective, bounds: Bounds, here: Point, turning: float) -> 
     low, high = np.full(len(free), -np.inf), np.full(len(free), np.inf)
     low[turned] = (bounds.low[own] - here.turns[own]) / scale[turned] - 1e-12
     high[turned] = (bounds.high[own] - here.turns[own]) / scale[turned] + 1e-12
-    factor = np.linalg.cholesky(matrix)
-    found = lsq_linear(factor.T, -np.linalg.solve(factor, gradient), bounds=(low, high), method="bvls")
     step = np.zeros(2 * number)
-    step[free] = found.x * scale
+    step[free] = least_in_box(matrix, gradient, low, high) * scale
     turns = np.clip(here.turns + step[number:], bounds.low, bounds.high) - here.turns
     return step[:number], turns
+
+
+def least_in_box(matrix: Floats, gradient: Floats, low: Floats, high: Floats) -> Floats:
+    """The x within low <= x <= high at which x'Mx / 2 + g'x is least, for a positive definite M; shape (n,).
+
+    Primal-dual active set: solve with the active bounds as equations, then take in the bounds that are overstepped and
+    let go those that hold x back the wrong way, until neither happens.
+    """
+    x = np.zeros(len(gradient))
+    at_low = np.zeros(len(gradient), dtype=bool)
+    at_high = at_low.copy()
+    for _ in range(30):
+        x = np.where(at_low, low, np.where(at_high, high, 0.0))
+        free = ~(at_low | at_high)
+        pull = gradient + matrix @ x
+        x[free] = -np.linalg.solve(matrix[np.ix_(free, free)], pull[free])
+        slope = matrix @ x + gradient
+        now_low = (free & (x < low)) | (at_low & (slope > 0))
+        now_high = (free & (x > high)) | (at_high & (slope < 0))
+        if np.array_equal(now_low, at_low) and np.array_equal(now_high, at_high):
+            break
+        at_low, at_high = now_low, now_high
+    return np.clip(x, low, high)

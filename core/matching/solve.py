@@ -122,7 +122,7 @@ def _best_refined(objective: Objective, bounds: Bounds, points: list[Point], pro
         if not progress(0.5 * index / len(points), "refining the best placements"):
             break
         rough.append(refined(objective, bounds, point, 4))
-    rough.sort(key=lambda point: point.value)
+    rough = _unlike(sorted(rough, key=lambda point: point.value))
     fine = []
     for index, point in enumerate(rough[:FINALISTS] or points[:1]):
         if not progress(0.5 + 0.5 * index / FINALISTS, "refining the best placements"):
@@ -130,5 +130,14 @@ def _best_refined(objective: Objective, bounds: Bounds, points: list[Point], pro
         fine.append(refined(objective, bounds, point))
     best = min(fine or rough or points, key=lambda point: point.value)
     limit = (np.sqrt(best.value) * (1 + EQUAL_SHARE) + EQUAL_MM) ** 2
-    equals = [least_turning(objective, bounds, point) for point in fine if point.value <= limit] or [best]
-    return min(equals, key=lambda point: point.turning)
+    equals = _unlike([point for point in fine if point.value <= limit]) or [best]
+    return min((least_turning(objective, bounds, point) for point in equals), key=lambda point: point.turning)
+
+
+def _unlike(points: list[Point]) -> list[Point]:
+    """The points without those that are one of the others over again."""
+    unlike: list[Point] = []
+    for point in points:
+        if all(abs(point.turns - other.turns).max() > 1e-5 for other in unlike):
+            unlike.append(point)
+    return unlike

@@ -5,7 +5,7 @@ import math
 import msgspec
 import numpy as np
 import pytest
-from scipy.optimize import differential_evolution
+from scipy.optimize import differential_evolution, lsq_linear
 
 from core.files.project_file import read_project
 from core.matching.byhand import by_hand
@@ -14,7 +14,7 @@ from core.matching.objective import Objective
 from core.matching.orientation import orientations
 from core.matching.phase import best_phases
 from core.matching.problem import build_problem
-from core.matching.refine import Point, bounds_of, refined
+from core.matching.refine import Point, bounds_of, least_in_box, refined
 from core.matching.solve import match
 from core.model.project import Placement, Project
 from core.seams.garment import Garment
@@ -254,3 +254,16 @@ def test_elimination_finds_the_minimum_of_random_tables():
     cost, states = minimise(tables)[0]
     assert cost == pytest.approx(total.min(), abs=1e-5)
     assert total[tuple(states)] == pytest.approx(total.min(), abs=1e-5)
+
+
+def test_the_least_of_a_quadratic_in_a_box_agrees_with_scipy():
+    rng = np.random.default_rng(3)
+    for _ in range(200):
+        root = rng.normal(size=(8, 8))
+        matrix, gradient = root @ root.T + 0.1 * np.eye(8), rng.normal(size=8)
+        low, high = -rng.uniform(0, 0.5, 8), rng.uniform(0, 0.5, 8)
+        factor = np.linalg.cholesky(matrix)
+        expected = lsq_linear(
+            factor.T, -np.linalg.solve(factor, gradient), bounds=(low, high), method="bvls", tol=1e-12
+        ).x
+        assert least_in_box(matrix, gradient, low, high) == pytest.approx(expected, abs=1e-6)

@@ -20,7 +20,7 @@ TURNS_PER_PERIOD = 4.0
 
 FEWEST_TURNS, MOST_TURNS = 5, 41
 
-MOST_SUMS = 2.5e9
+MOST_SUMS = 1e9
 """Grids that would take more sums than this in the search are made coarser."""
 
 

@@ -36,7 +36,12 @@ def chosen(
     closed = [outline for outline in scaled if outline.closed]
     if not closed and not only:
         raise _none_closed(scaled)
-    candidates = _candidates(scaled, closed, drawing.page, factor, smallest_mm2, findings if not only else [])
+    said = findings if not only else []
+    if drawing.all_pieces:
+        candidates = _large_enough(closed, smallest_mm2, said)
+        _check_simple(candidates)
+    else:
+        candidates = _candidates(closed, drawing.page, factor, smallest_mm2, said)
     labelled = _labelled(candidates)
     taken = _by_label(labelled, scaled, only, findings) if only else labelled
     if not taken:
@@ -88,7 +93,6 @@ def square_side(outline: Outline) -> float | None:
 
 
 def _candidates(
-    scaled: Sequence[Outline],
     closed: Sequence[Outline],
     page: tuple[float, float] | None,
     factor: float,
@@ -102,12 +106,17 @@ def _candidates(
     single = _without_doubles(plain or large)
     outer = _outermost(single)
     _check_simple(outer)
-    kept = [outline for outline in outer if abs(outline.area_mm2) >= smallest_mm2]
-    small = sum(_box_area(outline) < smallest_mm2 and square_side(outline) is None for outline in closed)
-    _say(findings, small + len(outer) - len(kept), f"smaller than {smallest_mm2:g} mm2")
+    tiny = [outline for outline in closed if _box_area(outline) < smallest_mm2 and square_side(outline) is None]
+    kept = _large_enough([*tiny, *outer], smallest_mm2, findings)
     _say(findings, sum(_is_frame(outline, sizes) for outline in large) if plain else 0, "as large as the sheet")
     _say(findings, len(plain or large) - len(single), "drawn twice")
     _say(findings, len(single) - len(outer), "inside others")
+    return kept
+
+
+def _large_enough(outlines: Sequence[Outline], smallest_mm2: float, findings: list[Finding]) -> list[Outline]:
+    kept = [outline for outline in outlines if abs(outline.area_mm2) >= smallest_mm2]
+    _say(findings, len(outlines) - len(kept), f"smaller than {smallest_mm2:g} mm2")
     return kept
 
 

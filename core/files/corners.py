@@ -5,9 +5,9 @@ from collections.abc import Sequence
 import numpy as np
 
 from core.errors import BadInput
-from core.geometry.beziers import Point, Segments, flattened, line_through
+from core.geometry.beziers import Point, Segment, Segments, flattened, line_through
 from core.geometry.paths import Points
-from core.geometry.polyline import Floats, lengths_along, points_at
+from core.geometry.polyline import Floats, length, lengths_along, points_at
 
 REACH_MM = 1.0
 """A corner is judged by where the outline is this far before and after it."""
@@ -82,17 +82,24 @@ def _halved(ring: Segments, along: Floats, start: int) -> tuple[Segments, list[i
     turned = ring[start:] + ring[:start]
     ends = np.roll(np.diff(along), -start).cumsum()
     index = int(np.searchsorted(ends, ends[-1] / 2))
-    begins = ends[index - 1] if index else 0.0
-    share = (ends[-1] / 2 - begins) / (ends[index] - begins)
-    if share > 1 - 1e-6:
-        return turned, [0, index + 1]
-    if share < 1e-6:
-        return turned, [0, index]
-    first, second = _cut(turned[index], share)
+    missing = ends[-1] / 2 - (ends[index - 1] if index else 0.0)
+    if missing < _SAME_MM or ends[index] - ends[-1] / 2 < _SAME_MM:
+        return turned, [0, index if missing < _SAME_MM else index + 1]
+    first, second = _cut(turned[index], _share_of_length(turned[index], missing))
     return (*turned[:index], first, second, *turned[index + 1 :]), [0, index + 1]
 
 
-def _cut(segment: tuple[Point, ...], share: float) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
+def _share_of_length(segment: Segment, wanted: float) -> float:
+    """The parameter at which a Bezier segment has a certain length behind it."""
+    low, high = 0.0, 1.0
+    for _ in range(40):
+        middle = (low + high) / 2
+        enough = length(flattened((_cut(segment, middle)[0],))) >= wanted
+        low, high = (low, middle) if enough else (middle, high)
+    return (low + high) / 2
+
+
+def _cut(segment: Segment, share: float) -> tuple[Segment, Segment]:
     """A Bezier segment cut in two at a parameter (de Casteljau)."""
     points = np.array(segment)
     first, second = [points[0]], [points[-1]]

@@ -137,7 +137,7 @@ def _drawing_of_pieces(blocks: list[tuple[str, list[Any]]], size: float, finding
         piece, found = _piece(block, name, entities, size)
         outlines += piece
         remarks += found
-    return Drawing(tuple(outlines), tuple(remarks))
+    return Drawing(tuple(outlines), tuple(remarks), all_pieces=True)
 
 
 def _piece_names(blocks: list[tuple[str, list[Any]]]) -> list[str]:

@@ -38,10 +38,10 @@ def edge_names(
 
     They are `waist` (the top), `right`, `hem` and `left`; of several edges on a side the lower, or the more clockwise,
     have a number. `wished` gives another name by `edge` or `piece/edge`. The first edge is the top, or where there is
-    none the one after the hem.
+    none the right one.
     """
     sides = sides_of(lines)
-    first = sides.index("top") if "top" in sides else (sides.index("hem") + 1) % len(sides)
+    first = next((index for want in ("top", "right") for index, side in enumerate(sides) if side == want), 0)
     names = [""] * len(lines)
     counts: Counter[Side] = Counter()
     for index in _downwards(sides, first):

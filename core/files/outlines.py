@@ -109,12 +109,14 @@ def _moved_line(line: Line | None, matrix: Points) -> Line | None:
 class Drawing:
     """All outlines of one file or page in the order in which they stand there, and what there was to say about them.
 
-    `page` is the width and height of the sheet they are drawn on, mm, where there is one.
+    `page` is the width and height of the sheet they are drawn on, mm, where there is one. `all_pieces` says that every
+    outline is known to be a piece, wherever it lies.
     """
 
     outlines: tuple[Outline, ...]
     findings: tuple[Finding, ...] = ()
     page: tuple[float, float] | None = None
+    all_pieces: bool = False
 
 
 def checked(strokes: Iterable[Outline]) -> list[Outline]:

@@ -14,25 +14,32 @@ Side = Literal["top", "right", "hem", "left"]
 def sides_of(edges: Sequence[Points]) -> tuple[Side, ...]:
     """The side on which each edge of a clockwise outline (y down) lies.
 
-    The hem is the edge whose middle lies lowest. The top is the one whose middle lies highest, of those that don't
-    touch the hem; an outline of two or three edges has none. Between top and hem, clockwise, lie the edges of the right
-    side, and between hem and top those of the left. Edges at the ends of a side that run flatter than 45 degrees, where
-    the side has a steeper one, belong to the top or the hem.
+    Of four edges and more the hem is the one whose middle lies lowest, and the top the one whose middle lies highest of
+    those that don't touch the hem. Between top and hem, clockwise, lie the edges of the right side, and between hem and
+    top those of the left. Edges at the ends of a side that run flatter than 45 degrees, where the side has a steeper
+    one, belong to the top or the hem. Of three edges the flattest is the hem, or the top, and two are right and left.
     """
+    if len(edges) < 4:
+        return _sides_of_few(edges)
     count = len(edges)
     middles = [float(points_at(edge, np.array([length(edge) / 2]))[0, 1]) for edge in edges]
     hem = max(range(count), key=lambda index: middles[index])
-    others = [(hem + step) % count for step in range(2, count - 1)]
+    top = min(((hem + step) % count for step in range(2, count - 1)), key=lambda index: middles[index])
     sides: list[Side] = ["hem"] * count
-    if not others:
-        rest = [(hem + step) % count for step in range(1, count)]
-        for index in rest:
-            sides[index] = "left" if _rises(edges[index]) else "right"
-        return tuple(sides)
-    top = min(others, key=lambda index: middles[index])
     sides[top] = "top"
     _mark(sides, edges, [(top + step) % count for step in range(1, (hem - top) % count)], ("top", "right", "hem"))
     _mark(sides, edges, [(hem + step) % count for step in range(1, (top - hem) % count)], ("hem", "left", "top"))
+    return tuple(sides)
+
+
+def _sides_of_few(edges: Sequence[Points]) -> tuple[Side, ...]:
+    """The flattest of three edges is the hem or the top, the others are left and right, as two edges are."""
+    sides: list[Side] = ["left" if edge[-1, 1] < edge[0, 1] else "right" for edge in edges]
+    if len(edges) == 3:
+        flattest = max(range(3), key=lambda index: float(np.divide(*np.abs(edges[index][-1] - edges[index][0]) + 1e-9)))
+        sides[flattest] = "hem" if edges[flattest][-1, 0] < edges[flattest][0, 0] else "top"
+    elif sides[0] == sides[1]:
+        sides[1] = "right"
     return tuple(sides)
 
 
@@ -46,7 +53,3 @@ def _mark(sides: list[Side], edges: Sequence[Points], run: list[int], names: tup
 def _steep(edge: Points) -> bool:
     across, down = np.abs(edge[-1] - edge[0])
     return bool(down >= across)
-
-
-def _rises(edge: Points) -> bool:
-    return bool(edge[-1, 1] < edge[0, 1])

@@ -1,12 +1,13 @@
 """The strip above the cloth: where the selected panel lies, in numbers that can be typed."""
 
 from PySide6.QtCore import QSignalBlocker, Qt
-from PySide6.QtWidgets import QCheckBox, QComboBox, QDoubleSpinBox, QFrame, QHBoxLayout, QLabel, QSizePolicy, QWidget
+from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QFrame, QHBoxLayout, QLabel, QSizePolicy, QToolButton, QWidget
 
 from app.commands import can_be_turned
 from app.document import Document
 from app.edits import Edits, panel_title
 from app.stripes_beside import beside_lead
+from app.icons import icon
 from app.theme import ROOMY, SPACE, TARGET, TIGHT, Size, current
 from core.geometry.paths import LARGEST_MM
 from core.model.pattern import PanelName
@@ -24,12 +25,13 @@ class Inspector(QFrame):
         self.u = _field("Across", "mm", "u: where the panel's origin lies across the cloth, from the left selvedge")
         self.v = _field("Along", "mm", "v: where the panel's origin lies along the cloth, from the cut end")
         self.turn = _field("Turn", "°", "How far the panel is turned off the grain, clockwise; its origin stays")
-        self.turned = QCheckBox("End for end", toolTip="Laid end for end (T); not on a one-way cloth")
-        self.hold = QCheckBox("Hold", toolTip="Held panels stay where they are (H)")
+        self.turned = _switch("End for end", "Laid end for end (T); not on a one-way cloth")
+        self.hold = _switch("Hold", "Held panels stay where they are (H)")
         self.beside = QLabel()
         self.beside.setAccessibleName("Offset from the nearest lead stripe")
         self._lay_out()
         self._connect()
+        self.show_theme()
         self.show_cloths()
         self.show_panel()
 
@@ -40,18 +42,17 @@ class Inspector(QFrame):
         row.setSpacing(SPACE)
         row.addWidget(self.cloths)
         self.name.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
-        self.name.setMinimumWidth(90)
+        self.name.setMinimumWidth(112)
         row.addWidget(self.name, 1)
         for caption, field in (("u", self.u), ("v", self.v), ("turn", self.turn)):
             label = QLabel(caption, buddy=field)
             row.addWidget(label)
             row.addWidget(field)
         for box in (self.turned, self.hold):
-            box.setMinimumHeight(TARGET)
             row.addWidget(box)
-        row.addWidget(self.beside, 1)
+        row.addWidget(self.beside)
         self.beside.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.beside.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Preferred)
+        self.beside.setToolTip("Where the panel's origin lies beside the nearest lead stripe")
 
     def _connect(self) -> None:
         document = self._document
@@ -112,15 +113,17 @@ class Inspector(QFrame):
 
     def _title(self, name: PanelName | None, count: int) -> str:
         if name is None:
-            return "No panel selected"
+            return "Nothing selected"
         return panel_title(self._document, name) if count == 1 else f"{count} panels"
 
     def _beside(self, name: PanelName | None, at: Placement) -> str:
-        return beside_lead(self._document.project.cloth_of(name), at.u, at.v, "Origin ") if name else ""
+        return beside_lead(self._document.project.cloth_of(name), at.u, at.v) if name else ""
 
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
         self.name.setFont(current().font(Size.NORMAL, bold=True))
+        self.turned.setIcon(icon("turn"))
+        self.hold.setIcon(icon("hold"))
 
     # --- typing
 
@@ -134,6 +137,14 @@ class Inspector(QFrame):
             self.show_panel()
 
 
+def _switch(name: str, tip: str) -> QToolButton:
+    button = QToolButton(text=name, accessibleName=name, toolTip=tip, checkable=True, autoRaise=True)
+    button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
+    button.setMinimumHeight(TARGET)
+    button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+    return button
+
+
 def _field(name: str, unit: str, tip: str) -> QDoubleSpinBox:
     field = QDoubleSpinBox(accessibleName=f"{name}, {unit}", toolTip=tip, keyboardTracking=False)
     field.setDecimals(1 if unit == "mm" else 2)
@@ -142,5 +153,5 @@ def _field(name: str, unit: str, tip: str) -> QDoubleSpinBox:
     field.setSuffix(f" {unit}" if unit == "mm" else unit)
     field.setAlignment(Qt.AlignmentFlag.AlignRight)
     field.setMinimumHeight(TARGET)
-    field.setFixedWidth(104 if unit == "mm" else 84)
+    field.setFixedWidth(100 if unit == "mm" else 76)
     return field

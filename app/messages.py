@@ -2,89 +2,124 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QEvent, QObject
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QToolButton, QWidget
 
 from app.icons import icon
 from app.theme import SPACE, TARGET, TIGHT, WIDE, current
 
+MARGIN_PX = 36
+WIDEST_PX = 900
 
-class MessageBar(QFrame):
-    """Shows the last thing that was said until it is closed or something else is said."""
+
+class Bar(QFrame):
+    """A line of words with buttons at its right, marked by a stripe of colour at its left."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self.wrong = False
+        self.words = QLabel(wordWrap=True)
+        self.words.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
+        self.row = QHBoxLayout(self)
+        self.row.setContentsMargins(WIDE, TIGHT, SPACE, TIGHT)
+        self.row.setSpacing(SPACE)
+        self.row.addWidget(self.words)
+
+    def show_theme(self) -> None:
+        """Follow a change between light and dark."""
+        palette = self.words.palette()
+        palette.setColor(self.words.foregroundRole(), current().colour("warning" if self.wrong else "text"))
+        self.words.setPalette(palette)
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """A plain ground with a hairline round it, and the stripe at its left."""
+        theme = current()
+        painter = QPainter(self)
+        painter.setPen(theme.colour("line"))
+        painter.setBrush(theme.colour("raised"))
+        painter.drawRect(self.rect().adjusted(0, 0, -1, -1))
+        painter.fillRect(0, 0, TIGHT, self.height(), theme.colour("warning" if self.wrong else "accent"))
+        painter.end()
+
+
+class MessageBar(Bar):
+    """Floats at the bottom of its parent and shows what was said last until it is closed or something else is said."""
+
+    def __init__(self, parent: QWidget) -> None:
+        super().__init__(parent)
         self.setAccessibleName("Message")
-        self._wrong = False
         self._act: Callable[[], None] | None = None
-        self._text = QLabel(wordWrap=True, textInteractionFlags=Qt.TextInteractionFlag.TextSelectableByMouse)
-        self._text.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         self._do = QPushButton(clicked=self._pressed)
         self._close = QToolButton(autoRaise=True, toolTip="Close this message", clicked=self.hide)
         self._close.setAccessibleName("Close this message")
-        self._close.setMinimumSize(TARGET, TARGET)
-        row = QHBoxLayout(self)
-        row.setContentsMargins(WIDE, TIGHT, SPACE, TIGHT)
-        row.setSpacing(SPACE)
-        for widget in (self._text, self._do, self._close):
-            row.addWidget(widget)
+        for button in (self._do, self._close):
+            button.setMinimumSize(TARGET, TARGET)
+            self.row.addWidget(button)
+        parent.installEventFilter(self)
         self.show_theme()
         self.hide()
 
     @property
     def text(self) -> str:
         """What is said; empty while the bar is hidden."""
-        return self._text.text() if not self.isHidden() else ""
+        return "" if self.isHidden() else self.words.text()
 
-    def say(self, text: str, offer: str = "", act: Callable[[], None] | None = None) -> None:
+    def say(self, text: str, offer: str = "", act: Callable[[], object] | None = None) -> None:
         """Say something; `offer` names a button that does `act`."""
         self._speak(text, False, offer, act)
 
-    def warn(self, text: str, offer: str = "", act: Callable[[], None] | None = None) -> None:
+    def warn(self, text: str, offer: str = "", act: Callable[[], object] | None = None) -> None:
         """Say that something went wrong."""
         self._speak(text, True, offer, act)
 
-    def _speak(self, text: str, wrong: bool, offer: str, act: Callable[[], None] | None) -> None:
-        self._wrong, self._act = wrong, act
-        self._text.setText(text)
-        self._text.setAccessibleName(text)
+    def _speak(self, text: str, wrong: bool, offer: str, act: Callable[[], object] | None) -> None:
+        self.wrong, self._act = wrong, act
+        self.words.setText(text)
+        self.words.setAccessibleName(text)
         self._do.setText(offer)
         self._do.setVisible(bool(offer))
         self.show_theme()
+        self._float()
         self.show()
+        self.raise_()
 
     def _pressed(self) -> None:
         self.hide()
         if self._act:
             self._act()
 
+    def _float(self) -> None:
+        """Lie at the bottom, as wide as the words need and the parent allows."""
+        room = self.parentWidget().rect().adjusted(MARGIN_PX, 0, -MARGIN_PX, -MARGIN_PX)
+        buttons = self.sizeHint().width() - self.words.sizeHint().width()
+        words = self.words.fontMetrics().horizontalAdvance(self.words.text()) + WIDE
+        wide = min(words + buttons, room.width(), WIDEST_PX)
+        high = self.heightForWidth(wide)
+        self.setGeometry(room.left(), room.bottom() - high, wide, high)
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Stay at the bottom when the parent changes its size."""
+        if event.type() == QEvent.Type.Resize and not self.isHidden():
+            self._float()
+        return False
+
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
         self._close.setIcon(icon("cancel"))
-        palette = self.palette()
-        palette.setColor(self._text.foregroundRole(), current().colour("warning" if self._wrong else "text"))
-        self._text.setPalette(palette)
-        self.update()
-
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """A plain ground with a mark at its left, in the colour of what is said."""
-        theme = current()
-        painter = QPainter(self)
-        painter.fillRect(self.rect(), theme.colour("raised"))
-        painter.fillRect(0, 0, TIGHT, self.height(), theme.colour("warning" if self._wrong else "accent"))
-        painter.fillRect(0, self.height() - 1, self.width(), 1, theme.colour("line"))
-        painter.end()
+        super().show_theme()
 
 
-class OfferBar(MessageBar):
+class OfferBar(Bar):
     """A message that stays as long as it is true, with several things to do."""
 
     def __init__(self, text: str, offers: dict[str, Callable[[], None]], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName(text)
-        self._text.setText(text)
-        self._do.hide()
-        self._close.hide()
+        self.words.setText(text)
         for offer, act in offers.items():
-            self.layout().addWidget(QPushButton(offer, clicked=act))
+            button = QPushButton(offer, clicked=act)
+            button.setMinimumHeight(TARGET)
+            self.row.addWidget(button)
+        self.show_theme()

@@ -19,6 +19,7 @@ class Status(QStatusBar):
         super().__init__(parent)
         self.setAccessibleName("Status")
         self.setSizeGripEnabled(False)
+        self.setContentsMargins(SPACE, 0, ROOMY, 0)
         self._document, self._view = document, view
         self.cursor = QLabel(accessibleName="At the cursor")
         self.job = JobStatus(jobs)
@@ -31,9 +32,9 @@ class Status(QStatusBar):
         view.cursor_moved.connect(self._show_cursor)
         view.cursor_left.connect(self.cursor.clear)
         document.project_changed.connect(self.show_figure)
-        document.placements_changed.connect(lambda _: self.show_figure())
+        document.placements_changed.connect(self.show_figure)
         document.project_changed.connect(self.show_faults)
-        document.undo.indexChanged.connect(lambda _: self.show_faults())
+        document.undo.indexChanged.connect(self.show_faults)
         self.show_theme()
         self.show_figure()
         self.show_faults()
@@ -41,8 +42,8 @@ class Status(QStatusBar):
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
         self.figure.setFont(current().font(Size.LARGE, bold=True))
-        self.figure.setContentsMargins(SPACE, 0, ROOMY, 0)
-        self.cursor.setContentsMargins(ROOMY, 0, 0, 0)
+        self.figure.setMinimumWidth(self.figure.fontMetrics().horizontalAdvance("88.88 mm rms") + SPACE)
+        self.figure.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
 
     def show_figure(self) -> None:
         """Show the garment's figure."""
@@ -55,7 +56,7 @@ class Status(QStatusBar):
         cloths = {piece.cloth for piece in project.pieces}
         faults = [fault for cloth in project.cloths if cloth.id in cloths for fault in find_faults(project, cloth.id)]
         self.faults.setVisible(bool(project.pieces))
-        self.faults.setText(f"{len(faults)} in the way" if faults else "Can be cut as it lies")
+        self.faults.setText(_count(len(faults)) if faults else "Can be cut as it lies")
         self.faults.setToolTip("\n".join(faults[:20]) or "No cut lines overlap, and all lie on usable cloth")
 
     def _show_cursor(self, at: QPointF, panel: str | None) -> None:
@@ -63,6 +64,10 @@ class Status(QStatusBar):
         words = [f"u {at.x():.1f}   v {at.y():.1f} mm", beside_lead(cloth, at.x(), at.y())]
         words.append(panel_title(self._document, panel) if panel else "")
         self.cursor.setText("   ·   ".join(word for word in words if word))
+
+
+def _count(faults: int) -> str:
+    return "1 fault in the lay" if faults == 1 else f"{faults} faults in the lay"
 
 
 class JobStatus(QWidget):

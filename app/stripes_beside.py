@@ -15,12 +15,12 @@ def off_lead_mm(cloth: Cloth, u: float, v: float) -> float | None:
     return float(away[np.argmin(np.abs(away))])
 
 
-def beside_lead(cloth: Cloth, u: float, v: float, what: str = "") -> str:
-    """The offset in words; empty on a plain cloth."""
+def beside_lead(cloth: Cloth, u: float, v: float) -> str:
+    """The offset in words, with the lead stripe's name; empty on a plain cloth."""
     off = off_lead_mm(cloth, u, v)
     if off is None or cloth.repeat is None:
         return ""
     lead = cloth.repeat.lead_stripe.name
     if abs(off) < 0.05:
-        return f"{what}on the middle of {lead}"
-    return f"{what}{abs(off):.1f} mm {'right' if off > 0 else 'left'} of {lead}"
+        return f"on the middle of {lead}"
+    return f"{abs(off):.1f} mm {'right' if off > 0 else 'left'} of {lead}"

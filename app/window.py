@@ -4,7 +4,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QSettings, Qt
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QMainWindow, QMenu, QSplitter, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QSplitter, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
 
 from app.actions import KeySheet, allow_actions, make_actions, make_menus, make_tools, tint_actions
 from app.canvas.pane import CanvasPane
@@ -38,13 +38,15 @@ class Window(QMainWindow):
         self.document = Document(self)
         self.edits = Edits(self.document)
         self.jobs = JobRunner(self)
-        self.messages = MessageBar()
+        self.whole = QWidget()
+        self.messages = MessageBar(self.whole)
         self.filing = Filing(self.document, self.messages, self)
         self.errands = Errands(self.document, self.jobs, self.messages, self)
         self._make_parts()
         self._lay_out()
         self.actions_by_id = make_actions(self)
         self._make_menus()
+        self._dress()
         self._connect()
         self._show_all()
         self._restore()
@@ -93,13 +95,10 @@ class Window(QMainWindow):
         self.pages = QStackedWidget()
         self.pages.addWidget(self.start)
         self.pages.addWidget(self.across)
-        whole = QWidget()
-        rows = QVBoxLayout(whole)
+        rows = QVBoxLayout(self.whole)
         rows.setContentsMargins(0, 0, 0, 0)
-        rows.setSpacing(0)
-        rows.addWidget(self.messages)
-        rows.addWidget(self.pages, 1)
-        self.setCentralWidget(whole)
+        rows.addWidget(self.pages)
+        self.setCentralWidget(self.whole)
         self.setStatusBar(self.status)
 
     def _make_menus(self) -> None:
@@ -113,7 +112,6 @@ class Window(QMainWindow):
         self.filing.fill_recent(self.recent_menu)
         self.tools = make_tools(self.actions_by_id)
         self.addToolBar(self.tools)
-        tint_actions(self.actions_by_id)
         self.actions_by_id["settle"].setChecked(self.view.settles)
         self.actions_by_id["dark"].setChecked(current().dark)
 
@@ -124,13 +122,13 @@ class Window(QMainWindow):
         document.seam_changed.connect(self._show_seam)
         document.title_changed.connect(self._show_title)
         document.selection_changed.connect(self._allow)
-        document.undo.indexChanged.connect(lambda _: self._allow())
-        self.jobs.started.connect(lambda _: self._allow())
+        document.undo.indexChanged.connect(self._allow)
+        self.jobs.started.connect(self._allow)
         self.jobs.ended.connect(self._allow)
         self.table.seam_picked.connect(document.pick_seam)
         self.edits.told.connect(self.messages.say)
         self.inspector.cloths.activated.connect(self._show_cloth)
-        self.pictures.currentChanged.connect(lambda _: self._show_pictures())
+        self.pictures.currentChanged.connect(self._turn_page)
 
     # --- showing
 
@@ -156,6 +154,10 @@ class Window(QMainWindow):
             self.garment.show_garment(document.project, document.measurement)
         elif moved is None or document.reading is None or moved & set(document.reading.line.panels):
             self.closeup.show_seam(document.project, document.reading)
+
+    def _turn_page(self) -> None:
+        """Show the picture that has come up."""
+        self._show_pictures()
 
     def _show_seam(self) -> None:
         self.table.pick(self.document.seam)
@@ -233,9 +235,12 @@ class Window(QMainWindow):
 
     def set_dark(self, dark: bool) -> None:
         """Dress the workbench in dark or light."""
-        from PySide6.QtWidgets import QApplication
-
         apply_theme(QApplication.instance(), dark)
+        self._dress()
+        QSettings().setValue("dark", dark)
+
+    def _dress(self) -> None:
+        """Follow the theme."""
         tint_actions(self.actions_by_id)
         self.setWindowIcon(icon("app"))
         for part in (self.view, self.messages, self.unplaced, self.inspector, self.start, self.status):

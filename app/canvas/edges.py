@@ -7,7 +7,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPainterPath, QPen
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
-from app.canvas.panels import polygon
+from app.canvas.panels import PanelItem, polygon
 from app.grades import GRADES, Grade, Grades, colour_of, halo_for, pen_for
 from app.theme import Size, current
 from core.geometry.polyline import Floats
@@ -18,6 +18,8 @@ from core.seams.strip import Side, edge_at
 
 DRAWN_EVERY_MM = 8.0
 WIDTH_PX, PICKED_PX = 2.2, 3.4
+LEAST_MM = 0.05
+"""A seam that is worst by less gets no number."""
 REACH_PX = 8.0
 """Room round an edge for its pens, px at the smallest scale it is worth drawing."""
 
@@ -25,25 +27,28 @@ REACH_PX = 8.0
 class SewnEdge(QGraphicsItem):
     """One side of a seam, drawn on its panel; `index` is the seam's place among the garment's."""
 
-    def __init__(self, index: int, side: Side, line: SeamLine, parent: QGraphicsItem) -> None:
+    def __init__(self, index: int, side: Side, line: SeamLine, parent: PanelItem) -> None:
         super().__init__(parent)
         self.index = index
-        self._line, self._side = line, side
+        self._line, self._side, self._owner = line, side, parent
+        self._edge = line.a if side == "a" else line.b
         self._paths: dict[Grade, QPainterPath] = {}
         self._picked = False
-        self._box = polygon(line.a if side == "a" else line.b).boundingRect()
+        self._box = QRectF()
         self.setZValue(1)
-        self.badge = StepBadge(index, parent)
+        self.badge = StepBadge(index)
 
     def show_reading(self, reading: SeamReading | None, runs: tuple[Run, ...]) -> None:
         """Show a seam's reading and its runs."""
         self._paths = self._drawn([run for run in runs if run.counts])
         worst = reading.worst if reading else None
-        if worst is None:
+        if worst is None or worst[0] < LEAST_MM:
             self.badge.hide()
         else:
             point, inward = edge_at(self._line, self._side, np.array([worst[1]]))
-            self.badge.show_step(worst[0], QPointF(*point[0]), QPointF(*inward[0]))
+            to = self._owner.transform()
+            way = to.map(QPointF(*inward[0])) - to.map(QPointF())
+            self.badge.show_step(worst[0], to.map(QPointF(*point[0])), way, self._owner.width_at(float(point[0, 1])))
         self.update()
 
     def pick(self, picked: bool) -> None:
@@ -57,8 +62,8 @@ class SewnEdge(QGraphicsItem):
         """Make room for pens of a fixed width on the screen."""
         self.prepareGeometryChange()
         reach = REACH_PX / scale_px
-        edge = polygon(self._line.a if self._side == "a" else self._line.b).boundingRect()
-        self._box = edge.adjusted(-reach, -reach, reach, reach)
+        self._box = polygon(self._edge).boundingRect().adjusted(-reach, -reach, reach, reach)
+        self.badge.set_scale(scale_px)
 
     def boundingRect(self) -> QRectF:
         """The edge and its pens, in the panel's frame."""
@@ -78,7 +83,8 @@ class SewnEdge(QGraphicsItem):
         if not runs:
             return {}
         heights = [_thinned(run.height) for run in runs]
-        points = edge_at(self._line, self._side, np.concatenate(heights))[0]
+        at = np.concatenate(heights)
+        points = np.stack([np.interp(at, self._line.height, along) for along in self._edge.T], axis=-1)
         ends = np.cumsum([len(height) for height in heights])
         paths: dict[Grade, QPainterPath] = {}
         for run, stretch in zip(runs, np.split(points, ends[:-1]), strict=True):
@@ -87,29 +93,39 @@ class SewnEdge(QGraphicsItem):
 
 
 class StepBadge(QGraphicsItem):
-    """The worst step of a seam, mm, on a plate just inside its panel; always upright. A click picks the seam."""
+    """The worst step of a seam, mm, on a plate beside its edge, above all panels; always upright.
 
-    def __init__(self, index: int, parent: QGraphicsItem) -> None:
-        super().__init__(parent)
+    A click picks the seam.
+    """
+
+    def __init__(self, index: int) -> None:
+        super().__init__()
         self.index = index
         self._text, self._grade, self._picked = "", GRADES[0], False
+        self._inward, self._room_mm, self._scale_px = QPointF(), 0.0, 1.0
         self._box = QRectF()
         self._font, self._bold = current().font(Size.SMALL), current().font(Size.SMALL, bold=True)
         self._metrics = QFontMetricsF(self._font)
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIgnoresTransformations)
-        self.setZValue(3)
+        self.setZValue(10)
 
-    def show_step(self, step_mm: float, at: QPointF, inward: QPointF) -> None:
-        """Show a step at a point of the panel; `inward` is a unit vector into the panel."""
-        text = f"{step_mm:.1f}"
-        way = self.parentItem().transform().map(inward) - self.parentItem().transform().map(QPointF())
-        self.prepareGeometryChange()
-        wide, high = self._metrics.horizontalAdvance(text) + 8, self._metrics.height()
-        self._text, self._grade = text, Grades().grade_of(step_mm)
-        self._box = QRectF(-wide / 2, -high / 2, wide, high).translated(way * (wide / 2 + 5))
+    def show_step(self, step_mm: float, at: QPointF, inward: QPointF, room_mm: float) -> None:
+        """Show a step at a point on the cloth; `inward` is a unit vector into the panel, which is `room_mm` wide."""
+        self._text, self._grade = f"{step_mm:.1f}", Grades().grade_of(step_mm)
+        self._inward, self._room_mm = inward, room_mm
         self.setPos(at)
+        self.set_scale(self._scale_px)
         self.show()
         self.update()
+
+    def set_scale(self, scale_px: float) -> None:
+        """Lie beside the edge at a scale, px per mm: inside the panel, or outside where it is too narrow."""
+        self.prepareGeometryChange()
+        self._scale_px = scale_px
+        wide, high = self._metrics.horizontalAdvance(self._text) + 8, self._metrics.height()
+        inside = self._room_mm * scale_px > 2 * wide + 12
+        away = self._inward * ((wide / 2 + 5) if inside else -(wide / 2 + 7))
+        self._box = QRectF(-wide / 2, -high / 2, wide, high).translated(away)
 
     def pick(self, picked: bool) -> None:
         """Show whether the seam is the one picked."""

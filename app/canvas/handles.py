@@ -11,7 +11,7 @@ from app.theme import Size, current
 RADIUS_PX = 84.0
 SWEEP = math.radians(34)
 """The arc's half opening: the knob at its end is turned as far as the cloth allows."""
-LIFT_PX = 26.0
+LIFT_PX = 36.0
 """How far above the panel the arc's crown lies."""
 KNOB_PX = 6.5
 REACH_PX = 15.0
@@ -39,8 +39,8 @@ class TurnHandle(QGraphicsItem):
 
     def boundingRect(self) -> QRectF:
         """Arc, knob and figure, px from the attachment."""
-        half = RADIUS_PX * math.sin(SWEEP) + 34
-        return QRectF(-half, -LIFT_PX - 30, 2 * half, LIFT_PX + 30)
+        half = RADIUS_PX * math.sin(SWEEP) + 12
+        return QRectF(-half, -LIFT_PX - 12, 2 * half, LIFT_PX + 12)
 
     def knob(self) -> QPointF:
         """Middle of the knob, px from the attachment."""
@@ -66,7 +66,7 @@ class TurnHandle(QGraphicsItem):
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
         """Arc over a halo, ticks at the grain and the limits, knob, figure."""
         theme = current()
-        accent = theme.colour("accent") if not theme.dark else theme.colour("ink")
+        accent = theme.colour("chosen")
         box = QRectF(-RADIUS_PX, -LIFT_PX, 2 * RADIUS_PX, 2 * RADIUS_PX)
         start, sweep = round((90 - math.degrees(SWEEP)) * 16), round(2 * math.degrees(SWEEP) * 16)
         for pen in (QPen(theme.colour("halo"), 5), QPen(accent, 1.5)):
@@ -82,10 +82,14 @@ class TurnHandle(QGraphicsItem):
 
     def _paint_figure(self, painter: QPainter) -> None:
         theme = current()
-        plate = QRectF(-30, -17, 60, 17).translated(self._on_arc(0.0, 11))
+        plate = QRectF(-30, -8, 60, 17).translated(self._on_arc(0.0, -18))
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(theme.colour("halo", 0.9))
         painter.drawRoundedRect(plate, 4, 4)
         painter.setPen(theme.colour("ink"))
         painter.setFont(theme.font(Size.SMALL))
-        painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, f"{self.turn_deg:+.2f}°" if self.turn_deg else "0°")
+        painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, _degrees(self.turn_deg))
+
+
+def _degrees(turn_deg: float) -> str:
+    return f"{turn_deg:+.2f}°".replace("-", "−") if turn_deg else "0°"

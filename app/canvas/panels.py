@@ -1,18 +1,23 @@
 """A panel as it lies on the cloth: cutting line, stitching line, notches, grain arrow, name."""
 
 import numpy as np
+import shapely
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF, QTransform
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from app.theme import Size, current
 from core.geometry.paths import Points
+from core.geometry.polyline import Floats
 from core.geometry.transform import rotation
 from core.model.panel import Panel
 from core.model.project import Placement
 
 NOTCH_MM = 6.0
 PIN_PX = 16
+ROUGH_MM = 0.2
+"""An outline with fewer points strays from the true one by this much at most."""
+WIDTHS = 48
 ARROW_SHARE = 0.36
 """Length of the grain arrow as a share of the panel's."""
 
@@ -35,12 +40,13 @@ class PanelItem(QGraphicsItem):
         super().__init__()
         self.panel = panel
         self.chosen = False
-        self._cut = polygon(panel.cut_ring)
-        self._net = polygon(panel.net_ring)
+        self._widths = widths_down(panel)
+        self._cut, self._net = _drawn_at_scales(panel.cut_ring), _drawn_at_scales(panel.net_ring)
         self._notches = [_notch(mark.point, mark.out) for mark in panel.notches]
         self._arrow = _arrow(panel)
-        self._box = self._cut.boundingRect().adjusted(-NOTCH_MM, -NOTCH_MM, NOTCH_MM, NOTCH_MM)
-        self.name = NameTag(title, panel, self)
+        self._box = self._cut[0].boundingRect().adjusted(-NOTCH_MM, -NOTCH_MM, NOTCH_MM, NOTCH_MM)
+        room = self.width_at(float(panel.middle[1])), float(np.ptp(panel.net_ring[:, 1]))
+        self.name = NameTag(title, room, self)
         self.name.setPos(QPointF(*panel.middle))
         self.lie(at)
 
@@ -56,9 +62,13 @@ class PanelItem(QGraphicsItem):
             self.setZValue(1 if chosen else 0)
             self.update()
 
+    def width_at(self, y: float) -> float:
+        """How wide the panel's net is near a height in its own frame, mm."""
+        return float(np.interp(y, *self._widths))
+
     def outline(self) -> QPolygonF:
         """The cutting line on the cloth."""
-        return self.transform().map(self._cut)
+        return self.transform().map(self._cut[1])
 
     def boundingRect(self) -> QRectF:
         """The cutting line's box, in the panel's frame."""
@@ -67,17 +77,19 @@ class PanelItem(QGraphicsItem):
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
         """The panel's paper, lightly over the stripes, and its lines."""
         theme = current()
+        rough = painter.worldTransform().determinant() < 1
+        cut, net = self._cut[rough], self._net[rough]
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)  # the outline smooths the fill's border
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(theme.colour("halo", 0.5 if self.chosen else 0.38))
-        painter.drawPolygon(self._cut)
+        painter.drawPolygon(cut)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setBrush(Qt.BrushStyle.NoBrush)
-        painter.setPen(_line(theme.colour("accent" if self.chosen and not theme.dark else "ink"), 1.0))
-        painter.drawPolygon(self._cut)
-        painter.setPen(_line(theme.colour("ink", 0.45), 1.0))
-        painter.drawPolygon(self._net)
-        painter.setPen(_line(theme.colour("ink", 0.8), 1.0))
+        painter.setPen(_line(theme.colour("chosen"), 2.5) if self.chosen else _line(theme.colour("ink"), 1.0))
+        painter.drawPolygon(cut)
+        painter.setPen(_line(theme.colour("edge"), 1.0))
+        painter.drawPolygon(net)
+        painter.setPen(_line(theme.colour("ink"), 1.0))
         painter.drawLines(self._notches + self._arrow)
 
 
@@ -87,10 +99,10 @@ class NameTag(QGraphicsItem):
     The name breaks into lines to stay inside the panel, and is left out where even that is too large.
     """
 
-    def __init__(self, text: str, panel: Panel, parent: QGraphicsItem) -> None:
+    def __init__(self, text: str, room_mm: tuple[float, float], parent: QGraphicsItem) -> None:
         super().__init__(parent)
         self._words, self._held = text.split(), False
-        self._room_mm = _room_in_middle(panel)
+        self._room_mm = room_mm
         self._font = current().font(Size.SMALL)
         self._metrics = QFontMetricsF(self._font)
         self._lines: list[str] = []
@@ -134,14 +146,22 @@ class NameTag(QGraphicsItem):
         painter.drawText(text, Qt.AlignmentFlag.AlignCenter, "\n".join(self._lines))
 
 
-def _room_in_middle(panel: Panel) -> tuple[float, float]:
-    """Width of the panel at its middle, and its length, mm."""
-    ring, y = panel.net_ring, panel.middle[1]
+def _drawn_at_scales(ring: Points) -> tuple[QPolygonF, QPolygonF]:
+    """An outline as it is, and one with fewer points for scales below 1 px per mm."""
+    rough = shapely.get_coordinates(shapely.LinearRing(ring).simplify(ROUGH_MM))[:-1]
+    return polygon(ring), polygon(rough)
+
+
+def widths_down(panel: Panel) -> tuple[Floats, Floats]:
+    """Heights down a panel in its own frame, and how wide its net is there, mm; both of one shape."""
+    ring = panel.net_ring
     after = np.roll(ring, -1, axis=0)
-    across = (ring[:, 1] <= y) != (after[:, 1] <= y)
-    start, end = ring[across], after[across]
-    x = start[:, 0] + (y - start[:, 1]) / (end[:, 1] - start[:, 1]) * (end[:, 0] - start[:, 0])
-    return float(np.ptp(x)), float(np.ptp(ring[:, 1]))
+    low, high = ring[:, 1].min(), ring[:, 1].max()
+    heights = np.linspace(low + 0.02 * (high - low), high - 0.02 * (high - low), WIDTHS)
+    across = (ring[:, 1] <= heights[:, None]) != (after[:, 1] <= heights[:, None])
+    with np.errstate(divide="ignore", invalid="ignore"):
+        x = ring[:, 0] + (heights[:, None] - ring[:, 1]) / (after - ring)[:, 1] * (after - ring)[:, 0]
+    return heights, np.where(across, x, -np.inf).max(axis=1) - np.where(across, x, np.inf).min(axis=1)
 
 
 def _broken(words: list[str], metrics: QFontMetricsF, room: float) -> list[str]:

@@ -130,4 +130,5 @@ class RulerCorner(QWidget):
 
 
 def _figure(mm: float) -> str:
-    return f"{mm:.0f}" if abs(mm - round(mm)) < 1e-6 else f"{mm:.1f}"
+    text = f"{mm:.0f}" if abs(mm - round(mm)) < 1e-6 else f"{mm:.1f}"
+    return text.replace("-", "−")

@@ -59,6 +59,8 @@ class ClothScene(QGraphicsScene):
         for index, line in enumerate(self.document.garment.seams):
             ends = (("a", line.panels[0]), ("b", line.panels[1]))
             made = [SewnEdge(index, side, line, self.panels[name]) for side, name in ends if name in self.panels]
+            for edge in made:
+                self.addItem(edge.badge)
             self.edges.append(tuple(made))
         self.ground = ClothItem(self.cloth, self._cloth_end())
         self.addItem(self.ground)

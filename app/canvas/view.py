@@ -25,7 +25,7 @@ from core.model.pattern import PanelName
 LEAST_PX, MOST_PX = 0.02, 40.0
 """Limits of the scale, px per mm."""
 ZOOM_STEP = 1.25
-FIT_MARGIN_PX = 36
+FIT_MARGIN_PX = 52
 
 _ARROWS = {
     Qt.Key.Key_Left: (-1, 0),

@@ -1,7 +1,17 @@
 """The close-up: a seam opened flat, with both sides' stripes as they will meet once it is sewn and pressed."""
 
 from PySide6.QtCore import QPointF, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QFontMetrics, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QResizeEvent, QWheelEvent
+from PySide6.QtGui import (
+    QFontMetrics,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPainterPath,
+    QPaintEvent,
+    QPen,
+    QResizeEvent,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.closeup_marks import Marks
@@ -184,11 +194,13 @@ class CloseUp(QWidget):
         image.setDevicePixelRatio(ratio)
         outline = seam.outline(view, QPointF(room.left() + room.width() // 2, room.top()))
         painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setClipRect(room)
-        painter.setClipPath(outline, Qt.ClipOperation.IntersectClip)
         painter.drawImage(QPointF(room.topLeft()), image)
-        painter.setClipRect(room)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        outside = QPainterPath(outline)
+        outside.setFillRule(Qt.FillRule.OddEvenFill)
+        outside.addRect(QRectF(room).adjusted(-1, -1, 1, 1))
+        painter.fillPath(outside, current().colour("surface"))
         painter.strokePath(outline, QPen(current().colour("text", 0.8), 1.0))
         painter.restore()
 

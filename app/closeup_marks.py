@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 import numpy as np
-from PySide6.QtCore import QPointF, QRect, QRectF, Qt
+from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
 from app.closeup_rooms import CAPTIONS, Rooms, between, ruler_step, spread_out
@@ -105,9 +105,9 @@ class Marks:
         edge = room.right() - TIGHT
         painter.setFont(theme.font(Size.SMALL))
         apart = ruler_step(self.view.scale, 44.0)
-        for height in self._shown_multiples(apart / 5):
-            painter.setPen(QPen(theme.colour("line"), 1.0))
-            painter.drawLine(QPointF(edge - 3, self._y(height)), QPointF(edge, self._y(height)))
+        painter.setPen(QPen(theme.colour("edge", 0.6), 1.0))
+        fine = [self._y(height) for height in self._shown_multiples(apart / 5)]
+        painter.drawLines([QLineF(edge - 3, y, edge, y) for y in fine])
         for height in self._shown_multiples(apart):
             y = self._y(height)
             painter.setPen(QPen(theme.colour("edge"), 1.0))
@@ -140,7 +140,7 @@ class Marks:
                 QRectF(room.left(), y - 10, room.width() - SPACE - 2, 20), RIGHT, figure(reading.step_mm, True)
             )
             if reading.counts:
-                paint_mark(painter, self.grades.grade_of(reading.step_mm), QPointF(room.left() + SPACE, y), 3.5)
+                paint_mark(painter, self.grades.grade_of(reading.step_mm), QPointF(room.left() + TIGHT + 1, y), 3.5)
 
     def _paint_crossings(self, painter: QPainter) -> None:
         cloth = self.rooms.cloth

@@ -5,11 +5,22 @@ from itertools import pairwise
 
 import numpy as np
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, QSize, Qt
-from PySide6.QtGui import QBrush, QHelpEvent, QImage, QPainter, QPainterPath, QPaintEvent, QPen, QPixmap, QTransform
+from PySide6.QtGui import (
+    QBrush,
+    QHelpEvent,
+    QImage,
+    QPainter,
+    QPainterPath,
+    QPaintEvent,
+    QPen,
+    QPixmap,
+    QPolygonF,
+    QTransform,
+)
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
 from app.figures import figure
-from app.grades import GRADES, Grade, Grades, halo_for, pen_for
+from app.grades import GRADES, Grades, halo_for, pen_for
 from app.stripe_colours import pixels_of
 from app.theme import GRID, SPACE, WIDE, Size, current
 from app.worn_layout import LaidPanel, LaidRow, lay_out
@@ -41,7 +52,7 @@ class GarmentPicture(QWidget):
         self._rows: tuple[LaidRow, ...] = ()
         self._outlines: dict[str, QPainterPath] = {}
         self._pictures: dict[str, tuple[tuple[object, ...], QPoint, QPixmap]] = {}
-        self._edges: dict[str, tuple[SeamReading, tuple[object, ...], list[tuple[Grade, list[QPointF]]]]] = {}
+        self._edges: dict[str, tuple[SeamReading, tuple[object, ...], QPoint, QPixmap]] = {}
         self.setMinimumSize(60 * GRID, 50 * GRID)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setAccessibleName("The garment as worn")
@@ -154,22 +165,21 @@ class GarmentPicture(QWidget):
         self, cloth: Cloth, placement: Placement, transform: QTransform, outline: QPainterPath
     ) -> tuple[QPoint, QPixmap]:
         """A panel's picture and where its upper left corner belongs."""
-        box, ratio = outline.boundingRect().adjusted(-1, -1, 1, 1).toAlignedRect(), self.devicePixelRatioF()
-        picture = QPixmap(box.size() * ratio)
-        picture.setDevicePixelRatio(ratio)
-        picture.fill(Qt.GlobalColor.transparent)
+        ratio = self.devicePixelRatioF()
+        corner, picture = _blank(outline.boundingRect().adjusted(-1, -1, 1, 1), ratio)
         painter = QPainter(picture)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.translate(-box.topLeft())
+        painter.translate(-corner)
         if cloth.repeat is None:
             painter.fillPath(outline, current().colour("raised"))
         else:
-            stripes = QBrush(striped(cloth.repeat, Across.of(placement, cloth.skew), transform, box, ratio))
-            stripes.setTransform(QTransform(1 / ratio, 0, 0, 1 / ratio, box.left(), box.top()))
+            across = Across.of(placement, cloth.skew)
+            stripes = QBrush(striped(cloth.repeat, across, transform, corner, picture.size(), ratio))
+            stripes.setTransform(QTransform(1 / ratio, 0, 0, 1 / ratio, corner.x(), corner.y()))
             painter.fillPath(outline, stripes)
         painter.strokePath(outline, QPen(current().colour("text", 0.7), 1.0))
         painter.end()
-        return box.topLeft(), picture
+        return corner, picture
 
     def _paint_seams(self, painter: QPainter, laid: list[tuple[QTransform, LaidPanel]]) -> None:
         """Each seam once where its two panels lie side by side, else on both of its edges."""
@@ -186,22 +196,28 @@ class GarmentPicture(QWidget):
     def _paint_edge(
         self, painter: QPainter, reading: SeamReading, side: Side, transform: QTransform, laid: LaidPanel
     ) -> None:
-        for grade, line in self._drawn_edge(reading, side, _local(laid) * transform):
-            painter.setPen(halo_for(grade, _SEAM_PX, cosmetic=False))
-            painter.drawPolyline(line)
-            painter.setPen(pen_for(grade, _SEAM_PX, cosmetic=False))
-            painter.drawPolyline(line)
-
-    def _drawn_edge(self, reading: SeamReading, side: Side, to_widget: QTransform) -> list[tuple[Grade, list[QPointF]]]:
-        """Grades and polylines of an edge, made anew only if the reading or the place is another."""
-        name, look = f"{reading.line.sewn.label}/{side}", (self._grades, to_widget)
+        name, to_widget = f"{reading.line.sewn.label}/{side}", _local(laid) * transform
+        look = (self._grades, to_widget, current(), self.devicePixelRatioF())
         kept = self._edges.get(name)
         if kept is None or kept[0] is not reading or kept[1] != look:
-            runs = [run for run in graded_runs(reading, self._grades.limits_mm) if run.counts]
-            lines = [_mapped(_few_points(reading.line, side, run.height), to_widget) for run in runs]
-            drawn = [(GRADES[run.grade], line) for run, line in zip(runs, lines, strict=True)]
-            kept = self._edges[name] = (reading, look, drawn)
-        return kept[2]
+            kept = self._edges[name] = (reading, look, *self._edge_picture(reading, side, to_widget))
+        painter.drawPixmap(kept[2], kept[3])
+
+    def _edge_picture(self, reading: SeamReading, side: Side, to_widget: QTransform) -> tuple[QPoint, QPixmap]:
+        """An edge in its grades, and where its upper left corner belongs."""
+        runs = [run for run in graded_runs(reading, self._grades.limits_mm) if run.counts]
+        lines = [_mapped(_few_points(reading.line, side, run.height), to_widget) for run in runs]
+        box = QPolygonF([point for line in lines for point in line]).boundingRect()
+        corner, picture = _blank(box.adjusted(-4, -4, 4, 4), self.devicePixelRatioF())
+        painter = QPainter(picture)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.translate(-corner)
+        for run, line in zip(runs, lines, strict=True):
+            for pen in (halo_for, pen_for):
+                painter.setPen(pen(GRADES[run.grade], _SEAM_PX, cosmetic=False))
+                painter.drawPolyline(line)
+        painter.end()
+        return corner, picture
 
     def _paint_titles(self, painter: QPainter) -> None:
         painter.setFont(current().font(Size.SMALL))
@@ -225,14 +241,28 @@ class GarmentPicture(QWidget):
         return "\n".join([name, *seams])
 
 
-def striped(repeat: Repeat, across: Across, transform: QTransform, box: QRect, ratio: float) -> QImage:
-    """A striped panel's cloth in a box of the widget, `ratio` pixels per px; `transform` brings the panel there."""
+def _blank(box: QRectF, ratio: float) -> tuple[QPoint, QPixmap]:
+    """An empty picture over a box of the widget, and the whole pixel at which it begins."""
+    whole = box.toAlignedRect()
+    picture = QPixmap(whole.size() * ratio)
+    picture.setDevicePixelRatio(ratio)
+    picture.fill(Qt.GlobalColor.transparent)
+    return whole.topLeft(), picture
+
+
+def striped(
+    repeat: Repeat, across: Across, transform: QTransform, corner: QPoint, pixels_wanted: QSize, ratio: float
+) -> QImage:
+    """A striped panel's cloth from a corner in the widget on, `ratio` pixels per px.
+
+    `transform` brings the panel to the widget.
+    """
     back = transform.inverted()[0]
     across_x = (across.x_rate * back.m11() + across.y_rate * back.m12()) / ratio
     across_y = (across.x_rate * back.m21() + across.y_rate * back.m22()) / ratio
-    corner = back.map(QPointF(box.topLeft()))
-    start = corner.x() * across.x_rate + corner.y() * across.y_rate + across.start
-    width, height = round(box.width() * ratio), round(box.height() * ratio)
+    first = back.map(QPointF(corner))
+    start = first.x() * across.x_rate + first.y() * across.y_rate + across.start
+    width, height = pixels_wanted.width(), pixels_wanted.height()
     rows = start + (np.arange(height) + 0.5) * across_y
     pixel_mm = math.hypot(across_x, across_y)
     pixels = pixels_of(repeat, rows, np.full(height, across_x), np.arange(width) + 0.5, pixel_mm)

@@ -1,6 +1,7 @@
 """How a step is judged, and how its grade is drawn: by colour, dash pattern and weight together."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Literal
 
 from PySide6.QtCore import QPointF, Qt
@@ -47,6 +48,11 @@ def pen_for(grade: Grade, width: float = 2.0, cosmetic: bool = True) -> QPen:
 
     A cosmetic pen keeps its width, in the screen's own pixels, however the painter is scaled.
     """
+    return QPen(_pen(grade, width, cosmetic))
+
+
+@lru_cache(maxsize=64)
+def _pen(grade: Grade, width: float, cosmetic: bool) -> QPen:
     pen = QPen(colour_of(grade), width * _WEIGHTS[grade])
     pen.setCosmetic(cosmetic)
     pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)

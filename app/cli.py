@@ -66,12 +66,13 @@ def _workbench(words: list[str]) -> int:
 
 
 def _check(options: argparse.Namespace) -> int:
+    from core.derive.findings import find_odd
     from core.seams.walk import walk
 
     project = read_project(options.file)
     check_fits_in(options.file, project)
     garment = Garment.of(project)
-    findings = walk(project, garment)
+    findings = (*find_odd(project), *walk(project, garment))
     for finding in findings:
         print(finding)
     seams, panels = len(garment.seams), len(garment.panels)
@@ -197,6 +198,12 @@ def _keep(options: argparse.Namespace, project: Project) -> None:
         write_project(options.file, project)
 
 
+def _list(options: argparse.Namespace) -> int:
+    from app.list_command import run_list
+
+    return run_list(options)
+
+
 def _print_json(report: dict[str, Any]) -> int:
     json.dump(report, sys.stdout, allow_nan=False)
     sys.stdout.write("\n")
@@ -210,6 +217,7 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "lay": _lay,
     "papers": _papers,
     "plan": _plan,
+    "list": _list,
     "draft": run_draft,
     "import": run_import,
 }
@@ -236,6 +244,7 @@ def _parser() -> argparse.ArgumentParser:
     _to(_json(_command(commands, "plan", "match, lay and papers in one go: the main job")))
     add_draft_command(commands)
     add_import_command(commands)
+    _json(_command(commands, "list", "everything to cut, the notions, and what each cloth needs"))
     return parser
 
 

@@ -1,9 +1,11 @@
 """What `--json` prints, as plain dictionaries. Lengths are mm, angles degrees; rounded to a millionth."""
 
+from dataclasses import asdict
 from typing import Any
 
 import numpy as np
 
+from core.derive.count import CuttingList
 from core.geometry.transform import placed
 from core.lay.lay import ClothLay, LayResult
 from core.matching.solve import MatchResult
@@ -115,4 +117,22 @@ def _crossing(crossing: Crossing) -> dict[str, Any]:
         "b_at_mm": rounded(crossing.b_at_mm),
         "along_gap_mm": rounded(crossing.along_gap_mm),
         "step_mm": rounded(crossing.step_mm),
+    }
+
+
+def list_report(found: CuttingList) -> dict[str, Any]:
+    """What `list --json` prints: pieces, notions, and what each cloth needs (lengths null until it is laid)."""
+    return {
+        "count": found.count,
+        "pieces": [asdict(piece) for piece in found.pieces],
+        "notions": {"binding_mm": rounded(found.binding_mm), "braid_mm": rounded(found.braid_mm)},
+        "cloths": [
+            {
+                "cloth": need.cloth.id,
+                "area_mm2": rounded(need.area_mm2),
+                "length_mm": rounded(need.length_mm),
+                "buy_mm": rounded(need.buy_mm),
+            }
+            for need in found.cloths
+        ],
     }

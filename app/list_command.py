@@ -1,0 +1,43 @@
+"""`stripewright list`: what there is to cut and to buy."""
+
+import argparse
+import json
+import sys
+
+from app.console import table
+from core.derive.count import ClothNeed, CutPiece, CuttingList, cutting_list
+from core.files.project_file import read_project
+from core.files.reports import list_report
+
+
+def run_list(options: argparse.Namespace) -> int:
+    """Print the list of a project file, as text or as one JSON object; returns the exit code."""
+    found = cutting_list(read_project(options.file))
+    if options.json:
+        json.dump(list_report(found), sys.stdout, allow_nan=False)
+        sys.stdout.write("\n")
+    else:
+        print(list_text(found))
+    return 0
+
+
+def list_text(found: CuttingList) -> str:
+    """Pieces, notions and cloths as three tables."""
+    pieces = [("piece", "cloth", "number", "mirrored", "grain"), *(_piece_row(piece) for piece in found.pieces)]
+    notions = [("notion", "mm"), ("binding, both edges of all seams", f"{found.binding_mm:.0f}")]
+    notions += [("braid round the hem, joined once", f"{found.braid_mm:.0f}")]
+    notions += [(f"{title}, along its edge", f"{long:.0f}") for title, long in found.followed_mm]
+    cloths = [("cloth", "area m2", "lay mm", "buy mm", "cost"), *(_cloth_row(need) for need in found.cloths)]
+    return "\n\n".join([table(pieces), f"{found.count} pieces to cut", table(notions), table(cloths)])
+
+
+def _piece_row(piece: CutPiece) -> tuple[str, ...]:
+    mirrored = f"{piece.number // 2} of them" if piece.mirrored else "no"
+    return piece.name, piece.cloth, str(piece.number), mirrored, piece.grain
+
+
+def _cloth_row(need: ClothNeed) -> tuple[str, ...]:
+    if need.length_mm is None or need.buy_mm is None:
+        return need.cloth.title, f"{need.area_mm2 / 1e6:.3f}", "not laid", "-", "-"
+    cost = "-" if need.cost is None else f"{need.cost:.2f}"
+    return need.cloth.title, f"{need.area_mm2 / 1e6:.3f}", f"{need.length_mm:.0f}", f"{need.buy_mm:.0f}", cost

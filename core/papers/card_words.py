@@ -112,7 +112,7 @@ def _edge_words(marks: EdgeMarks) -> str:
     places = [mm(height) for height in marks.meets_mm[:MOST_PLACES]]
     more = len(marks.meets_mm) - len(places)
     rest = f" and {more} more, in stripe-marks.csv" if more else ""
-    start = f"{marks.edge} edge ({mm(marks.length_mm)} long), from its corner with {marks.corner_with}:"
+    start = f"{marks.edge} edge ({mm(marks.length_mm)} long), from its corner with the {marks.corner_with} edge:"
     return f"{start} {', '.join(places)}{rest}."
 
 

@@ -14,7 +14,7 @@ from core.papers.cloth_drawing import cloth_drawing, lead_lines, neighbour_drawi
 from core.papers.drawing import Anchor, Box, Drawing, Line, Primitive, Spot, Text, joined
 from core.papers.figures import Figures, GrainEnd, PanelFigures
 from core.papers.labels import Labels, block
-from core.papers.page import BODY, FINE_SIZE, flow, heading, scale_for, scale_words
+from core.papers.page import BODY, FINE_SIZE, flow, heading, scale_for, scale_words, smaller
 from core.papers.sheet import FINEST_ON_PAPER_MM, Sheet
 from core.papers.words import NOTHING_MM, mm
 
@@ -22,6 +22,8 @@ ROOM = Box(BODY.left, BODY.top, 113.0, 278.0)
 WORDS = Box(119.0, 29.0, BODY.right, BODY.bottom)
 MARGIN_MM = 13.0
 NAME_SIZE = 2.7
+TIGHTER = 0.9
+"""Words that would just run over onto a second page are set smaller by this factor instead."""
 LEAST_APART_MM = 2.0
 """Meeting places closer than this on paper are not marked each; the words and the table have them all."""
 
@@ -39,7 +41,11 @@ def card_pages(figures: Figures) -> dict[int, tuple[Drawing, ...]]:
 def _card(figures: PanelFigures, others: list[PanelFigures], titles: Mapping[str, str]) -> tuple[Drawing, ...]:
     sheet = _sheet_for(figures)
     title = f"{figures.number} · {figures.title}"
-    words, rest, _ = flow(card_paragraphs(figures, titles), WORDS)
+    paragraphs = card_paragraphs(figures, titles)
+    words, rest, _ = flow(paragraphs, WORDS)
+    tighter, over, _ = flow([smaller(paragraph, TIGHTER) for paragraph in paragraphs], WORDS)
+    if rest and not over:
+        words, rest = tighter, over
     first = (
         heading(title, f"{figures.cloth.title} · drawn {scale_words(sheet.n)}")
         + _picture(figures, others, sheet)
@@ -76,6 +82,9 @@ def _lettering(figures: PanelFigures, sheet: Sheet) -> Drawing:
     for ring in (figures.cut_ring, figures.net_ring):
         line = sheet.points(ring)
         labels.take(LineString(np.vstack([line, line[:1]])).buffer(0.25))
+    for u0, v0, u1, v1 in figures.cloth.flaws:
+        labels.take(Polygon(sheet.points(Box(u0, v0, u1, v1).corners)))
+    labels.take(LineString([sheet.point(0.0, 0.0), sheet.point(figures.cloth.width, 0.0)]).buffer(0.25))
     labels.take(Place(sheet.point(figures.grain_bottom.u_mm, figures.grain_bottom.v_mm)).buffer(3.2))
     parts = [*_meeting_marks(figures, sheet, labels), *_grain_ends(figures, sheet, labels)]
     parts += labels.place(_number_candidates(figures, sheet))

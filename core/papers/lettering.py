@@ -2,6 +2,7 @@
 
 import math
 import unicodedata
+from bisect import bisect_right
 from functools import lru_cache
 
 import numpy as np
@@ -46,6 +47,7 @@ def _letters() -> frozenset[int]:
     return frozenset(code for code in plain if code in bold and code >= 32)
 
 
+@lru_cache(maxsize=16384)
 def width_of(text: str, size: float, bold: bool = False) -> float:
     """Width of one line of text set at a size (em), mm."""
     from reportlab.pdfbase import pdfmetrics
@@ -57,11 +59,12 @@ def shortened(text: str, size: float, room: float, bold: bool = False) -> str:
     """The text, or as much of it as fits into the room with an ellipsis after it; empty if not one letter fits."""
     if width_of(text, size, bold) <= room:
         return text
-    for end in range(len(text) - 1, 0, -1):
-        short = text[:end].rstrip() + ELLIPSIS
-        if width_of(short, size, bold) <= room:
-            return short
-    return ""
+
+    def cut_at(end: int) -> str:
+        return text[:end].rstrip() + ELLIPSIS
+
+    end = bisect_right(range(1, len(text)), room, key=lambda end: width_of(cut_at(end), size, bold))
+    return cut_at(end) if end else ""
 
 
 def wrapped_lines(text: str, size: float, room: float, bold: bool = False) -> list[str]:

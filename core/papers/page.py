@@ -1,7 +1,7 @@
 """The frame of an A4 page: margins, heading, foot, and text that flows down a column. All in mm from its top left."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from core.papers.drawing import Box, Drawing, Primitive, Text, segment
 from core.papers.lettering import LINE_HEIGHT, shortened, width_of, wrapped_lines
@@ -108,6 +108,11 @@ def set_paragraph(paragraph: Paragraph, left: float, top: float, width: float) -
     if paragraph.label and texts:
         texts.insert(0, Text((start - paragraph.hang, texts[0].at[1]), paragraph.label, paragraph.size, bold=True))
     return tuple(texts), y + paragraph.size * LINE_HEIGHT * len(lines)
+
+
+def smaller(paragraph: Paragraph, factor: float) -> Paragraph:
+    """The same words set smaller, the room above them too."""
+    return replace(paragraph, size=paragraph.size * factor, gap=paragraph.gap * factor)
 
 
 def flow(paragraphs: Sequence[Paragraph], column: Box) -> tuple[Drawing, tuple[Paragraph, ...], float]:

@@ -3,6 +3,7 @@
 import io
 import math
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -72,19 +73,19 @@ class _Painter:
             self._fill(_arrowhead(line.points), PENS[line.role].colour)
 
     def _take(self, pen: Pen) -> None:
-        self.canvas.setStrokeColor(pen.colour)
+        self.canvas.setStrokeColorRGB(*_rgb(pen.colour))
         self.canvas.setLineWidth(pen.width * POINTS_PER_MM)
         self.canvas.setLineCap(0)
         self.canvas.setLineJoin(1)
         self.canvas.setDash([dash * POINTS_PER_MM for dash in pen.dashes])
 
     def _fill(self, points: Points, colour: str) -> None:
-        self.canvas.setFillColor(colour)
+        self.canvas.setFillColorRGB(*_rgb(colour))
         self.canvas.drawPath(self._path(points, closed=True), stroke=0, fill=1)
 
     def _spot(self, spot: Spot) -> None:
         ((x, y),) = self._at(np.array([spot.at])).tolist()
-        self.canvas.setFillColor(PENS[spot.role].colour)
+        self.canvas.setFillColorRGB(*_rgb(PENS[spot.role].colour))
         self.canvas.circle(x, y, spot.radius * POINTS_PER_MM, stroke=0, fill=1)
 
     def _text(self, text: Text) -> None:
@@ -94,7 +95,7 @@ class _Painter:
         t = math.radians(-text.angle_deg)
         line = self.canvas.beginText()
         line.setFont(face_name(text.bold), text.size * POINTS_PER_MM)
-        line.setFillColor(PENS[text.role].colour)
+        line.setFillColorRGB(*_rgb(PENS[text.role].colour))
         line.setTextTransform(math.cos(t), math.sin(t), -math.sin(t), math.cos(t), *start)
         line.textOut(printable(text.text))
         self.canvas.drawText(line)
@@ -112,3 +113,9 @@ def _arrowhead(points: Points) -> Points:
     across = np.array([-along[1], along[0]])
     base = points[-1] - along * ARROW_MM
     return np.array([points[-1], base + across * ARROW_MM * 0.28, base - across * ARROW_MM * 0.28])
+
+
+@lru_cache(maxsize=256)
+def _rgb(colour: str) -> tuple[float, float, float]:
+    red, green, blue = (int(colour[i : i + 2], 16) / 255 for i in (1, 3, 5))
+    return red, green, blue

@@ -103,10 +103,16 @@ def _cut_off(cloth: ClothFigures, sheet: Sheet) -> Drawing:
     if not sheet.window.top < v < sheet.window.bottom:
         return Drawing()
     start, end = sheet.point(sheet.window.left, v), sheet.point(sheet.window.right, v)
-    y = end[1] + FINE_SIZE * 1.15
-    text = Text(((start[0] + end[0]) / 2, y), f"used to here: {mm(v)} mm", FINE_SIZE, anchor="middle", halo=True)
-    room = sheet.frame.bottom - end[1] > FINE_SIZE * 1.5
-    return Drawing((segment(start, end, "cut off"), *((text,) if room else ())))
+    line = segment(start, end, "cut off")
+    if sheet.frame.bottom - end[1] < FINE_SIZE * 1.5:
+        return Drawing((line,))
+    labels = Labels()
+    for u0, v0, u1, v1 in cloth.cloth.flaws:
+        labels.take(Polygon(sheet.points(Box(u0, v0, u1, v1).corners)))
+    y, words = end[1] + FINE_SIZE * 1.15, f"used to here: {mm(v)} mm"
+    places = (start[0] + share * (end[0] - start[0]) for share in (0.5, 0.3, 0.7, 0.2, 0.8))
+    texts = labels.place((Text((x, y), words, FINE_SIZE, anchor="middle", halo=True),) for x in places)
+    return Drawing((line, *texts))
 
 
 def _names(cloth: ClothFigures, sheet: Sheet) -> Drawing:
@@ -115,7 +121,9 @@ def _names(cloth: ClothFigures, sheet: Sheet) -> Drawing:
     texts: list[Primitive] = []
     for figures in cloth.panels:
         net = sheet.points(figures.net_ring)
-        texts += labels.place(_name_candidates(figures, net, sheet), Polygon(net).intersection(frame))
+        seen = Polygon(net).intersection(frame)
+        if not seen.is_empty:
+            texts += labels.place(_name_candidates(figures, net, sheet), seen)
     return Drawing(tuple(texts))
 
 

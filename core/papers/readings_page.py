@@ -35,7 +35,8 @@ ROLES: dict[Literal["good", "fair", "poor"], Role] = {"good": "step good", "fair
 LEGEND = {
     "step": "how far apart, square across the stripes, the two sides' stripes lie; heights run down the seam from the"
     " top",
-    "rms": "the step on the whole; worst, at: the largest step and its height, bold",
+    "rms": "the step on the whole, large ones counted more than small ones",
+    "worst": "the largest step, and at which height it is",
     "drift": "how fast the step changes down the seam",
     "agree": "share of the seam along which both sides show the same stripe or both the ground",
     "shift": "move the stitching line this far where the step is worst, one edge out and the other in: the seam closes",
@@ -96,8 +97,7 @@ def _head(top: float) -> Drawing:
 
 
 def _row(line: SeamLine, reading: SeamReading | None, top: float, limit: float) -> Drawing:
-    lean = f", leaning {LEANS[reading.lean]}" if reading else ""
-    joins = f"{line.sewn.a} – {line.sewn.b}{lean}"
+    joins = f"{line.sewn.a} – {line.sewn.b}{_lean_words(reading)}"
     parts: list[Primitive] = [
         Text((BODY.left, top + 4.4), shortened(line.sewn.label, 3.5, 47.0, bold=True), 3.5, bold=True),
         Text((BODY.left, top + 8.9), shortened(joins, 2.6, 132.0), 2.6, "fine text"),
@@ -111,18 +111,30 @@ def _row(line: SeamLine, reading: SeamReading | None, top: float, limit: float) 
     return Drawing(tuple(parts)) + _picture(reading, top, limit)
 
 
+def _lean_words(reading: SeamReading | None) -> str:
+    if reading is None:
+        return ""
+    rest = "" if reading.all_stripes_meet_at_zero else "; only the lead stripe can meet, the repeat is uneven"
+    return f", leaning {LEANS[reading.lean]}{rest}"
+
+
 def _figures_of(reading: SeamReading) -> dict[str, str]:
     worst, rms, easing, shift = reading.worst, reading.rms_mm, reading.easing_ratio, reading.shift_mm
     none = "–"
     return {
-        "rms": none if rms is None else f"{rms:.2f}",
-        "worst": f"{worst[0]:.2f}" if worst else none,
+        "rms": none if rms is None else _hundredths(rms),
+        "worst": _hundredths(worst[0]) if worst else none,
         "at": f"{worst[1]:.0f}" if worst else none,
         "drift": _minus(mm(reading.drift_mm_per_m)),
         "agree": f"{reading.agreement * 100:.0f}",
-        "shift": none if shift is None else f"{shift:.2f}",
+        "shift": none if shift is None else _hundredths(shift),
         "easing": none if easing is None else _minus(mm(easing * 100)),
     }
+
+
+def _hundredths(value: float) -> str:
+    """A step to a hundredth of a millimetre, one of a decimetre and more to whole ones."""
+    return f"{value:.2f}" if value < 100 else f"{value:.0f}"
 
 
 def _minus(number: str) -> str:

@@ -49,8 +49,8 @@ def lead_words(cloth: Cloth) -> str:
 def where_on_edge(end: GrainEnd) -> str:
     """A grain end as a place on the paper piece."""
     if end.along_mm < NOTHING_MM:
-        return f"the corner of {end.edge} and {end.corner_with}"
-    return f"a point on the {end.edge} edge {mm(end.along_mm)} mm from its corner with {end.corner_with}"
+        return f"the corner of the {end.edge} edge and the {end.corner_with} edge"
+    return f"a point on the {end.edge} edge {mm(end.along_mm)} mm from its corner with the {end.corner_with} edge"
 
 
 def expected_words(expected: Expected, partner: str) -> str:

@@ -13,15 +13,15 @@ from core.papers.papers import write_papers
 NAMES = ["cutting-papers.pdf", "positions.csv", "stripe-marks.csv"]
 
 
-def test_papers_are_written_into_a_folder_that_is_made(laid: Project, tmp_path: Path) -> None:
+def test_papers_are_written_into_a_folder_that_is_made(skirt: Project, tmp_path: Path) -> None:
     folder = tmp_path / "for" / "the table"
-    written = write_papers(laid, folder)
+    written = write_papers(skirt, folder)
     assert [path.name for path in written] == NAMES
     assert sorted(path.name for path in folder.iterdir()) == NAMES
     with open(folder / "positions.csv", encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(file))
     assert {row["panel"]: (float(row["u_mm"]), float(row["v_mm"])) for row in rows} == {
-        name: (round(laid.placement(name).u, 3), round(laid.placement(name).v, 3)) for name in laid.panel_names
+        name: (round(skirt.placement(name).u, 3), round(skirt.placement(name).v, 3)) for name in skirt.panel_names
     }
 
 

@@ -89,6 +89,7 @@ def lay(project: Project, progress: Progress = silent, seconds: float = 6.0, see
         lays.append(cloth_lay(project, cloth))
         status = ended if status == "done" else status
         done += len(panels_on(project, cloth))
+    progress(1.0, "laid")
     return LayResult(project, tuple(lays), time.monotonic() - began, status)
 
 

@@ -110,7 +110,7 @@ class Separation:
 
     def __post_init__(self) -> None:
         count = len(self.task.loose)
-        most = np.minimum(self.task.most, (self.length - self.task.ends)[:, None])
+        most = np.minimum(self.task.most, (self.length + SAME_MM - self.task.ends)[:, None])
         open_ = self.task.least <= most
         self.least, self.most = np.where(open_, self.task.least, np.inf), np.where(open_, most, -np.inf)
         self.weights = np.ones((count, count + 1))
@@ -137,11 +137,11 @@ class Separation:
         """Take a start over; panels that would stick out move in at once."""
         self.at = start.copy()
         least, most = self.least[self.everyone, self.at.column], self.most[self.everyone, self.at.column]
-        self.at.v = np.minimum(np.maximum(self.at.v, least), most)
-        self.least_bad = self.at
-        for index in np.flatnonzero(least > most):
-            self.at.v[index] = 0.0
+        closed = least > most
+        self.at.v = np.where(closed, 0.0, np.minimum(np.maximum(self.at.v, least), most))
+        for index in np.flatnonzero(closed):
             self._move(int(index), budget)
+        self.least_bad = self.at.copy()
 
     def _sweep(self, depth: Floats, budget: Budget) -> None:
         """Weigh the overlaps there are more, others less, then move every panel that overlaps, in random order."""

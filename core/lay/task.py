@@ -28,10 +28,13 @@ EASED_MM = 0.02
 SAME_MM = 1e-7
 """Places closer together than this are one place."""
 
-_LONGEST_WAIT_MM = 20_000.0
+MOST_COLUMNS = 800
+"""Columns on very wide cloth are farther apart, so that the tables stay in bounds."""
+
 PLAIN_STEP_MM = 8.0
 """Columns on plain cloth are at most this far apart."""
 
+_LONGEST_WAIT_MM = 20_000.0
 _ABSENT = np.array([np.inf, -np.inf])
 
 
@@ -139,11 +142,13 @@ def _step(cloth: Cloth, loose: Sequence[Loose]) -> float:
 
     On plain cloth a common measure of the panels' widths is taken where there is one, so that they can lie abreast.
     """
+    tall = sum(one.shape.along[1] - one.shape.along[0] for one in loose)
+    finest = max(FINEST_STEP_MM, (cloth.usable[1] - cloth.usable[0] + abs(cloth.skew) * tall) / MOST_COLUMNS)
     if cloth.repeat is not None:
-        return cloth.repeat.period * math.ceil(FINEST_STEP_MM / cloth.repeat.period)
-    widths = [round((one.sides[1] - one.sides[0]) * 100) for one in loose]
-    common = math.gcd(*widths) / 100
-    return common / math.ceil(common / PLAIN_STEP_MM) if common >= FINEST_STEP_MM else PLAIN_STEP_MM
+        return cloth.repeat.period * math.ceil(finest / cloth.repeat.period)
+    plain = max(PLAIN_STEP_MM, finest)
+    common = math.gcd(*(round((one.sides[1] - one.sides[0]) * 100) for one in loose)) / 100
+    return common / math.ceil(common / plain) if common >= finest else plain
 
 
 def _farthest(cloth: Cloth, loose: Sequence[Loose], still: Sequence[Shape], step: float) -> float:

@@ -19,6 +19,7 @@ from core.errors import BadInput, CannotBeHad
 from core.files.project_file import project_from_bytes, read_project
 from core.lay.lay import lay
 from core.lay.legal import find_faults
+from core.lay.task import task_of
 from core.model.project import Placement, Project
 from garments import ring
 
@@ -207,3 +208,13 @@ def test_every_cloth_that_has_panels_gets_a_lay_in_the_order_of_the_file() -> No
     result = lay(project_from_bytes(json.dumps(raw).encode()))
     assert [(one.cloth.id, one.panels) for one in result.lays] == [("face", ("b", "c")), ("lining", ("a",))]
     assert [one.length_mm for one in result.lays] == pytest.approx([100, 200])
+
+
+@pytest.mark.parametrize("cloth", [{"width": 60_000.0}, {"width": 500.0, "skew_mm_per_m": 300.0}])
+def test_very_wide_and_very_skewed_cloths_keep_the_stripes_and_the_tables_in_bounds(cloth: dict) -> None:
+    pieces = [rectangle(f"r{i}", 300 + 7 * i, 400 - 9 * i) for i in range(5)]
+    project = scattered(project_of(pieces, period=0.1, **cloth), 1)
+    result = lay(project, seconds=0.2)
+    assert task_of(project, project.cloths[0]).columns < 1000
+    assert_can_be_cut(result.project)
+    assert_phases_kept(project, result.project)

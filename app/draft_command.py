@@ -78,37 +78,43 @@ def _add_skirt(parser: argparse.ArgumentParser) -> None:
     body = parser.add_argument_group("measurements")
     _length(body, "--waist", "round the waist", required=True)
     _length(body, "--hip", "round the hip", required=True)
-    _length(body, "--hip-depth", "from waist down to hip")
+    _length(body, "--hip-depth", "from waist down to hip (default: 200 mm)")
     _length(body, "--length", "from waist to hem in front", "length_front", required=True)
     _length(body, "--length-side", "at the side; the difference goes in at the top")
     _length(body, "--length-back", "behind")
     _length(body, "--sweep", "round the hem", required=True)
     _length(body, "--rise", "above the waist, for a high-waisted cut")
-    _length(body, "--top", "round the upper edge of a high-waisted cut")
+    _length(body, "--top", "round the upper edge of a high-waisted cut (default: the waist)")
     _length(body, "--let-out", "added to the waist at the back edges of the gores behind the front")
     gores = parser.add_argument_group("gores")
-    gores.add_argument("--gores", type=_whole, metavar="NUMBER", help="4 to 24")
-    gores.add_argument("--front", choices=("gore", "seam"), help="what lies on the centre front")
-    gores.add_argument("--back", choices=("gore", "seam"), help="what lies on the centre back")
-    gores.add_argument("--centre-gores", choices=("single", "fold"), help="how a gore on a centre is cut")
+    gores.add_argument("--gores", type=_whole, metavar="NUMBER", help="4 to 24 (default: 8)")
     gores.add_argument(
-        "--sharing", choices=("equal", "bennett", "ingalls", "baldt"), help="how the width is shared out"
+        "--front", choices=("gore", "seam"), help="what lies on the centre front (default: by the number)"
+    )
+    gores.add_argument("--back", choices=("gore", "seam"), help="what lies on the centre back (default: by the number)")
+    gores.add_argument(
+        "--centre-gores", choices=("single", "fold"), help="how a gore on a centre is cut (default: single)"
+    )
+    gores.add_argument(
+        "--sharing",
+        choices=("equal", "bennett", "ingalls", "baldt"),
+        help="how the width is shared out (default: equal)",
     )
     for line in ("waist", "hip", "hem"):
         told = f"own widths of the gores at the {line}, one a piece, front to back"
         gores.add_argument(f"--{line}-widths", dest=f"own_{line}", type=_mm, nargs="+", metavar="LENGTH", help=told)
-    gores.add_argument("--straight-from", choices=("waist", "hip"), help="where the flare begins")
+    gores.add_argument("--straight-from", choices=("waist", "hip"), help="where the flare begins (default: hip)")
     gores.add_argument(
         "--hem-laid",
         dest="hem_widths",
         choices=("across", "curve"),
         help="hem widths straight across, or along the hem",
     )
-    told = "where the grain lies: one choice, or one a piece"
+    told = "where the grain lies: one choice, or one a piece (default: middle)"
     gores.add_argument("--grain", nargs="+", choices=("middle", "front-edge", "back-edge"), help=told)
     gores.add_argument("--centre-on", choices=("lead", "ground", "free"), help="what lies on the centre front")
     _length(gores, "--opening", "length of the opening; without it the ring is closed")
-    gores.add_argument("--opening-at", metavar="SEAM", help="the seam it is in, such as 'centre back'")
+    gores.add_argument("--opening-at", metavar="SEAM", help="the seam it is in (default: centre back, or on the left)")
     for kind in ("seam", "centre", "waist", "hem"):
         _length(gores, f"--{kind}-allowance", f"turning at {_KINDS[kind]}")
     _add_cloth(parser)
@@ -121,7 +127,7 @@ def _add_canopy(parser: argparse.ArgumentParser) -> None:
     canopy = parser.add_argument_group("measurements")
     _length(canopy, "--radius", "from the middle to the rim, level", required=True)
     _length(canopy, "--rise", "from the rim's level up to the crown", required=True)
-    canopy.add_argument("--ribs", type=_whole, metavar="NUMBER", help="3 to 64")
+    canopy.add_argument("--ribs", type=_whole, metavar="NUMBER", help="3 to 64 (default: 8)")
     _length(canopy, "--hole", "radius of the hole at the crown")
     _length(canopy, "--rim-hollow", "how far the rim is hollowed out between the ribs (default: a smooth rim)")
     for kind in ("seam", "rim", "crown"):
@@ -139,7 +145,7 @@ def _add_cloth(parser: argparse.ArgumentParser) -> None:
     _length(cloth, "--stripe-width", "width of the stripe in it")
     cloth.add_argument("--stripe-colour", metavar="#RRGGBB")
     cloth.add_argument("--ground", metavar="#RRGGBB")
-    cloth.add_argument("--tolerance", type=_number, metavar="DEGREES", help="how far a panel may turn off the grain")
+    cloth.add_argument("--tolerance", type=_number, metavar="DEGREES", help="how far a panel may turn (default: 0.25)")
     cloth.add_argument("--two-way", action="store_true", help="panels may lie end for end")
 
 

@@ -21,6 +21,7 @@ from core.model.pattern import Edge, Notch, Piece, Seam
 from core.model.project import Centre, Match, Project
 
 FEWEST_RIBS, MOST_RIBS = 3, 64
+USUAL_CROWN_MM = 6.0
 _EDGE_CLOSE_MM = 1e-4
 
 
@@ -30,7 +31,8 @@ class CanopyMeasures:
 
     `radius` is that of the rim, level; `rise` how high the crown stands above it (0: flat, the radius: half a ball).
     `hole` is the radius of a hole at the crown. `rim_hollow` is how far the rim is hollowed out between two ribs, or
-    bulges if negative; None lets it run on smoothly over the ribs.
+    bulges if negative; None lets it run on smoothly over the ribs. The allowance at the crown is 6 mm unless given, or
+    half the hole's radius if that is less, for it must fit inside the hole.
     """
 
     radius: float
@@ -40,8 +42,13 @@ class CanopyMeasures:
     rim_hollow: float | None = None
     seam_allowance: float = 10.0
     rim_allowance: float = 15.0
-    crown_allowance: float = 6.0
+    crown_allowance: float | None = None
     cloth: Cloth = USUAL_CLOTH
+
+    @property
+    def turning_at_crown(self) -> float:
+        """The allowance at the edge of the hole, mm."""
+        return min(USUAL_CROWN_MM, self.hole / 2) if self.crown_allowance is None else self.crown_allowance
 
     @property
     def ball_radius(self) -> float:
@@ -94,8 +101,9 @@ def _check(measures: CanopyMeasures) -> None:
     within("radius", measures.radius, 50, 10_000)
     within("rise", measures.rise, 0, measures.radius)
     within("hole", measures.hole, 0, measures.radius / 2)
-    for name in ("seam", "rim", "crown"):
-        within(f"allowance, {name}", getattr(measures, f"{name}_allowance"), 0, 300)
+    turnings = (measures.seam_allowance, measures.rim_allowance, measures.turning_at_crown)
+    for name, turning in zip(("seam", "rim", "crown"), turnings, strict=True):
+        within(f"allowance, {name}", turning, 0, 300)
     if measures.rim_hollow is not None:
         reach = measures.half_width(measures.arc[1])
         within("rim hollow", measures.rim_hollow, -reach / 2, (measures.arc[1] - measures.arc[0]) / 2)
@@ -106,7 +114,7 @@ def _outline(measures: CanopyMeasures) -> list[tuple[str, tuple[Curve, ...], flo
     right = _edge(measures)
     left = tuple(tuple(complex(-point.real, point.imag) for point in curve[::-1]) for curve in reversed(right))
     top_down, rim_down = (unit(complex(measures.slope(s), 1)) for s in measures.arc)
-    crown = [("crown", (_across(right[0][0], top_down),), measures.crown_allowance)] if measures.hole else []
+    crown = [("crown", (_across(right[0][0], top_down),), measures.turning_at_crown)] if measures.hole else []
     return [
         *crown,
         ("right", right, measures.seam_allowance),

@@ -144,9 +144,9 @@ def _goes_with(measures: SkirtMeasures, drafts: dict[int, tuple[Centre, Centre]]
     front, back = measures.centres
     if drafts.get(measures.gores) != (front, back):
         raise BadInput(
-            f"there are {measures.gores} gores, a {front} on the front and a {back} on the back",
+            f"there are {measures.gores} gores, a {front} in front and a {back} behind",
             f"sharing, {measures.sharing}",
-            " or ".join(f"{number} with a {on[0]} and a {on[1]}" for number, on in drafts.items()) + " is right",
+            " or ".join(f"{number} gores, a {on[0]} in front, a {on[1]} behind" for number, on in drafts.items()),
         )
 
 

@@ -19,6 +19,9 @@ NEAR_MM = 0.01
 STEP_SLACK_MM = 0.05
 """A step between two drawn edges is known as one if its length is right within this."""
 
+INSIDE_MM = 0.02
+"""One outline lies within another if it reaches no farther beyond it than this."""
+
 
 def offset_edges(edges: Sequence[Points], distances: Sequence[float], names: Sequence[str] = ()) -> list[Points]:
     """Offset each edge of a clockwise closed outline (y down) by its own distance, mm, outwards positive.
@@ -31,14 +34,14 @@ def offset_edges(edges: Sequence[Points], distances: Sequence[float], names: Seq
     carried on straight, which is exact for straight edges and for corners near the square.
 
     Raises BadInput, with the edge's name from `names` if given, where nothing of an edge would be left or the moved
-    outline would cross itself.
+    outline would cross itself or the drawn one.
     """
     labels = list(names) or [str(index + 1) for index in range(len(edges))]
     lines, stepped = _without_steps(list(edges), distances)
     sides = [Side(line, shifted(line, by), by) for line, by in zip(lines, distances, strict=True)]
     corners = [_corner(sides, index, stepped[index], labels) for index in range(len(sides))]
     moved = [_between(side, corners[i - 1], corners[i], labels[i]) for i, side in enumerate(sides)]
-    _check_sound(moved)
+    _check_sound(edges, moved, sum(distances) >= 0)
     return moved
 
 
@@ -141,13 +144,21 @@ def _without_step(wide: Points, narrow: Points, by: float, narrow_by: float) -> 
     return wide[1:] if abs(step @ outward(way) - height) < STEP_SLACK_MM else None
 
 
-def _check_sound(edges: list[Points]) -> None:
-    ring = np.concatenate([edge[:-1] for edge in edges])
-    shape = Polygon(ring)
-    if not shape.is_valid:
-        raise BadInput(
-            f"an allowance is wider than a narrow part of the outline ({explain_validity(shape)})",
-            right="smaller allowances there",
-        )
-    if signed_area(ring) <= 0:
+def _check_sound(edges: Sequence[Points], moved: list[Points], outwards: bool) -> None:
+    """Refuse a moved outline that crosses itself or the one it was moved from."""
+    ring = _ring(moved)
+    if min(len(ring), len(_ring(edges))) < 3 or signed_area(ring) <= 0:
         raise BadInput("an allowance is wider than the piece", right="smaller allowances")
+    drawn, shape = Polygon(_ring(edges)), Polygon(ring)
+    if not drawn.is_valid:
+        raise BadInput(f"the outline crosses itself ({explain_validity(drawn)})", right="edges that don't cross")
+    outer, inner = (shape, drawn) if outwards else (drawn, shape)
+    if not shape.is_valid or not outer.buffer(INSIDE_MM).contains(inner):
+        where = "" if shape.is_valid else f" ({explain_validity(shape)})"
+        raise BadInput(
+            f"an allowance is wider than a narrow part of the outline{where}", right="smaller allowances there"
+        )
+
+
+def _ring(edges: Sequence[Points]) -> Points:
+    return np.concatenate([edge[:-1] for edge in edges])

@@ -7,9 +7,12 @@ import numpy as np
 
 from core.errors import BadInput
 from core.geometry.offset import offset_edges
-from core.geometry.paths import Points, flatten
-from core.geometry.polyline import distance_of, outward, points_at, reflected, tangent_at
+from core.geometry.paths import Points, flatten, without_repeats
+from core.geometry.polyline import distance_of, length, outward, points_at, reflected, tangent_at
 from core.model.pattern import Notch, PanelName, Piece
+
+SHORTEST_EDGE_MM = 0.1
+"""A named edge is no shorter than this."""
 
 _MIRROR = np.array([-1.0, 1.0])
 
@@ -88,7 +91,7 @@ def panels_of(piece: Piece) -> tuple[Panel, ...]:
 def drawn_edges(piece: Piece) -> list[Points]:
     """The polylines of the edges as drawn, corners made to meet exactly.
 
-    Raises BadInput that names the edge whose path can't be read.
+    Raises BadInput that names the edge whose path can't be read or that has no length.
     """
     lines = []
     for edge in piece.edges:
@@ -96,9 +99,12 @@ def drawn_edges(piece: Piece) -> list[Points]:
             lines.append(flatten(edge.path).copy())
         except BadInput as error:
             raise BadInput(error.what, f"piece {piece.id!r}, edge {edge.name!r}", error.right) from None
-    for line, after in zip(lines, lines[1:] + lines[:1], strict=True):
+    for edge, line, after in zip(piece.edges, lines, lines[1:] + lines[:1], strict=True):
         line[-1] = after[0]
-    return lines
+        if length(line) < SHORTEST_EDGE_MM:
+            place = f"piece {piece.id!r}, edge {edge.name!r}"
+            raise BadInput("it has no length", place, f"at least {SHORTEST_EDGE_MM:g} mm is right")
+    return [without_repeats(line) for line in lines]
 
 
 def net_and_cut(piece: Piece) -> tuple[dict[str, Points], dict[str, Points]]:

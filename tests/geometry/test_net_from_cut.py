@@ -11,7 +11,7 @@ from core.files.project_file import project_from_bytes, project_to_bytes, read_p
 from core.geometry.paths import path_of
 from core.matching.solve import match
 from core.model.panel import net_and_cut, panels_of
-from core.model.pattern import Notch, Piece
+from core.model.pattern import Edge, Notch, Piece
 from core.model.project import Project
 from core.seams.readings import measure
 
@@ -70,3 +70,11 @@ def test_an_allowance_without_room_names_piece_and_edge(matched):
     )
     with pytest.raises(BadInput, match="piece 'front'"):
         panels_of(greedy)
+
+
+def test_an_edge_without_a_length_is_refused_by_name(matched):
+    piece = matched.pieces[0]
+    corner = piece.edges[0].path.split()[-2:]
+    nothing = Edge(name="nothing", path=f"M {' '.join(corner)} L {' '.join(corner)}", allowance=5)
+    with pytest.raises(BadInput, match="edge 'nothing': it has no length"):
+        panels_of(msgspec.structs.replace(piece, edges=(piece.edges[0], nothing, *piece.edges[1:])))

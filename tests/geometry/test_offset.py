@@ -222,3 +222,25 @@ def test_out_and_in_gives_a_gore_back(half, bend, other, flare, more, dip, by):
     for edge, again in zip(edges, back, strict=True):
         assert length(again) == pytest.approx(length(edge), abs=0.05)
         assert np.abs(again[[0, -1]] - edge[[0, -1]]).max() < 0.05
+
+
+@settings(max_examples=150, deadline=None)
+@given(
+    radii=st.lists(st.floats(20, 200), min_size=4, max_size=24),
+    by=st.lists(st.sampled_from([0.0, 3.0, 8.0, 15.0, 40.0]), min_size=4, max_size=4),
+    sign=st.sampled_from([1, -1]),
+)
+def test_an_outline_however_odd_is_moved_soundly_or_refused(radii, by, sign):
+    angles = np.linspace(0, 2 * math.pi, len(radii), endpoint=False)
+    corners = np.stack([np.array(radii) * np.cos(angles), np.array(radii) * np.sin(angles)], axis=1)
+    starts = np.linspace(0, len(radii), 5).astype(int)
+    closed = np.vstack([corners, corners[:1]])
+    edges = [closed[a : b + 1] for a, b in itertools.pairwise(starts)]
+    try:
+        moved = offset_edges(edges, [sign * distance for distance in by])
+    except BadInput as refused:
+        assert "\n" not in str(refused)
+        return
+    outer, inner = (ring(moved), ring(edges)) if sign > 0 else (ring(edges), ring(moved))
+    assert ring(moved).is_valid
+    assert outer.buffer(0.03).contains(inner)

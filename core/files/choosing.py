@@ -157,6 +157,8 @@ def _without_doubles(outlines: Sequence[Outline]) -> list[Outline]:
 
 def _outermost(outlines: Sequence[Outline]) -> list[Outline]:
     """The outlines that lie in no other; of one that crosses itself its box must."""
+    if not outlines:
+        return []
     shapes = [polygon_of(outline.points) for outline in outlines]
     sound = [shape if shape.is_valid else shapely.box(*shape.bounds) for shape in shapes]
     tree = shapely.STRtree(sound)

@@ -1,4 +1,4 @@
-"""The lines and curves of a DXF drawing as Bezier segments, in drawing units, y upwards as they stand there."""
+"""The lines and curves of a DXF drawing as Bezier segments."""
 
 import itertools
 import math
@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 
 from core.errors import BadInput
+from core.files.outlines import Outline
 from core.geometry.beziers import Point, Segment, Segments, line_through, transformed, unit_arc
 from core.geometry.paths import Points
 
@@ -41,8 +42,15 @@ def _unpacked(entities: Iterable[Any], depth: int) -> Iterator[Any]:
             yield from _unpacked(entity.virtual_entities(), depth + 1)
 
 
-def strokes_of(entity: Any, mm_per_unit: float) -> tuple[Segments, bool]:
-    """The segments that an entity of a DRAWN kind draws, and whether it is closed; `mm_per_unit` sizes its arcs."""
+def stroke_of(entity: Any, size: float, place: str) -> Outline:
+    """The line that an entity of a DRAWN kind draws, in mm and y downwards; `size` is millimetres in a unit."""
+    segments, closed = _segments(entity, size)
+    layer = entity.dxf.get("layer", "0")
+    matrix = np.array([[size, 0.0, 0.0], [0.0, -size, 0.0]])
+    return Outline(transformed(segments, matrix), closed, layer="" if layer == "0" else layer, place=place)
+
+
+def _segments(entity: Any, mm_per_unit: float) -> tuple[Segments, bool]:
     match entity.dxftype():
         case "LINE":
             return line_through((_xy(entity.dxf.start), _xy(entity.dxf.end))), False

@@ -142,12 +142,15 @@ def checked(strokes: Iterable[Outline]) -> list[Outline]:
 def _check_numbers(stroke: Outline) -> None:
     for segment in stroke.segments:
         for point in segment:
-            if not (abs(point[0]) <= LARGEST_MM and abs(point[1]) <= LARGEST_MM):
-                raise BadInput(
-                    f"a point lies at ({point[0]:g}, {point[1]:g}) mm",
-                    stroke.place,
-                    f"up to {LARGEST_MM:g} mm is right",
-                )
+            check_point(point, stroke.place)
+
+
+def check_point(point: Point, place: str) -> Point:
+    """The point itself. Raises BadInput if it is not finite, or farther away than anything in a pattern."""
+    if not (abs(point[0]) <= LARGEST_MM and abs(point[1]) <= LARGEST_MM):
+        what = f"a point lies at ({point[0]:g}, {point[1]:g}) mm"
+        raise BadInput(what, place, f"up to {LARGEST_MM:g} mm is right")
+    return point
 
 
 def _closed_exactly(stroke: Outline) -> Outline:

@@ -29,11 +29,12 @@ def reversed_segments(segments: Segments) -> Segments:
 
 
 def transformed(segments: Segments, matrix: Points) -> Segments:
-    """The curve under an affine map; `matrix` has shape (2, 3), its last column is the shift."""
+    """The curve under an affine map of shape (2, 3), its last column the shift. Numbers may be infinite."""
     if not segments:
         return ()
     points = np.array([point for segment in segments for point in segment], dtype=np.float64)
-    moved = iter((points @ matrix[:, :2].T + matrix[:, 2]).tolist())
+    with np.errstate(all="ignore"):
+        moved = iter((points @ matrix[:, :2].T + matrix[:, 2]).tolist())
     return tuple(tuple((x, y) for x, y in (next(moved) for _ in segment)) for segment in segments)
 
 

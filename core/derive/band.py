@@ -9,7 +9,7 @@ from shapely.geometry import LineString, Point, Polygon
 from core.errors import BadInput
 from core.geometry.offset import shifted
 from core.geometry.paths import Points, without_repeats
-from core.geometry.polyline import distance_of, length, lengths_along, points_at
+from core.geometry.polyline import distance_of, length, stretch
 
 INNER = "inner edge"
 """Name of the loose edge of a band."""
@@ -46,7 +46,7 @@ def band_along(net: dict[str, Points], edge: str, depth: float) -> Band:
     way = without_repeats(np.concatenate([net[name] for name in others]))
     parallel = _carried_on(shifted(net[edge], -depth), REACH * depth)
     leave, back = _crossings(way, parallel)
-    inner = _stretch(parallel, distance_of(parallel, back), distance_of(parallel, leave))[::-1]
+    inner = _inner(parallel, back, leave)
     ahead = _parts(net, others, 0.0, distance_of(way, leave))
     behind = _parts(net, others, distance_of(way, back), length(way))
     band = _assembled(_Part(edge, net[edge], 0.0), ahead, inner, behind)
@@ -75,14 +75,11 @@ def _crossings(way: Points, parallel: Points) -> tuple[Points, Points]:
     return ordered[0], ordered[-1]
 
 
-def _stretch(line: Points, start: float, end: float) -> Points:
-    """The part of a polyline from one distance along it to another."""
+def _inner(parallel: Points, back: Points, leave: Points) -> Points:
+    start, end = distance_of(parallel, back), distance_of(parallel, leave)
     if start > end - 1e-6:
         raise _too_deep()
-    along = lengths_along(line)
-    inside = line[(along > start + 1e-3) & (along < end - 1e-3)]
-    ends = points_at(line, np.array([start, end]))
-    return np.vstack([ends[:1], inside, ends[1:]])
+    return stretch(parallel, start, end)[::-1]
 
 
 def _parts(net: dict[str, Points], names: list[str], start: float, end: float) -> list[_Part]:
@@ -92,7 +89,7 @@ def _parts(net: dict[str, Points], names: list[str], start: float, end: float) -
         size = length(net[name])
         low, high = max(start - begun, 0.0), min(end - begun, size)
         if high - low > 1e-3:
-            parts.append(_Part(name, _stretch(net[name], low, high), low))
+            parts.append(_Part(name, stretch(net[name], low, high), low))
         begun += size
     return parts
 

@@ -24,6 +24,14 @@ def points_at(points: Points, distances: Floats) -> Points:
     return np.stack([np.interp(distances, along, points[:, 0]), np.interp(distances, along, points[:, 1])], axis=-1)
 
 
+def stretch(line: Points, start: float, end: float) -> Points:
+    """The part of a polyline from one distance along it to a larger one, mm."""
+    along = lengths_along(line)
+    inside = line[(along > start + 1e-3) & (along < end - 1e-3)]
+    ends = points_at(line, np.array([start, end]))
+    return np.vstack([ends[:1], inside, ends[1:]])
+
+
 def distance_of(line: Points, point: Points) -> float:
     """Distance along a polyline of its point nearest to a given one, mm."""
     start, step = line[:-1], np.diff(line, axis=0)

@@ -238,8 +238,7 @@ def test_an_outline_however_odd_is_moved_soundly_or_refused(radii, by, sign):
     edges = [closed[a : b + 1] for a, b in itertools.pairwise(starts)]
     try:
         moved = offset_edges(edges, [sign * distance for distance in by])
-    except BadInput as refused:
-        assert "\n" not in str(refused)
+    except BadInput:
         return
     outer, inner = (ring(moved), ring(edges)) if sign > 0 else (ring(edges), ring(moved))
     assert ring(moved).is_valid

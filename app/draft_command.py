@@ -1,21 +1,17 @@
 """`stripewright draft`: a pattern from measurements, written as a project that is ready to match."""
 
 import argparse
-import math
 from collections.abc import Callable
 from typing import Any
 
-import msgspec
-
+from app.cloth_options import add_cloth_options, cloth_of
+from app.option_values import add_length, length_value, stated_in, whole_number
 from core.draft.canopy import CanopyMeasures, draft_canopy
-from core.draft.lengths import length_mm
-from core.draft.measures import USUAL_CLOTH, USUAL_REPEAT, USUAL_STRIPE, Allowances, SkirtMeasures
+from core.draft.measures import Allowances, SkirtMeasures
 from core.draft.result import Draft
 from core.draft.skirt import draft_skirt
-from core.errors import BadInput
 from core.files.project_file import write_project
 from core.geometry.polyline import length
-from core.model.cloth import Cloth, Repeat, Stripe
 from core.model.panel import panels_of
 from core.model.pattern import Piece
 from core.model.validate import validate
@@ -56,10 +52,10 @@ def _alike(pieces: tuple[Piece, ...]) -> list[tuple[list[str], str]]:
 
 def _piece_text(piece: Piece) -> str:
     names = [edge.name for edge in piece.edges if edge.name != piece.fold]
-    return f"{piece.cut}, " + ", ".join(f"{name} {_edge_length(piece, name):.1f} mm" for name in names)
+    return f"{piece.cut}, " + ", ".join(f"{name} {_edgeadd_length(piece, name):.1f} mm" for name in names)
 
 
-def _edge_length(piece: Piece, name: str) -> float:
+def _edgeadd_length(piece: Piece, name: str) -> float:
     """Length of an edge; of a gore on the fold the whole waist or hem, but one of its two like seam edges."""
     lengths = [length(line) for key, line in panels_of(piece)[0].net.items() if key in (name, f"{name}.R", f"{name}.L")]
     return sum(lengths) if name in ("waist", "hem") else lengths[0]
@@ -76,18 +72,18 @@ def _kind(kinds: Any, name: str, does: str, drafts: Callable[[argparse.Namespace
 
 def _add_skirt(parser: argparse.ArgumentParser) -> None:
     body = parser.add_argument_group("measurements")
-    _length(body, "--waist", "round the waist", required=True)
-    _length(body, "--hip", "round the hip", required=True)
-    _length(body, "--hip-depth", "from waist down to hip (default: 200 mm)")
-    _length(body, "--length", "from waist to hem in front", "length_front", required=True)
-    _length(body, "--length-side", "at the side; the difference goes in at the top")
-    _length(body, "--length-back", "behind")
-    _length(body, "--sweep", "round the hem", required=True)
-    _length(body, "--rise", "above the waist, for a high-waisted cut")
-    _length(body, "--top", "round the upper edge of a high-waisted cut (default: the waist)")
-    _length(body, "--let-out", "added to the waist at the back edges of the gores behind the front")
+    add_length(body, "--waist", "round the waist", required=True)
+    add_length(body, "--hip", "round the hip", required=True)
+    add_length(body, "--hip-depth", "from waist down to hip (default: 200 mm)")
+    add_length(body, "--length", "from waist to hem in front", "length_front", required=True)
+    add_length(body, "--length-side", "at the side; the difference goes in at the top")
+    add_length(body, "--length-back", "behind")
+    add_length(body, "--sweep", "round the hem", required=True)
+    add_length(body, "--rise", "above the waist, for a high-waisted cut")
+    add_length(body, "--top", "round the upper edge of a high-waisted cut (default: the waist)")
+    add_length(body, "--let-out", "added to the waist at the back edges of the gores behind the front")
     gores = parser.add_argument_group("gores")
-    gores.add_argument("--gores", type=_whole, metavar="NUMBER", help="4 to 24 (default: 8)")
+    gores.add_argument("--gores", type=whole_number, metavar="NUMBER", help="4 to 24 (default: 8)")
     gores.add_argument(
         "--front", choices=("gore", "seam"), help="what lies on the centre front (default: by the number)"
     )
@@ -102,7 +98,9 @@ def _add_skirt(parser: argparse.ArgumentParser) -> None:
     )
     for line in ("waist", "hip", "hem"):
         told = f"own widths of the gores at the {line}, one a piece, front to back"
-        gores.add_argument(f"--{line}-widths", dest=f"own_{line}", type=_mm, nargs="+", metavar="LENGTH", help=told)
+        gores.add_argument(
+            f"--{line}-widths", dest=f"own_{line}", type=length_value, nargs="+", metavar="LENGTH", help=told
+        )
     gores.add_argument("--straight-from", choices=("waist", "hip"), help="where the flare begins (default: hip)")
     gores.add_argument(
         "--hem-laid",
@@ -113,11 +111,11 @@ def _add_skirt(parser: argparse.ArgumentParser) -> None:
     told = "where the grain lies: one choice, or one a piece (default: middle)"
     gores.add_argument("--grain", nargs="+", choices=("middle", "front-edge", "back-edge"), help=told)
     gores.add_argument("--centre-on", choices=("lead", "ground", "free"), help="what lies on the centre front")
-    _length(gores, "--opening", "length of the opening; without it the ring is closed")
+    add_length(gores, "--opening", "length of the opening; without it the ring is closed")
     gores.add_argument("--opening-at", metavar="SEAM", help="the seam it is in (default: centre back, or on the left)")
     for kind in ("seam", "centre", "waist", "hem"):
-        _length(gores, f"--{kind}-allowance", f"turning at {_KINDS[kind]}")
-    _add_cloth(parser)
+        add_length(gores, f"--{kind}-allowance", f"turning at {_KINDS[kind]}")
+    add_cloth_options(parser)
 
 
 _KINDS = {"seam": "the seams", "centre": "a seam on the centre", "waist": "the upper edge", "hem": "the hem"}
@@ -125,61 +123,14 @@ _KINDS = {"seam": "the seams", "centre": "a seam on the centre", "waist": "the u
 
 def _add_canopy(parser: argparse.ArgumentParser) -> None:
     canopy = parser.add_argument_group("measurements")
-    _length(canopy, "--radius", "from the middle to the rim, level", required=True)
-    _length(canopy, "--rise", "from the rim's level up to the crown", required=True)
-    canopy.add_argument("--ribs", type=_whole, metavar="NUMBER", help="3 to 64 (default: 8)")
-    _length(canopy, "--hole", "radius of the hole at the crown")
-    _length(canopy, "--rim-hollow", "how far the rim is hollowed out between the ribs (default: a smooth rim)")
+    add_length(canopy, "--radius", "from the middle to the rim, level", required=True)
+    add_length(canopy, "--rise", "from the rim's level up to the crown", required=True)
+    canopy.add_argument("--ribs", type=whole_number, metavar="NUMBER", help="3 to 64 (default: 8)")
+    add_length(canopy, "--hole", "radius of the hole at the crown")
+    add_length(canopy, "--rim-hollow", "how far the rim is hollowed out between the ribs (default: a smooth rim)")
     for kind in ("seam", "rim", "crown"):
-        _length(canopy, f"--{kind}-allowance", f"turning at the {kind}")
-    _add_cloth(parser)
-
-
-def _add_cloth(parser: argparse.ArgumentParser) -> None:
-    cloth = parser.add_argument_group("cloth")
-    cloth.add_argument("--cloth-name", metavar="NAME")
-    _length(cloth, "--cloth-width", "selvedges included")
-    _length(cloth, "--selvedge", "on either side")
-    _length(cloth, "--cloth-length", "all there is (default: as much as it takes)")
-    _length(cloth, "--repeat", "width of one repeat of the stripes")
-    _length(cloth, "--stripe-width", "width of the stripe in it")
-    cloth.add_argument("--stripe-colour", metavar="#RRGGBB")
-    cloth.add_argument("--ground", metavar="#RRGGBB")
-    cloth.add_argument("--tolerance", type=_number, metavar="DEGREES", help="how far a panel may turn (default: 0.25)")
-    cloth.add_argument("--two-way", action="store_true", help="panels may lie end for end")
-
-
-def _length(group: Any, option: str, told: str, dest: str | None = None, required: bool = False) -> None:
-    dest = dest or option.removeprefix("--").replace("-", "_")
-    group.add_argument(option, dest=dest, type=_mm, metavar="LENGTH", required=required, help=told)
-
-
-def _mm(text: str) -> float:
-    try:
-        return length_mm(text)
-    except BadInput as error:
-        raise argparse.ArgumentTypeError(str(error)) from None
-
-
-def _number(text: str) -> float:
-    try:
-        value = float(text.replace(",", "."))
-    except ValueError:
-        value = math.nan
-    if not math.isfinite(value):
-        raise argparse.ArgumentTypeError(f"{text[:40]!r} is no number")
-    return value
-
-
-def _whole(text: str) -> int:
-    if not text.isdecimal() or len(text) > 9:
-        raise argparse.ArgumentTypeError(f"{text[:40]!r} is no whole number")
-    return int(text)
-
-
-def _given(options: argparse.Namespace, names: tuple[str, ...]) -> dict[str, Any]:
-    """The options of these names that were given; the others keep their defaults."""
-    return {name: value for name in names if (value := getattr(options, name)) is not None}
+        add_length(canopy, f"--{kind}-allowance", f"turning at the {kind}")
+    add_cloth_options(parser)
 
 
 _SKIRT = (
@@ -190,39 +141,16 @@ _SKIRT = (
 
 
 def _skirt(options: argparse.Namespace) -> Draft:
-    given = _given(options, _SKIRT)
-    given |= {name: tuple(widths) for name, widths in _given(options, ("own_waist", "own_hip", "own_hem")).items()}
+    given = stated_in(options, _SKIRT)
+    given |= {name: tuple(widths) for name, widths in stated_in(options, ("own_waist", "own_hip", "own_hem")).items()}
     if options.grain is not None:
         grain = tuple(choice.replace("-", " ") for choice in options.grain)
         given["grain"] = grain[0] if len(grain) == 1 else grain
-    turnings = _given(options, tuple(f"{kind}_allowance" for kind in _KINDS))
+    turnings = stated_in(options, tuple(f"{kind}_allowance" for kind in _KINDS))
     allowances = Allowances(**{name.removesuffix("_allowance"): value for name, value in turnings.items()})
-    return draft_skirt(SkirtMeasures(allowances=allowances, cloth=_cloth(options), **given))
+    return draft_skirt(SkirtMeasures(allowances=allowances, cloth=cloth_of(options), **given))
 
 
 def _canopy(options: argparse.Namespace) -> Draft:
     names = ("radius", "rise", "ribs", "hole", "rim_hollow", "seam_allowance", "rim_allowance", "crown_allowance")
-    return draft_canopy(CanopyMeasures(cloth=_cloth(options), **_given(options, names)))
-
-
-def _cloth(options: argparse.Namespace) -> Cloth:
-    given = {name.removeprefix("cloth_"): value for name, value in _given(options, _CLOTH).items()}
-    if options.selvedge is not None:
-        given["selvedge"] = (options.selvedge, options.selvedge)
-    if options.tolerance is not None:
-        given["grain_tolerance_deg"] = options.tolerance
-    return msgspec.structs.replace(USUAL_CLOTH, one_way=not options.two_way, repeat=_repeat(options), **given)
-
-
-_CLOTH = ("cloth_name", "cloth_width", "cloth_length")
-
-
-def _repeat(options: argparse.Namespace) -> Repeat:
-    width = USUAL_REPEAT.width if options.repeat is None else options.repeat
-    stripe = Stripe(
-        name=USUAL_STRIPE.name,
-        at=width / 2,
-        width=width * USUAL_STRIPE.width / USUAL_REPEAT.width if options.stripe_width is None else options.stripe_width,
-        colour=options.stripe_colour or USUAL_STRIPE.colour,
-    )
-    return Repeat(width=width, ground=options.ground or USUAL_REPEAT.ground, stripes=(stripe,))
+    return draft_canopy(CanopyMeasures(cloth=cloth_of(options), **stated_in(options, names)))

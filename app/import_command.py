@@ -1,22 +1,19 @@
 """`stripewright import`: a pattern drawn as SVG, DXF or PDF becomes a project whose pieces are ready to sew."""
 
 import argparse
-import math
 from pathlib import Path
 from typing import Any
 
-import msgspec
-
+from app.cloth_options import add_cloth_options, cloth_of
 from app.console import table
+from app.option_values import length_value, number, whole_number
 from core.draft.lengths import length_mm
-from core.draft.measures import USUAL_CLOTH
 from core.errors import BadInput
 from core.files.pattern_in import read_drawing
 from core.files.project_file import read_project, write_project
 from core.files.to_pieces import Wishes, project_from
 from core.files.units import UNIT_MM
 from core.geometry.polyline import length
-from core.model.cloth import Cloth
 from core.model.panel import drawn_edges, ring_of
 from core.model.pattern import Piece
 
@@ -31,9 +28,9 @@ def add_import_command(commands: Any) -> None:
     parser.add_argument("--title", help="what the project is called (default: the name of the drawing)")
     _add_drawing(parser.add_argument_group("the drawing"))
     _add_pieces(parser.add_argument_group("the pieces"))
-    cloth = parser.add_argument_group("cloth")
-    cloth.add_argument("--cloth-from", metavar="PROJECT", help="the first cloth of another project file")
-    cloth.add_argument("--cloth-width", type=_mm, metavar="LENGTH", help="selvedges included")
+    told = "take the first cloth of another project, whatever the options below say"
+    parser.add_argument("--cloth-from", metavar="PROJECT", help=told)
+    add_cloth_options(parser)
 
 
 def _add_drawing(group: Any) -> None:
@@ -42,8 +39,8 @@ def _add_drawing(group: Any) -> None:
     )
     group.add_argument("--scale", type=_positive, default=1.0, metavar="FACTOR", help="multiply all lengths")
     told = "the drawing has a square of this side to check the scale by: scale it until that is true"
-    group.add_argument("--check-square", type=_mm, metavar="LENGTH", help=told)
-    group.add_argument("--page", type=_whole, default=1, metavar="NUMBER", help="page of a PDF (default: 1)")
+    group.add_argument("--check-square", type=length_value, metavar="LENGTH", help=told)
+    group.add_argument("--page", type=whole_number, default=1, metavar="NUMBER", help="page of a PDF (default: 1)")
     told = "take the outline of this name (or layer, or number such as piece-2); again for more, in the order wanted"
     group.add_argument("--only", action="append", default=[], metavar="NAME", help=told)
     told = "leave out outlines with less area, mm2 (default: 2000)"
@@ -59,7 +56,7 @@ def _add_pieces(group: Any) -> None:
     told = "an edge ends where the outline turns by more than this (default: 20)"
     group.add_argument("--corner-angle", type=_positive, default=20.0, metavar="DEGREES", help=told)
     told = "turn the pieces clockwise, after those with a grain line were turned upright"
-    group.add_argument("--turn", type=_number, default=0.0, metavar="DEGREES", help=told)
+    group.add_argument("--turn", type=number, default=0.0, metavar="DEGREES", help=told)
     told = "give an edge another name, on all pieces or on one; again for more"
     group.add_argument("--name", action="append", default=[], metavar="[PIECE/]EDGE=NAME", help=told)
     group.add_argument("--ring", action="store_true", help="sew the pieces to a ring, in their order")
@@ -106,7 +103,7 @@ def _wishes(options: argparse.Namespace) -> Wishes:
     stated = dict(_pair(text) for text in options.allowance)
     allowance = stated.pop("", "12.7")
     return Wishes(
-        cloth=_cloth(options),
+        cloth=read_project(options.cloth_from).cloths[0] if options.cloth_from else cloth_of(options),
         title=options.title if options.title is not None else Path(options.source).stem,
         scale=options.scale,
         square_mm=options.check_square,
@@ -136,36 +133,8 @@ def _renaming(text: str) -> tuple[str, str]:
     return old, new
 
 
-def _cloth(options: argparse.Namespace) -> Cloth:
-    cloth = read_project(options.cloth_from).cloths[0] if options.cloth_from else USUAL_CLOTH
-    return cloth if options.cloth_width is None else msgspec.structs.replace(cloth, width=options.cloth_width)
-
-
-def _mm(text: str) -> float:
-    try:
-        return length_mm(text)
-    except BadInput as error:
-        raise argparse.ArgumentTypeError(str(error)) from None
-
-
-def _number(text: str) -> float:
-    try:
-        value = float(text.replace(",", "."))
-    except ValueError:
-        value = math.nan
-    if not math.isfinite(value):
-        raise argparse.ArgumentTypeError(f"{text[:40]!r} is no number")
-    return value
-
-
 def _positive(text: str) -> float:
-    value = _number(text)
+    value = number(text)
     if not 1e-6 <= value <= 1e9:
         raise argparse.ArgumentTypeError(f"{text[:40]!r} is not above 0")
     return value
-
-
-def _whole(text: str) -> int:
-    if not text.isdecimal() or len(text) > 9:
-        raise argparse.ArgumentTypeError(f"{text[:40]!r} is no whole number")
-    return int(text)

@@ -115,17 +115,18 @@ def _by_hand(project: Project, garment: Garment) -> str:
 
 
 def _lay(options: argparse.Namespace) -> int:
+    from core.derive.cutting import cut_project
+    from core.files.reports import lays_report, measurement_report
     from core.lay.lay import lay
 
-    from core.files.reports import lays_report, measurement_report
-
     project = read_project(options.file)
-    check_fits_in(options.file, project)
-    result = lay(project, progress_bar(options.json))
-    _keep(options, result.project)
+    check_fits_in(options.file, cut_project(project))
+    result = lay(cut_project(project), progress_bar(options.json))
+    laid = project.placed(result.project.placements)
+    _keep(options, laid)
     code = DONE if all(found.fits for found in result.lays) else NOT_TO_BE_HAD
     if options.json:
-        report = measurement_report(result.project, measure(result.project))
+        report = measurement_report(laid, measure(laid))
         _print_json({**report, "lays": lays_report(result)})
         return code
     for found in result.lays:
@@ -144,32 +145,33 @@ def _papers(options: argparse.Namespace) -> int:
 
 
 def _plan(options: argparse.Namespace) -> int:
-    from core.lay.lay import lay
-
+    from core.derive.cutting import cut_project
     from core.files.reports import lays_report, measurement_report, solve_report
+    from core.lay.lay import lay
     from core.matching.solve import match
     from core.papers.papers import write_papers
     from core.progress import part
 
     project = read_project(options.file)
-    check_fits_in(options.file, project)
+    check_fits_in(options.file, cut_project(project))
     folder, garment, progress = _folder(options.to), Garment.of(project), progress_bar(options.json)
     matched = match(project, part(progress, 0.0, 0.3), garment)
-    laid = lay(matched.project, part(progress, 0.3, 0.8))
-    fits = all(found.fits for found in laid.lays)
-    papers = write_papers(laid.project, folder, part(progress, 0.8, 1.0)) if fits else ()
+    result = lay(cut_project(matched.project), part(progress, 0.3, 0.8))
+    laid = matched.project.placed(result.project.placements)
+    fits = all(found.fits for found in result.lays)
+    papers = write_papers(laid, folder, part(progress, 0.8, 1.0)) if fits else ()
     progress(1.0, "done")
     folder.mkdir(parents=True, exist_ok=True)
     kept = folder / f"{Path(options.file).stem}{SUFFIX}"
-    write_project(kept, laid.project)
+    write_project(kept, laid)
     code = DONE if fits else NOT_TO_BE_HAD
-    measurement = measure(laid.project, garment)
+    measurement = measure(laid, garment)
     if options.json:
-        report = measurement_report(laid.project, measurement)
-        _print_json({**report, "solve": solve_report(matched), "lays": lays_report(laid)})
+        report = measurement_report(laid, measurement)
+        _print_json({**report, "solve": solve_report(matched), "lays": lays_report(result)})
         return code
-    print(measurement_text(laid.project, measurement))
-    print(_by_hand(project, garment), *(lay_text(found) for found in laid.lays), *papers, kept, sep="\n")
+    print(measurement_text(laid, measurement))
+    print(_by_hand(project, garment), *(lay_text(found) for found in result.lays), *papers, kept, sep="\n")
     if not fits:
         print("No papers: there is nothing to cut from while the cloth is too short.")
     return code

@@ -70,7 +70,7 @@ def ring(
     one_way: bool = True,
     match: dict | None = None,
 ) -> Project:
-    """A garment of unlike gores: `ring`, `chain`, `branch` (a yoke over two of them), `pairs` or `fold` (front on the fold)."""
+    """A garment of unlike gores: `ring`, `chain`, `branch` (a yoke over two), `pairs` or `fold` (front on the fold)."""
     rng = np.random.default_rng(seed)
     cloth = {
         "id": "cloth",

@@ -40,7 +40,8 @@ def test_plan_writes_project_pdf_and_csv_that_agree_with_its_json(harbour_skirt,
     assert report["solve"]["lower_bound_mm"] is None
     lay = report["lays"][0]
     assert set(lay["panels"]) == set(project.panel_names)
-    assert max(v for panel in lay["panels"].values() for _, v in panel["cut_line"]) == pytest.approx(lay["length_mm"], abs=1e-3)
+    lowest = max(v for panel in lay["panels"].values() for _, v in panel["cut_line"])
+    assert lowest == pytest.approx(lay["length_mm"], abs=1e-3)
     assert find_faults(project, "ticking") == ()
     with (tmp_path / "out" / "positions.csv").open(newline="", encoding="utf-8") as file:
         rows = list(csv.DictReader(file))
@@ -91,7 +92,8 @@ def test_a_panel_wider_than_the_cloth_is_told_in_one_line_and_nothing_is_written
     raw["cloths"][0]["width"] = 400
     narrow = tmp_path / "narrow.stripewright"
     narrow.write_text(json.dumps(raw))
-    for command in (["check", narrow], ["lay", narrow, "-o", tmp_path / "x"], ["plan", narrow, "--to", tmp_path / "out"]):
+    commands = (["check", narrow], ["lay", narrow, "-o", tmp_path / "x"], ["plan", narrow, "--to", tmp_path / "out"])
+    for command in commands:
         run(*command, code=2)
         message = capsys.readouterr().err
         assert message.count("\n") == 1
@@ -138,8 +140,8 @@ def test_check_says_what_is_odd_about_a_pattern_that_is_in_order(harbour_skirt, 
 
 def test_the_thinking_needs_no_qt(harbour_skirt, tmp_path):
     blocked = "import sys; sys.modules['PySide6'] = None; from app.cli import main; sys.exit(main(sys.argv[1:]))"
-    command = [sys.executable, "-c", blocked, "plan", harbour_skirt, "--to", tmp_path / "out", "--json"]
-    done = subprocess.run([str(word) for word in command], capture_output=True, check=False, cwd=Path(__file__).parents[2])
+    command = [sys.executable, "-c", blocked, "plan", str(harbour_skirt), "--to", str(tmp_path / "out"), "--json"]
+    done = subprocess.run(command, capture_output=True, check=False, cwd=Path(__file__).parents[2])
     assert done.returncode == 0, done.stderr
     assert json.loads(done.stdout)["rms_mm"] > 0
     assert done.stderr == b""
@@ -151,9 +153,29 @@ def test_the_installed_program_finds_its_samples_and_icons_from_any_folder(tmp_p
         pytest.skip("the program is not installed in this environment")
     script = (
         "from app.resources import resource;"
-        "print(resource('sample_projects', 'harbour-skirt.stripewright').exists(), resource('icons', 'app.svg').exists())"
+        "print(resource('sample_projects', 'harbour-skirt.stripewright').exists());"
+        "print(resource('icons', 'app.svg').exists())"
     )
     found = subprocess.run([sys.executable, "-c", script], capture_output=True, check=True, cwd=tmp_path, text=True)
     assert found.stdout.split() == ["True", "True"]
     told = subprocess.run([program, "--version"], capture_output=True, check=True, cwd=tmp_path, text=True)
     assert told.stdout.startswith("stripewright ")
+
+
+def test_everything_that_is_cut_is_laid_each_on_its_cloth(harbour_skirt, tmp_path, capsys):
+    raw = json.loads(harbour_skirt.read_bytes())
+    raw["cloths"].append({"id": "muslin", "name": "Stiff muslin", "width": 1100})
+    raw["layers"] = [{"kind": "interlining", "of": [piece["id"] for piece in raw["pieces"]], "cloth": "muslin"}]
+    raw["strips"] = [{"id": "belt", "length": 720, "width": 80, "number": 1, "cloth": "ticking"}]
+    full = tmp_path / "full.stripewright"
+    full.write_text(json.dumps(raw))
+    run("plan", full, "--to", tmp_path / "out", "--json")
+    lays = {lay["cloth"]: lay for lay in json.loads(capsys.readouterr().out)["lays"]}
+    assert len(lays["ticking"]["panels"]) == 11
+    assert len(lays["muslin"]["panels"]) == 10
+    run("list", tmp_path / "out" / "full.stripewright", "--json")
+    listed = json.loads(capsys.readouterr().out)
+    assert listed["count"] == 21
+    assert {cloth["cloth"]: cloth["length_mm"] for cloth in listed["cloths"]} == {
+        cloth: pytest.approx(lay["length_mm"], abs=0.01) for cloth, lay in lays.items()
+    }

@@ -78,7 +78,8 @@ def test_a_seam_matched_at_the_top_drifts_by_the_difference_of_the_sines():
 
 def test_bennetts_gores_lean_as_the_printed_widths_say():
     # Bennett, The Perfect Dressmaking System, 1914, scan 13: gores 8 in at the hip, 31 in above the hem; front hem
-    # 10 in, side hem 17.5 in: front edges lean atan(1 / 31) = 1.848 deg; a side gore with the grain in its middle 8.711 deg.
+    # 10 in, side hem 17.5 in: front edges lean atan(1 / 31) = 1.848 deg; a side gore with the grain in its middle
+    # 8.711 deg.
     front, side = math.atan(1 / 31), math.atan((17.5 - 8) / 2 / 31)
     assert math.degrees(front) == pytest.approx(1.848, abs=0.001)
     hip_to_hem = 31 * INCH

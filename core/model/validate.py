@@ -31,7 +31,7 @@ def validate(project: Project) -> None:
     _unique("panels", (*project.panel_names, *project.derived_panel_names))
     _unique("seams", [seam.name for seam in project.seams])
     for cloth in project.cloths:
-        _check_cloth(cloth)
+        check_cloth(cloth)
     for piece in project.pieces:
         _check_piece(project, piece)
     _check_seams(project)
@@ -61,7 +61,8 @@ def _colour(place: str, what: str, value: str) -> None:
         raise BadInput(f"{what} is {value[:20]!r}", place, "a colour such as #23304d is right")
 
 
-def _check_cloth(cloth: Cloth) -> None:
+def check_cloth(cloth: Cloth) -> None:
+    """Check one cloth. Raises BadInput that names the cloth, what is wrong and what would be right."""
     place = f"cloth {cloth.id!r}"
     _within(place, "width", cloth.width, 1, LARGEST_MM)
     for side in cloth.selvedge:

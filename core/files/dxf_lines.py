@@ -12,7 +12,7 @@ from core.files.outlines import Outline
 from core.geometry.beziers import Point, Segment, Segments, line_through, transformed, unit_arc
 from core.geometry.paths import Points
 
-MOST_ENTITIES = 100_000
+MOST_ENTITIES = 50_000
 """More entities than this, those inside inserted blocks counted, are no pattern."""
 
 DEEPEST_INSERT = 12

@@ -7,8 +7,9 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
+from core.errors import BadInput
 from core.files.chaining import closed_up
-from core.files.dxf_lines import DRAWN, entities_within, stroke_of
+from core.files.dxf_lines import DRAWN, MOST_ENTITIES, entities_within, stroke_of
 from core.files.marks import nearer
 from core.files.outlines import Drawing, Line, Outline, check_point, checked
 from core.geometry.beziers import Point
@@ -66,15 +67,17 @@ class PieceBlock:
 
 def piece_blocks(document: Any, size: float) -> list[PieceBlock]:
     """The blocks that hold a piece in the order in which they are put into the drawing, or else all there are."""
-    found: dict[str, PieceBlock] = {}
-    for insert in document.modelspace().query("INSERT"):
-        name = insert.dxf.name
-        if name not in found and name in document.blocks and _holds_piece(document.blocks.get(name)):
-            found[name] = PieceBlock(name, tuple(entities_within([insert])), size)
-    if found:
-        return list(found.values())
-    blocks = [block for block in document.blocks if not block.name.startswith("*") and _holds_piece(block)]
-    return [PieceBlock(block.name, tuple(entities_within(block)), size) for block in blocks]
+    inserts = {insert.dxf.name: insert for insert in reversed(document.modelspace().query("INSERT"))}
+    known = [(name, [insert]) for name, insert in reversed(inserts.items()) if name in document.blocks]
+    sources = [(name, source) for name, source in known if _holds_piece(document.blocks.get(name))] or [
+        (block.name, list(block)) for block in document.blocks if not block.name.startswith("*") and _holds_piece(block)
+    ]
+    blocks: list[PieceBlock] = []
+    for name, source in sources:
+        blocks.append(PieceBlock(name, tuple(entities_within(source)), size))
+        if sum(len(block.entities) for block in blocks) > MOST_ENTITIES:
+            raise BadInput(f"it holds more than {MOST_ENTITIES} entities", right="a file of one pattern is right")
+    return blocks
 
 
 def _holds_piece(block: Any) -> bool:

@@ -84,7 +84,7 @@ def _seam_line(project: Project, panels: dict[PanelName, Panel], sewn: SewnSeam)
     b = panels[panel_of(sewn.b)].net[edge_of(sewn.b)][::-1]
     along_a, along_b = lengths_along(a), lengths_along(b)
     length_a, length_b = float(along_a[-1]), float(along_b[-1])
-    length, lift_a, lift_b, stretch_b = _joined(sewn.seam, length_a, length_b)
+    length, lift_a, lift_b, stretch_b = joined(sewn.seam, length_a, length_b)
     borders = [border for stretch in (sewn.seam.seen, sewn.seam.open) for border in stretch or ()]
     height = np.unique(np.concatenate([[0.0, length], along_a - lift_a, (along_b - lift_b) / stretch_b, borders]))
     height = height[(height >= 0) & (height <= length)]
@@ -100,7 +100,7 @@ def _seam_line(project: Project, panels: dict[PanelName, Panel], sewn: SewnSeam)
     )
 
 
-def _joined(seam: Seam, length_a: float, length_b: float) -> tuple[float, float, float, float]:
+def joined(seam: Seam, length_a: float, length_b: float) -> tuple[float, float, float, float]:
     """Length of the seam, distance of its upper end down each edge, and b's mm per mm of the seam."""
     if seam.join == "spread":
         return length_a, 0.0, 0.0, length_b / length_a

@@ -1,43 +1,81 @@
 """Walking the seams: what is odd about a pattern whose file is in order. Every finding says what would put it right."""
 
 from collections import Counter
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
 from core.model.project import Placement, Project
 from core.seams.garment import Garment, SeamLine
+from core.seams.notches import NotchPair, notch_pairs
 from core.seams.readings import SeamReading
+from core.seams.remedy import LENGTH_METHODS, Method, Remedy
+from core.seams.runs_through import RunThrough, runs_through
 
 LENGTHS_AGREE_MM = 0.5
 """Two edges whose lengths differ by no more than this are of one length."""
 
+NOTCHES_MEET_MM = 1.0
+"""Two notches no farther apart than this down the seam meet."""
+
+SMOOTH_DEG, SMOOTH_MM = 5.0, 1.0
+"""A line that juts by less, in degrees or off a ruler laid across the seam, runs through smoothly."""
+
+MEANT_BEYOND_DEG = 45.0
+"""A line that turns by more at a seam is taken for a corner that is meant: a scallop, a point."""
+
 
 @dataclass(frozen=True)
 class Finding:
-    """Something to look at: where, what, and what would put it right."""
+    """Something to look at: where, what, and what would put it right; `remedies` can be carried out by themselves.
+
+    `seam` is the name of the seam it is about, empty for other findings.
+    """
 
     place: str
     what: str
     right: str
+    seam: str = ""
+    remedies: tuple[Remedy, ...] = ()
 
     def __str__(self) -> str:
         return f"{self.place}: {self.what}; {self.right}"
 
 
 def walk(project: Project, garment: Garment) -> tuple[Finding, ...]:
-    """All findings about the seams of a validated project, in the order of the seams."""
-    found = [finding for line in garment.seams for finding in _about(project, line)]
+    """All findings about the seams of a validated project, in the order of the seams.
+
+    What stands for both sides is walked once.
+    """
+    met: set[str] = set()
+    found: list[Finding] = []
+    for line in garment.seams:
+        if line.sewn.seam.name not in met:
+            met.add(line.sewn.seam.name)
+            found += _about(project, garment, line)
     return (*found, *_sewn_twice(garment))
 
 
-def _about(project: Project, line: SeamLine) -> list[Finding]:
-    place = f"seam {line.sewn.label!r}"
-    return [
-        Finding(place, what, right)
-        for what, right in (*_lengths(line), *_direction(line), *_stretches(line), *_stripes(project, line))
-    ]
+def _about(project: Project, garment: Garment, line: SeamLine) -> Iterator[Finding]:
+    seam = line.sewn.seam
+    place = f"seam {seam.name!r}" + (" on both sides" if seam.both_sides else "")
+    yield from (
+        replace(finding, place=place, seam=seam.name)
+        for finding in (
+            *_lengths(line),
+            *_direction(line),
+            *_stretches(line),
+            *_notches(garment, line),
+            *_runs(garment, line),
+            *_stripes(project, line),
+        )
+    )
 
 
-def _lengths(line: SeamLine) -> list[tuple[str, str]]:
+def _offer(line: SeamLine, *methods: Method) -> tuple[Remedy, ...]:
+    return tuple(Remedy(line.sewn, method) for method in methods)
+
+
+def _lengths(line: SeamLine) -> list[Finding]:
     a, b = line.edge_lengths
     if abs(a - b) <= LENGTHS_AGREE_MM:
         return []
@@ -47,29 +85,90 @@ def _lengths(line: SeamLine) -> list[tuple[str, str]]:
         "top": "held at the top, it overhangs at the bottom",
         "bottom": "held at the bottom, it overhangs at the top",
     }[line.sewn.seam.join]
-    return [(f"{longer} is {by:.1f} mm longer ({a:.1f} and {b:.1f} mm)", how)]
+    what = f"{longer} is {by:.1f} mm longer ({a:.1f} and {b:.1f} mm)"
+    return [Finding("", what, how, remedies=_offer(line, *LENGTH_METHODS))]
 
 
-def _direction(line: SeamLine) -> list[tuple[str, str]]:
-    if line.a[-1, 1] >= line.a[0, 1] or line.b[-1, 1] >= line.b[0, 1]:
+def _direction(line: SeamLine) -> list[Finding]:
+    a_up, b_up = (side[-1, 1] < side[0, 1] for side in (line.a, line.b))
+    if not a_up or not b_up:
         return []
-    return [("both edges run upwards from its upper end", "a is the panel on the left seen from outside: exchange a and b")]
+    right = "a is the panel on the left seen from outside: exchange a and b"
+    what = "both edges run upwards from its upper end"
+    return [Finding("", what, right, remedies=_offer(line, "exchange left and right"))]
 
 
-def _stretches(line: SeamLine) -> list[tuple[str, str]]:
+def _stretches(line: SeamLine) -> list[Finding]:
     found = []
     for what, stretch in (("seen", line.sewn.seam.seen), ("open", line.sewn.seam.open)):
         if stretch is not None and stretch[1] > line.length + 0.1:
-            found.append((f"{what} goes to {stretch[1]:g} mm", f"the seam ends at {line.length:.1f} mm"))
+            said = f"{what} goes to {stretch[1]:g} mm", f"the seam ends at {line.length:.1f} mm"
+            found.append(Finding("", *said, remedies=_offer(line, "end the stretch with the seam")))
     if not line.counted_parts.any():
-        found.append(("no part of it counts", "leave a stretch that is seen and sewn"))
+        found.append(Finding("", "no part of it counts", "leave a stretch that is seen and sewn"))
     return found
 
 
-def _stripes(project: Project, line: SeamLine) -> list[tuple[str, str]]:
+def _notches(garment: Garment, line: SeamLine) -> list[Finding]:
+    return [found for pair in notch_pairs(garment, line) for found in _notch(line, pair)]
+
+
+def _notch(line: SeamLine, pair: NotchPair) -> list[Finding]:
+    at = (pair.a_mm, pair.b_mm)
+    if pair.a_mm is None or pair.b_mm is None:
+        here, there = (line.sewn.b, line.sewn.a) if pair.a_mm is None else (line.sewn.a, line.sewn.b)
+        height = pair.b_mm if pair.a_mm is None else pair.a_mm
+        what = f"the notch of {here} at {height:.1f} mm meets none"
+        ways: tuple[Method, ...] = ("mark the missing notch", "take the notch away")
+        return [Finding("", what, f"one on {there} opposite, or none", remedies=_offer_notch(line, at, ways))]
+    if abs(pair.apart_mm) <= NOTCHES_MEET_MM:
+        return []
+    lower = "lower" if pair.apart_mm > 0 else "higher"
+    what = f"the notch of {line.sewn.b} is {abs(pair.apart_mm):.1f} mm {lower} than that of {line.sewn.a}"
+    ways = ("move the notch of the right edge", "move the notch of the left edge")
+    right = f"both at {pair.a_mm:.1f} or both at {pair.b_mm:.1f} mm"
+    return [Finding("", what, right, remedies=_offer_notch(line, at, ways))]
+
+
+def _offer_notch(
+    line: SeamLine, at: tuple[float | None, float | None], methods: tuple[Method, ...]
+) -> tuple[Remedy, ...]:
+    return tuple(Remedy(line.sewn, method, at) for method in methods)
+
+
+def _runs(garment: Garment, line: SeamLine) -> list[Finding]:
+    return [_jut(line, run) for run in runs_through(garment, line) if juts(run)]
+
+
+def juts(run: RunThrough) -> bool:
+    """Whether the line across a seam's end juts in or out by more than would pass for a smooth one."""
+    return SMOOTH_DEG < abs(run.juts_deg) <= MEANT_BEYOND_DEG and run.juts_mm > SMOOTH_MM
+
+
+def _jut(line: SeamLine, run: RunThrough) -> Finding:
+    where, method = _ENDS[run.end]
+    way = "out" if run.juts_deg > 0 else "in"
+    names = run.a.edge if run.a.edge == run.b.edge else f"{run.a.edge} and {run.b.edge}"
+    size = f"{abs(run.juts_deg):.1f} degrees, {run.juts_mm:.1f} mm over {run.reach_mm:.0f} mm"
+    return Finding(
+        "",
+        f"{names} juts {way} at the {where} by {size}",
+        "smooth the run so that its two angles there make 180 degrees",
+        remedies=_offer(line, method),
+    )
+
+
+_ENDS: dict[str, tuple[str, Method]] = {
+    "upper": ("top", "smooth the run at the top"),
+    "lower": ("bottom", "smooth the run at the bottom"),
+}
+
+
+def _stripes(project: Project, line: SeamLine) -> list[Finding]:
     if line.cloth is None or line.cloth.repeat is None:
         striped = [project.cloth_of(panel).repeat is not None for panel in line.panels]
-        return [("its panels are of two cloths", "its stripes can't be matched")] if any(striped) else []
+        said = "its panels are of two cloths", "its stripes can't be matched"
+        return [Finding("", *said)] if any(striped) else []
     reading = SeamReading.of(line, Placement(), Placement())
     if reading is None:
         return []
@@ -77,7 +176,8 @@ def _stripes(project: Project, line: SeamLine) -> list[tuple[str, str]]:
     if leans[0] <= reach + 1e-9 and leans[1] > 2 * reach + 0.5:
         straight = line.panels[0] if abs(reading.leans_deg[0]) < abs(reading.leans_deg[1]) else line.panels[1]
         what = f"the edge of {straight} runs along the stripes, the other leans {leans[1]:.2f} degrees"
-        return [(what, "stripes cross one side only and no placement can make a chevron; lay the grain in mid-gore")]
+        right = "stripes cross one side only and no placement can make a chevron; lay the grain in mid-gore"
+        return [Finding("", what, right)]
     return []
 
 

@@ -188,9 +188,7 @@ def test_grain_on_an_edge_is_told_once_and_shows_at_the_seams():
     assert finding.place == "grain"
     assert "front, side-front, side-back, back" in finding.what
     found = walk(draft.project, Garment.of(draft.project))
-    assert {one.place for one in found} == {
-        f"seam {seam.label!r}" for seam in draft.project.sewn if " to " in seam.label
-    }
+    assert {one.seam for one in found} == {seam.name for seam in draft.project.seams if " to " in seam.name}
     assert all("run along the stripes" in one.what or "runs along the stripes" in one.what for one in found)
 
 

@@ -101,7 +101,7 @@ def test_a_gore_with_a_straight_grain_edge_is_reported_as_impossible_to_chevron(
     on_the_edge = walk(project := gores([(5, 17.038), (0.0, 5)]), Garment.of(project))
     assert any("no placement can make a chevron" in finding.right for finding in on_the_edge)
     in_the_middle = walk(project := gores([(5, 8.711), (8.711, 5)]), Garment.of(project))
-    assert not in_the_middle
+    assert not any("chevron" in finding.right for finding in in_the_middle)
 
 
 def test_an_uneven_repeat_with_opposite_leans_lets_only_the_lead_stripe_meet():

@@ -21,7 +21,7 @@ from core.geometry.beziers import flattened, path_data
 from core.geometry.paths import Points
 from core.geometry.polyline import distance_of, length, points_at
 from core.model.cloth import Cloth
-from core.model.pattern import Edge, Notch, Piece
+from core.model.pattern import Cut, Edge, Notch, Piece
 from core.model.project import Project
 from core.model.validate import validate
 from core.seams.propose import propose_ring
@@ -38,13 +38,28 @@ UNEVEN_MM = 0.5
 
 
 @dataclass(frozen=True)
+class OwnWishes:
+    """What is asked of one piece alone; what is None is as for all.
+
+    `cut` overrides a mirror line of the drawing; `fold` is then the name that the edge on the fold has while it is not
+    on one. `allowances` are by the name an edge has in the end.
+    """
+
+    turn_deg: float | None = None
+    cut: Cut | None = None
+    fold: str | None = None
+    allowances: Mapping[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
 class Wishes:
     """What is asked of an import. Lengths in mm, angles in degrees, clockwise as one looks at it.
 
     `scale` multiplies the drawing; `square_mm` is instead the true side of the check square that is on it. `allowances`
     override `allowance` by edge name; `names` give edges another name, by `edge` or `piece/edge`. `only` are the labels
     of the outlines to take, in the order wanted; without it all closed ones of at least `smallest_mm2` that lie in no
-    other are taken. Where a drawing has both lines, the stitching line is kept and the allowances are measured.
+    other are taken. Where a drawing has both lines, the stitching line is kept and the allowances are measured. `own`
+    is what is asked of single pieces, by their ids.
     """
 
     cloth: Cloth
@@ -60,6 +75,7 @@ class Wishes:
     turn_deg: float = 0.0
     cut: Literal["single", "pair"] = "single"
     names: Mapping[str, str] = field(default_factory=dict)
+    own: Mapping[str, OwnWishes] = field(default_factory=dict)
     ring: bool = False
 
 
@@ -94,24 +110,27 @@ def _ids(outlines: Sequence[Outline]) -> list[str]:
 
 
 def _piece(outline: Outline, name: str, wishes: Wishes, findings: list[Finding]) -> Piece:
-    place = f"piece {name!r}"
-    outline = standing(outline, wishes.turn_deg, place, findings)
+    place, own = f"piece {name!r}", wishes.own.get(name, OwnWishes())
+    turn_deg = wishes.turn_deg if own.turn_deg is None else own.turn_deg
+    outline = standing(outline, turn_deg, place, findings)
     try:
         edges = edges_of(outline.sew or outline.segments, wishes.corner_deg, outline.smooth)
     except BadInput as error:
         raise BadInput(error.what, place, error.right) from None
     lines = [flattened(edge) for edge in edges]
-    fold = fold_edge(lines, outline.mirror, place, findings)
+    mirrored = own.cut is None
+    fold = fold_edge(lines, outline.mirror, place, findings) if mirrored else _own_fold(own, name, lines)
     names, first = edge_names(name, lines, fold, wishes.names)
     order = [(first + step) % len(edges) for step in range(len(edges))]
     edges, lines, names = [edges[i] for i in order], [lines[i] for i in order], [names[i] for i in order]
-    allowances = _allowances(outline, lines, names, wishes, place, findings)
+    stated = {**wishes.allowances, **own.allowances}
+    allowances = _allowances(outline, lines, names, stated, wishes.allowance, place, findings)
     _say_short(lines, names, place, findings)
     return Piece(
         id=name,
         name=outline.label,
         cloth=wishes.cloth.id,
-        cut="fold" if fold is not None else wishes.cut,
+        cut="fold" if fold is not None else own.cut or wishes.cut,
         drawn=_half_drawn(lines, names),
         outline_is="net" if outline.sew else wishes.outline_is,
         fold=FOLD if fold is not None else None,
@@ -123,6 +142,18 @@ def _piece(outline: Outline, name: str, wishes: Wishes, findings: list[Finding])
     )
 
 
+def _own_fold(own: OwnWishes, piece: str, lines: Sequence[Points]) -> int | None:
+    """The index of the edge that was named as the fold; None where the piece is not cut on one."""
+    if own.cut != "fold":
+        return None
+    names, _ = edge_names(piece, lines, None, {})
+    if own.fold not in names:
+        raise BadInput(
+            f"its fold is {own.fold!r}", f"piece {piece!r}", f"one of its edges is right: {', '.join(names)}"
+        )
+    return names.index(own.fold)
+
+
 def _half_drawn(lines: Sequence[Points], names: Sequence[str]) -> Literal["right", "left"]:
     """Which half a piece on the fold is drawn as: the right one, as worn, has the fold on its right in the drawing."""
     if FOLD not in names:
@@ -132,7 +163,13 @@ def _half_drawn(lines: Sequence[Points], names: Sequence[str]) -> Literal["right
 
 
 def _allowances(
-    outline: Outline, lines: Sequence[Points], names: Sequence[str], wishes: Wishes, place: str, findings: list[Finding]
+    outline: Outline,
+    lines: Sequence[Points],
+    names: Sequence[str],
+    stated: Mapping[str, float],
+    otherwise: float,
+    place: str,
+    findings: list[Finding],
 ) -> list[float]:
     """The allowance of every edge: stated for it, none on a fold, measured between two lines, or the one for all."""
     measured = allowances_between(lines, outline.points) if outline.sew else [None] * len(lines)
@@ -140,10 +177,10 @@ def _allowances(
     for name, gap in zip(names, measured, strict=True):
         if name == FOLD:
             found.append(0.0)
-        elif name in wishes.allowances or not outline.sew:
-            found.append(wishes.allowances.get(name, wishes.allowance))
+        elif name in stated or not outline.sew:
+            found.append(stated.get(name, otherwise))
         else:
-            found.append(_from_measured(gap, wishes.allowance, f"{place}, edge {name!r}", findings))
+            found.append(_from_measured(gap, otherwise, f"{place}, edge {name!r}", findings))
     return found
 
 

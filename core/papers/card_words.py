@@ -1,16 +1,16 @@
 """What a placement card says: the steps in order, worded for somebody who stands at the cutting table."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from core.papers.figures import EdgeMarks, PanelFigures
+from core.papers.measures import Units
+from core.papers.neighbours import Neighbour
 from core.papers.page import FINE_SIZE, HEAD_SIZE, TEXT_SIZE, Paragraph
 from core.papers.words import (
-    NOTHING_MM,
     degrees,
     expected_words,
     lead_words,
-    mm,
     off_lead_words,
     other_stripe_words,
     sideways,
@@ -18,7 +18,7 @@ from core.papers.words import (
 )
 
 MOST_PLACES = 16
-"""So many meeting places of an edge are named on a card; the table names all."""
+"""So many meeting places of an edge are named on a card; its edge strip shows all."""
 
 
 @dataclass(frozen=True)
@@ -29,15 +29,18 @@ class Step:
     measures: tuple[str, ...] = ()
 
 
-def card_paragraphs(figures: PanelFigures, titles: Mapping[str, str]) -> list[Paragraph]:
-    """The words of a card; `titles` gives the full name of every panel."""
-    steps = [_paper_step(figures), _grain_step(figures), _place_step(figures)]
-    steps += [*_stripe_step(figures), *_check_step(figures), _cut_step(figures)]
+def card_paragraphs(
+    figures: PanelFigures, laid: Sequence[Neighbour], titles: Mapping[str, str], units: Units
+) -> list[Paragraph]:
+    """The words of a card; `laid` are the panels that lie there already, `titles` gives every panel's full name."""
+    steps = [_paper_step(figures), _grain_step(figures, units), _place_step(figures, units)]
+    steps += [*_stripe_step(figures, units), *_check_step(figures, units), *_neighbour_step(laid, units)]
+    steps.append(_cut_step(figures))
     paragraphs = _face(figures)
     for number, step in enumerate(steps, 1):
         paragraphs.append(Paragraph(step.text, label=f"{number}", indent=6.0, hang=6.0, gap=2.2))
         paragraphs += [Paragraph(line, label="–", indent=9.5, hang=3.5, gap=0.4) for line in step.measures]
-    return [*paragraphs, *_seams(figures, titles)]
+    return [*paragraphs, *_seams(figures, titles, units)]
 
 
 def _face(figures: PanelFigures) -> list[Paragraph]:
@@ -59,61 +62,74 @@ def _paper_step(figures: PanelFigures) -> Step:
     return Step(f"Take the paper piece {title} and lay it {drawn}: face {figures.paper}.")
 
 
-def _grain_step(figures: PanelFigures) -> Step:
-    top, bottom = where_on_edge(figures.grain_top), where_on_edge(figures.grain_bottom)
-    length = mm(figures.grain_length_mm)
+def _grain_step(figures: PanelFigures, units: Units) -> Step:
+    top, bottom = where_on_edge(figures.grain_top, units), where_on_edge(figures.grain_bottom, units)
+    length = units.say(figures.grain_length_mm)
     return Step(
-        f"Rule its grain line, {length} mm, along the grain from stitching line to stitching line.",
+        f"Rule its grain line, {length}, along the grain from stitching line to stitching line.",
         (f"Top end: {top}.", f"Bottom end: {bottom}."),
     )
 
 
-def _place_step(figures: PanelFigures) -> Step:
+def _place_step(figures: PanelFigures, units: Units) -> Step:
     ends = (("Top", figures.grain_top), ("Bottom", figures.grain_bottom))
     return Step(
         "Bring the grain line to its place, measured across from the left edge and along from the cut end."
-        f" {_turn_words(figures)}",
-        tuple(f"{name} end: {mm(end.u_mm)} across, {mm(end.v_mm)} along." for name, end in ends),
+        f" {_turn_words(figures, units)}",
+        tuple(f"{name} end: {units.bare(end.u_mm)} across, {units.bare(end.v_mm)} along." for name, end in ends),
     )
 
 
-def _turn_words(figures: PanelFigures) -> str:
-    if abs(figures.lean_mm) < NOTHING_MM:
+def _turn_words(figures: PanelFigures, units: Units) -> str:
+    turn = figures.at.turn_deg
+    if abs(figures.lean_mm) < units.nothing_mm:
         return "It runs straight along the cloth."
-    way = "clockwise" if figures.at.turn_deg > 0 else "anticlockwise"
-    return (
-        f"It is turned {degrees(abs(figures.at.turn_deg))}° {way}: its bottom end lies"
-        f" {sideways(figures.lean_mm)} of straight along."
-    )
+    way = "clockwise" if turn > 0 else "anticlockwise"
+    leans = f"its bottom end lies {sideways(figures.lean_mm, units)} of straight along."
+    return f"It is turned {degrees(abs(turn))}° {way}: {leans}"
 
 
-def _stripe_step(figures: PanelFigures) -> list[Step]:
+def _stripe_step(figures: PanelFigures, units: Units) -> list[Step]:
     """Setting the grain line by the stripes; nothing where there is no lead stripe to set it by."""
     top, bottom = figures.grain_top, figures.grain_bottom
     if top.off_lead_mm is None:
         return []
-    measures = [f"Top end: {off_lead_words(top)} of the nearest one."]
+    measures = [f"Top end: {off_lead_words(top, units)} of the nearest one."]
     if bottom.off_lead_mm is not None:
-        measures.append(f"Bottom end: {off_lead_words(bottom)} of {other_stripe_words(figures)}.")
+        measures.append(f"Bottom end: {off_lead_words(bottom, units)} of {other_stripe_words(figures, units)}.")
     words = f"Now set it by the {lead_words(figures.cloth)}; here the stripe counts, not the measure."
     return [Step(words, tuple(measures))]
 
 
-def _check_step(figures: PanelFigures) -> list[Step]:
+def _check_step(figures: PanelFigures, units: Units) -> list[Step]:
     """Where lead stripes meet the sewn edges; nothing where none does."""
     marked = [marks for marks in figures.edges if marks.meets_mm]
     if not marked:
         return []
     words = "Check: the middle of a lead stripe meets the stitching line, measured along it, at"
-    return [Step(words, tuple(_edge_words(marks) for marks in marked))]
+    return [Step(words, tuple(_edge_words(marks, units) for marks in marked))]
 
 
-def _edge_words(marks: EdgeMarks) -> str:
-    places = [mm(height) for height in marks.meets_mm[:MOST_PLACES]]
+def _edge_words(marks: EdgeMarks, units: Units) -> str:
+    places = [units.bare(height) for height in marks.meets_mm[:MOST_PLACES]]
     more = len(marks.meets_mm) - len(places)
-    rest = f" and {more} more, in stripe-marks.csv" if more else ""
-    start = f"{marks.edge} edge ({mm(marks.length_mm)} long), from its corner with the {marks.corner_with} edge:"
+    rest = f" and {more} more, on its edge strip" if more else ""
+    length = units.bare(marks.length_mm)
+    start = f"{marks.edge} edge ({length} long), from its corner with the {marks.corner_with} edge:"
     return f"{start} {', '.join(places)}{rest}."
+
+
+def _neighbour_step(laid: Sequence[Neighbour], units: Units) -> list[Step]:
+    """The gaps to the panels that lie there already; nothing for the first panel on the cloth."""
+    if not laid:
+        return []
+    words = "Check: between the cutting lines, where they come closest, there is"
+    return [Step(words, tuple(_neighbour_words(one, units) for one in laid))]
+
+
+def _neighbour_words(one: Neighbour, units: Units) -> str:
+    gap = "no room" if one.gap_mm < units.nothing_mm else units.bare(one.gap_mm)
+    return f"{gap} to panel {one.figures.number}, {one.way}, {units.bare(one.along_mm)} along."
 
 
 def _cut_step(figures: PanelFigures) -> Step:
@@ -125,13 +141,13 @@ def _cut_step(figures: PanelFigures) -> Step:
     )
 
 
-def _seams(figures: PanelFigures, titles: Mapping[str, str]) -> list[Paragraph]:
+def _seams(figures: PanelFigures, titles: Mapping[str, str], units: Units) -> list[Paragraph]:
     if not figures.seams:
         return []
     lines = []
     for expected in figures.seams:
         panel, _, edge = expected.partner.partition("/")
-        lines.append(expected_words(expected, f"{titles.get(panel, panel)} ({edge})"))
+        lines.append(expected_words(expected, f"{titles.get(panel, panel)} ({edge})", units))
     return [
         Paragraph("Steps to expect at its seams", TEXT_SIZE, bold=True, gap=4.0),
         *(Paragraph(line, FINE_SIZE, gap=1.0) for line in lines),

@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
 import numpy as np
 from shapely.geometry import LineString, Polygon
@@ -14,12 +15,15 @@ from core.papers.cloth_drawing import cloth_drawing, lead_lines, neighbour_drawi
 from core.papers.drawing import Anchor, Box, Drawing, Line, Primitive, Spot, Text, joined
 from core.papers.figures import Figures, GrainEnd, PanelFigures
 from core.papers.labels import Labels, block
-from core.papers.page import BODY, FINE_SIZE, flow, heading, scale_for, scale_words, smaller
+from core.papers.measures import Units
+from core.papers.neighbours import neighbours_laid
+from core.papers.page import FINE_SIZE, Page, Paragraph, flow, heading, scale_for, scale_words, smaller
+from core.papers.pattern import upright_deg
 from core.papers.sheet import FINEST_ON_PAPER_MM, Sheet
-from core.papers.words import NOTHING_MM, mm
 
-ROOM = Box(BODY.left, BODY.top, 113.0, 278.0)
-WORDS = Box(119.0, 29.0, BODY.right, BODY.bottom)
+PICTURE_MM = 100.0
+"""Width of the room for the picture; the words stand right of it."""
+
 MARGIN_MM = 13.0
 NAME_SIZE = 2.7
 TIGHTER = 0.9
@@ -28,55 +32,66 @@ LEAST_APART_MM = 2.0
 """Meeting places closer than this on paper are not marked each; the words and the table have them all."""
 
 
-def card_pages(figures: Figures) -> dict[int, tuple[Drawing, ...]]:
+def card_pages(figures: Figures, page: Page, units: Units) -> dict[int, tuple[Drawing, ...]]:
     """The pages of every card by the panel's number; a second page only where the words need it."""
     titles = {panel.name: panel.title for panel in figures.panels}
     return {
-        panel.number: _card(panel, [other for other in cloth.panels if other is not panel], titles)
+        panel.number: _Card(panel, [other for other in cloth.panels if other is not panel], page, units).pages(titles)
         for cloth in figures.cloths
         for panel in cloth.panels
     }
 
 
-def _card(figures: PanelFigures, others: list[PanelFigures], titles: Mapping[str, str]) -> tuple[Drawing, ...]:
-    sheet = _sheet_for(figures)
-    title = f"{figures.number} · {figures.title}"
-    paragraphs = card_paragraphs(figures, titles)
-    words, rest, _ = flow(paragraphs, WORDS)
-    tighter, over, _ = flow([smaller(paragraph, TIGHTER) for paragraph in paragraphs], WORDS)
-    if rest and not over:
-        words, rest = tighter, over
-    first = (
-        heading(title, f"{figures.cloth.title} · drawn {scale_words(sheet.n)}")
-        + _picture(figures, others, sheet)
-        + words
-    )
-    pages = [first]
-    while rest:
-        words, rest, _ = flow(rest, BODY)
-        pages.append(heading(f"{title}, continued") + words)
-    return tuple(pages)
+@dataclass(frozen=True, eq=False)
+class _Card:
+    """One panel among the others on its cloth, on a page of a size, in some units."""
+
+    figures: PanelFigures
+    others: list[PanelFigures]
+    page: Page
+    units: Units
+
+    def pages(self, titles: Mapping[str, str]) -> tuple[Drawing, ...]:
+        figures, page = self.figures, self.page
+        room = Box(page.body.left, page.body.top, page.body.left + PICTURE_MM, page.body.bottom - 5.0)
+        sheet = _sheet_for(figures, room)
+        title = f"{figures.number} · {figures.title}"
+        words, rest = self._words(titles, Box(room.right + 6.0, 29.0, page.body.right, page.body.bottom))
+        head = heading(page, title, f"{figures.cloth.title} · drawn {scale_words(sheet.n)}")
+        pages = [head + _picture(figures, self.others, sheet, self.units) + words]
+        while rest:
+            words, rest, _ = flow(rest, page.body)
+            pages.append(heading(page, f"{title}, continued") + words)
+        return tuple(pages)
+
+    def _words(self, titles: Mapping[str, str], column: Box) -> tuple[Drawing, tuple[Paragraph, ...]]:
+        """The words beside the picture and those that find no room there."""
+        laid = neighbours_laid(self.figures, self.others)
+        paragraphs = card_paragraphs(self.figures, laid, titles, self.units)
+        words, rest, _ = flow(paragraphs, column)
+        tighter, over, _ = flow([smaller(paragraph, TIGHTER) for paragraph in paragraphs], column)
+        return (tighter, over) if rest and not over else (words, rest)
 
 
-def _sheet_for(figures: PanelFigures) -> Sheet:
+def _sheet_for(figures: PanelFigures, room: Box) -> Sheet:
     """The panel with a margin of cloth round it, as large as the room allows, in the middle of the room's top."""
     box = Box.round(figures.cut_ring)
-    n = scale_for(box.width, box.height, ROOM.width - 2 * MARGIN_MM, ROOM.height - 2 * MARGIN_MM)
+    n = scale_for(box.width, box.height, room.width - 2 * MARGIN_MM, room.height - 2 * MARGIN_MM)
     window = box.grown(MARGIN_MM * n)
-    return Sheet(window, n, ((ROOM.left + ROOM.right - window.width / n) / 2, ROOM.top))
+    return Sheet(window, n, ((room.left + room.right - window.width / n) / 2, room.top))
 
 
-def _picture(figures: PanelFigures, others: list[PanelFigures], sheet: Sheet) -> Drawing:
+def _picture(figures: PanelFigures, others: list[PanelFigures], sheet: Sheet, units: Units) -> Drawing:
     finest = FINEST_ON_PAPER_MM * sheet.n
     lying = cloth_drawing(figures.cloth, sheet.window, finest)
     repeat = figures.cloth.repeat
     leads = lead_lines(figures.cloth, sheet.window) if repeat and repeat.width >= finest else Drawing()
     beside = joined(neighbour_drawing(other) for other in others)
     lines = sheet.on_page(lying + leads + beside + panel_drawing(figures))
-    return lines + _lettering(figures, sheet)
+    return lines + _lettering(figures, sheet, units)
 
 
-def _lettering(figures: PanelFigures, sheet: Sheet) -> Drawing:
+def _lettering(figures: PanelFigures, sheet: Sheet, units: Units) -> Drawing:
     """Dots and all words in the picture: meeting places first, then grain ends, number and edges' names."""
     labels = Labels()
     for ring in (figures.cut_ring, figures.net_ring):
@@ -86,14 +101,14 @@ def _lettering(figures: PanelFigures, sheet: Sheet) -> Drawing:
         labels.take(Polygon(sheet.points(Box(u0, v0, u1, v1).corners)))
     labels.take(LineString([sheet.point(0.0, 0.0), sheet.point(figures.cloth.width, 0.0)]).buffer(0.25))
     labels.take(Place(sheet.point(figures.grain_bottom.u_mm, figures.grain_bottom.v_mm)).buffer(3.2))
-    parts = [*_meeting_marks(figures, sheet, labels), *_grain_ends(figures, sheet, labels)]
+    parts = [*_meeting_marks(figures, sheet, labels, units), *_grain_ends(figures, sheet, labels, units)]
     parts += labels.place(_number_candidates(figures, sheet))
     for name, line in figures.net.items():
         parts += labels.place(_edge_name_candidates(name, sheet.points(line)), Polygon(sheet.points(figures.net_ring)))
     return Drawing(tuple(parts))
 
 
-def _meeting_marks(figures: PanelFigures, sheet: Sheet, labels: Labels) -> list[Primitive]:
+def _meeting_marks(figures: PanelFigures, sheet: Sheet, labels: Labels, units: Units) -> list[Primitive]:
     parts: list[Primitive] = []
     for marks in figures.edges:
         line, last = sheet.points(figures.net[marks.edge]), -math.inf
@@ -102,7 +117,7 @@ def _meeting_marks(figures: PanelFigures, sheet: Sheet, labels: Labels) -> list[
                 continue
             last = place
             parts.append(Spot((float(point[0]), float(point[1])), "mark", 0.7))
-            parts += _numbered(point, _outward_at(line, point), mm(place), labels)
+            parts += _numbered(point, _outward_at(line, point), units.bare(place), labels)
     return parts
 
 
@@ -127,13 +142,13 @@ def _outward_at(line: Points, point: Points) -> Points:
     return outward(direction)
 
 
-def _grain_ends(figures: PanelFigures, sheet: Sheet, labels: Labels) -> list[Primitive]:
+def _grain_ends(figures: PanelFigures, sheet: Sheet, labels: Labels, units: Units) -> list[Primitive]:
     """A dot on either end of the grain line and, beyond the cutting line, how far it lies from a lead stripe."""
     top, bottom = (np.array(sheet.point(end.u_mm, end.v_mm)) for end in (figures.grain_top, figures.grain_bottom))
     along = (bottom - top) / np.hypot(*(bottom - top))
     parts: list[Primitive] = []
     for end, point, out in ((figures.grain_top, top, -along), (figures.grain_bottom, bottom, along)):
-        words = [(_off_lead(end), FINE_SIZE, True)]
+        words = [(_off_lead(end, units), FINE_SIZE, True)]
         candidates = (
             block((float(point[0] + side), float(point[1] + out[1] * reach)), words)
             for side in (0.0, 8.0, -8.0, 16.0, -16.0)
@@ -143,12 +158,12 @@ def _grain_ends(figures: PanelFigures, sheet: Sheet, labels: Labels) -> list[Pri
     return parts
 
 
-def _off_lead(end: GrainEnd) -> str:
+def _off_lead(end: GrainEnd, units: Units) -> str:
     if end.off_lead_mm is None:
         return ""
-    if abs(end.off_lead_mm) < NOTHING_MM:
+    if abs(end.off_lead_mm) < units.nothing_mm:
         return "on a lead stripe"
-    return f"{mm(abs(end.off_lead_mm))} {'right' if end.off_lead_mm > 0 else 'left'} of lead stripe"
+    return f"{units.bare(abs(end.off_lead_mm))} {'right' if end.off_lead_mm > 0 else 'left'} of lead stripe"
 
 
 def _number_candidates(figures: PanelFigures, sheet: Sheet) -> Iterator[tuple[Text, ...]]:
@@ -167,10 +182,4 @@ def _edge_name_candidates(name: str, line: Points) -> Iterator[tuple[Text, ...]]
             (point,) = points_at(line, np.array([share * total]))
             direction = tangent_at(line, share * total)
             at = point - outward(direction) * inside
-            yield block((float(at[0]), float(at[1])), [(name, NAME_SIZE, False)], _upright(direction))
-
-
-def _upright(direction: Points) -> float:
-    """The angle of a direction, clockwise, turned by half a circle where lettering would stand on its head."""
-    angle = math.degrees(math.atan2(direction[1], direction[0]))
-    return angle - 180.0 if angle > 90.0 else angle + 180.0 if angle <= -90.0 else angle
+            yield block((float(at[0]), float(at[1])), [(name, NAME_SIZE, False)], upright_deg(direction))

@@ -7,7 +7,7 @@ from core.model.cloth import Cloth
 from core.papers.drawing import Area, Box, Drawing, Line, Primitive, joined, segment
 from core.papers.figures import PanelFigures
 from core.papers.pens import light_tint
-from core.seams.stripes import lead_centres_between
+from core.seams.stripes import band_borders, lead_centres_between
 
 NOTCH_MM = 8.0
 
@@ -32,6 +32,26 @@ def lead_lines(cloth: Cloth, window: Box) -> Drawing:
     centres = lead_centres_between(cloth.repeat, seen.left - shift[1], seen.right - shift[0])
     lines = (segment(*_ends(cloth, w, seen), "lead stripe") for w in centres.tolist())
     return Drawing(tuple(lines)).within(seen)
+
+
+def stripe_edges(cloth: Cloth, window: Box) -> Drawing:
+    """Lines where one stripe ends and another, or the ground, begins, through the whole of a window."""
+    if cloth.repeat is None:
+        return Drawing()
+    shift = sorted((cloth.skew * window.top, cloth.skew * window.bottom))
+    width = cloth.repeat.width
+    first = np.floor((window.left - shift[1] - cloth.repeat.origin) / width)
+    last = np.ceil((window.right - shift[0] - cloth.repeat.origin) / width)
+    places = np.sort((band_borders(cloth.repeat)[:, None] + np.arange(first - 1, last + 1) * width).ravel())
+    lines = (segment(*_ends(cloth, w, window), "stripe edge") for w in places.tolist())
+    return Drawing(tuple(lines)).within(window)
+
+
+def stripe_areas(cloth: Cloth, window: Box) -> Drawing:
+    """The stripes themselves through the whole of a window, without the ground."""
+    if cloth.repeat is None:
+        return Drawing()
+    return joined(_stripe(cloth, stripe.at, stripe.width, stripe.colour, window) for stripe in cloth.repeat.stripes)
 
 
 def panel_drawing(figures: PanelFigures) -> Drawing:
@@ -68,9 +88,7 @@ def _stripes(cloth: Cloth, box: Box, finest: float) -> Drawing:
     ground = Drawing((Area(box.corners, "ground", light_tint(cloth.repeat.ground)),))
     if cloth.repeat.width < finest:
         return ground
-    return ground + joined(
-        _stripe(cloth, stripe.at, stripe.width, stripe.colour, box) for stripe in cloth.repeat.stripes
-    )
+    return ground + stripe_areas(cloth, box)
 
 
 def _stripe(cloth: Cloth, at: float, width: float, colour: str, box: Box) -> Drawing:

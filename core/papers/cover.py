@@ -2,17 +2,18 @@
 
 import math
 
+from core.papers.check_squares import FOUR_INCHES_MM, check_squares
 from core.papers.drawing import Box, Drawing, Line, Point, Text, joined, segment
 from core.papers.figures import Figures, PanelFigures
 from core.papers.lettering import shortened
-from core.papers.page import BODY, FINE_SIZE, HEAD_SIZE, TEXT_SIZE, Paragraph, flow, heading
-from core.papers.words import mm
+from core.papers.measures import Units
+from core.papers.page import FINE_SIZE, HEAD_SIZE, Page, Paragraph, flow, heading
 
-CHECK_MM = 100.0
-SQUARE = Box(BODY.left, 33.0, BODY.left + CHECK_MM, 33.0 + CHECK_MM)
+LEFT, SQUARES_TOP = 13.0, 33.0
+SQUARES_BOTTOM, SQUARES_RIGHT = SQUARES_TOP + FOUR_INCHES_MM, LEFT + FOUR_INCHES_MM
 
 CAUTIONS = (
-    "Measure the square before anything else. If its sides are not 100.0 mm, print again at actual size (100 %).",
+    "Measure the squares before anything else. If their sides are not as they say, print again at actual size (100 %).",
     "Shrink the cloth and press it flat before you measure it; so with every lining and stiffening.",
     "A cut can't be taken back. Lay out every panel in its place, and look at every seam, before the first one.",
     "Stiff cotton of an open weave and a full hem catch fire quickly. Keep them from naked flame; for the stage and"
@@ -21,81 +22,67 @@ CAUTIONS = (
 
 READING = (
     "The cloth lies face up in a single layer with its cut end at the top. Left and right are as you then see them.",
-    "Lengths are millimetres. Across is measured from the left edge of the cloth, selvedge included; along, from the"
-    " cut end.",
+    "Across is measured from the left edge of the cloth, selvedge included; along, from the cut end.",
     "Cloth is never as even as its numbers. A measured distance only leads you to the stripe; the stripe decides.",
     "Drawings are to the scale printed on them. Take lengths from the words, not from the drawing.",
 )
 
+LENGTHS = {
+    "mm": "Lengths are millimetres.",
+    "cm": "Lengths are centimetres.",
+    "in": "Lengths are inches to the nearest sixteenth; steps are thousandths of an inch.",
+}
+
 ROW_MM = 5.4
-COLUMNS_LEFT = (BODY.left, BODY.left + 95.0)
+COLUMNS_LEFT = (LEFT, LEFT + 95.0)
 COLUMN_MM = 89.0
 
 
-def cover_pages(figures: Figures, card_pages: dict[int, int]) -> tuple[Drawing, ...]:
+def cover_pages(figures: Figures, card_pages: dict[int, int], page: Page, units: Units) -> tuple[Drawing, ...]:
     """The first page and, where the list of panels is long, more; `card_pages` gives the page of each panel's card."""
-    advice, advice_end = _advice(figures)
-    top = heading(figures.project.title or "Cutting papers", "Papers for the cutting table")
-    pages = [top + _check_square() + advice + _line_kinds(SQUARE.bottom + 9.0)]
-    rows, start = list(figures.panels), max(advice_end, SQUARE.bottom + 23.0) + 6.0
+    advice, advice_end = _advice(figures, page, units)
+    top = heading(page, figures.project.title or "Cutting papers", "Papers for the cutting table")
+    squares = check_squares((LEFT, SQUARES_TOP))
+    pages = [top + squares + advice + _line_kinds(SQUARES_BOTTOM + 8.0)]
+    rows, start = list(figures.panels), max(advice_end, SQUARES_BOTTOM + 22.0) + 6.0
     while rows:
-        room = int((BODY.bottom - start - 7.0) / ROW_MM)
+        room = int((page.body.bottom - start - 7.0) / ROW_MM)
         each = min(room, math.ceil(len(rows) / 2))
         for left, part in zip(COLUMNS_LEFT, (rows[:each], rows[each : 2 * each]), strict=True):
             pages[-1] = pages[-1] + _panel_list(part, left, start, card_pages)
         rows = rows[2 * each :]
         if rows:
-            pages.append(heading("Panels, continued"))
-            start = BODY.top
+            pages.append(heading(page, "Panels, continued"))
+            start = page.body.top
     return tuple(pages)
 
 
-def cover_count(figures: Figures) -> int:
-    """How many pages `cover_pages` gives."""
-    return len(cover_pages(figures, {}))
-
-
-def _check_square() -> Drawing:
-    words = ("Check the printed scale", "each side of this square", "must measure 100.0 mm")
-    middle = (SQUARE.left + SQUARE.right) / 2
-    texts = [
-        Text(
-            (middle, SQUARE.top + 46.0 + 6.0 * i),
-            line,
-            HEAD_SIZE if i == 0 else TEXT_SIZE,
-            anchor="middle",
-            bold=i == 0,
-        )
-        for i, line in enumerate(words)
-    ]
-    return Drawing((Line(SQUARE.corners, "check square", closed=True), *texts))
-
-
-def _advice(figures: Figures) -> tuple[Drawing, float]:
-    """Cautions and how to read, right of the square; with the y where they end."""
+def _advice(figures: Figures, page: Page, units: Units) -> tuple[Drawing, float]:
+    """Cautions and how to read, right of the squares; with the y where they end."""
     paragraphs = [Paragraph("Before you cut", HEAD_SIZE, bold=True, gap=0.0)]
     paragraphs += [Paragraph(text, 3.2, label=f"{i}", indent=5.0, hang=5.0) for i, text in enumerate(CAUTIONS, 1)]
     paragraphs += [Paragraph("How to read these papers", HEAD_SIZE, bold=True, gap=4.0)]
-    paragraphs += [Paragraph(text, 3.2) for text in (*READING, *_lead_stripes(figures))]
-    drawing, _, end = flow(paragraphs, Box(SQUARE.right + 6.0, 32.0, BODY.right, BODY.bottom))
+    reading = (LENGTHS[units.name], *READING, *_lead_stripes(figures, units))
+    paragraphs += [Paragraph(text, 3.2) for text in reading]
+    drawing, _, end = flow(paragraphs, Box(SQUARES_RIGHT + 6.0, 32.0, page.body.right, page.body.bottom))
     return drawing, end
 
 
-def _lead_stripes(figures: Figures) -> list[str]:
+def _lead_stripes(figures: Figures, units: Units) -> list[str]:
     """What the lead stripe of each striped cloth is."""
     words = []
     for cloth in (entry.cloth for entry in figures.cloths if entry.cloth.repeat):
         assert cloth.repeat is not None
         stripe = cloth.repeat.lead_stripe
         words.append(
-            f"The lead stripe of {cloth.title} is {stripe.name}, {mm(stripe.width)} mm wide, one in every"
-            f" {mm(cloth.repeat.width)} mm. Any stripe that looks the same will do for it."
+            f"The lead stripe of {cloth.title} is {stripe.name}, {units.say(stripe.width)} wide, one in every"
+            f" {units.say(cloth.repeat.width)}. Any stripe that looks the same will do for it."
         )
     return words
 
 
 def _line_kinds(y: float) -> Drawing:
-    """A sample of every kind of line, below the square."""
+    """A sample of every kind of line, below the squares."""
     kinds: list[tuple[str, Drawing]] = [
         ("cutting line", Drawing((segment((0, 0), (14, 0), "cut line"),))),
         ("stitching line", Drawing((segment((0, 0), (14, 0), "net line"),))),
@@ -108,7 +95,7 @@ def _line_kinds(y: float) -> Drawing:
 
 
 def _line_kind(index: int, y: float, words: str, sample: Drawing) -> Drawing:
-    at: Point = (BODY.left + 51.0 * (index % 2), y + 6.0 * (index // 2))
+    at: Point = (LEFT + 51.0 * (index % 2), y + 6.0 * (index // 2))
     text = Text((at[0] + 16.0, at[1] + 1.1), words, FINE_SIZE)
     return sample.to_scale(1.0, onto=at) + Drawing((text,))
 

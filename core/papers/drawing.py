@@ -9,11 +9,12 @@ from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 import numpy as np
-from shapely import intersection
+from shapely import intersection, line_merge, prepare
 from shapely.geometry import LineString, Polygon, box
 from shapely.geometry.base import BaseGeometry
 
 from core.geometry.paths import Points
+from core.geometry.transform import rotation
 
 Role = Literal[
     "cut line",
@@ -21,6 +22,7 @@ Role = Literal[
     "neighbour",
     "ground",
     "stripe",
+    "stripe edge",
     "lead stripe",
     "grain",
     "notch",
@@ -31,6 +33,11 @@ Role = Literal[
     "cut off",
     "ruler",
     "check square",
+    "trim",
+    "overlap",
+    "strip",
+    "height",
+    "seam",
     "rule",
     "zero",
     "step good",
@@ -155,9 +162,21 @@ class Drawing:
         start, end = np.array(origin), np.array(onto)
         return Drawing(tuple(_mapped(part, lambda points: (points - start) * scale + end) for part in self.parts))
 
+    def moved(self, turn_deg: float, by: Point) -> "Drawing":
+        """Turned clockwise (y down) about zero, lettering too, and then moved."""
+        turn, step = rotation(turn_deg, False), np.array(by)
+        parts = (_mapped(part, lambda points: points @ turn.T + step) for part in self.parts)
+        return Drawing(tuple(_turned(part, turn_deg) for part in parts))
+
     def within(self, window: Box) -> "Drawing":
         """What is to be seen through a window: lines and areas cut at its sides, dots and lettering kept or not."""
-        return Drawing(tuple(cut for part in self.parts for cut in _cut_to(part, window)))
+        return Drawing(tuple(cut for part in self.parts for cut in _seen(part, window)))
+
+    def inside(self, outline: Points) -> "Drawing":
+        """What lies within a closed outline, shape (n, 2): lines and areas cut at it, dots and lettering left out."""
+        shape = Polygon(outline)
+        prepare(shape)
+        return Drawing(tuple(cut for part in self.parts for cut in _cut_to(part, shape)))
 
 
 def joined(drawings: Iterable[Drawing]) -> Drawing:
@@ -182,19 +201,29 @@ def _mapped(part: Primitive, mapping: Mapping) -> Primitive:
     return replace(part, at=(float(x), float(y)))
 
 
-def _cut_to(part: Primitive, window: Box) -> list[Primitive]:
+def _turned(part: Primitive, turn_deg: float) -> Primitive:
+    return replace(part, angle_deg=part.angle_deg + turn_deg) if isinstance(part, Text) else part
+
+
+def _seen(part: Primitive, window: Box) -> list[Primitive]:
     points = points_of(part)
-    inside = (points >= (window.left, window.top)).all() and (points <= (window.right, window.bottom)).all()
-    if inside:
+    (left, top), (right, bottom) = points.min(axis=0), points.max(axis=0)
+    if left >= window.left and top >= window.top and right <= window.right and bottom <= window.bottom:
         return [part]
+    if left > window.right or top > window.bottom or right < window.left or bottom < window.top:
+        return []
+    return _cut_to(part, box(window.left, window.top, window.right, window.bottom))
+
+
+def _cut_to(part: Primitive, frame: BaseGeometry) -> list[Primitive]:
     if isinstance(part, Spot | Text):
         return []
-    frame = box(window.left, window.top, window.right, window.bottom)
+    points = part.points
     if isinstance(part, Area):
         pieces = _pieces(intersection(Polygon(points), frame), "Polygon")
         return [replace(part, points=np.array(piece.exterior.coords)[:-1]) for piece in pieces]
     path = LineString(np.vstack([points, points[:1]]) if part.closed else points)
-    pieces = _pieces(intersection(path, frame), "LineString")
+    pieces = _pieces(line_merge(intersection(path, frame)), "LineString")
     return [_piece_of(part, np.array(piece.coords)) for piece in pieces]
 
 

@@ -1,14 +1,47 @@
-"""The frame of an A4 page: margins, heading, foot, and text that flows down a column. All in mm from its top left."""
+"""The frame of a page: margins, heading, foot, and text that flows down a column. All in mm from its top left."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from core.papers.choices import PaperName
 from core.papers.drawing import Box, Drawing, Primitive, Text, segment
 from core.papers.lettering import LINE_HEIGHT, shortened, width_of, wrapped_lines
 
-WIDTH, HEIGHT = 210.0, 297.0
-BODY = Box(13.0, 30.0, 197.0, 283.0)
-"""Where a page's own content goes, between heading and foot, clear of printers' margins."""
+
+@dataclass(frozen=True)
+class Page:
+    """A sheet of paper as it is printed, mm."""
+
+    width: float
+    height: float
+
+    @property
+    def body(self) -> Box:
+        """Where a page's own content goes, between heading and foot, clear of printers' margins."""
+        return Box(13.0, 30.0, self.width - 13.0, self.height - 14.0)
+
+    @property
+    def landscape(self) -> "Page":
+        """The same sheet lying on its long side."""
+        return Page(self.height, self.width)
+
+
+A4, LETTER, A3 = Page(210.0, 297.0), Page(215.9, 279.4), Page(297.0, 420.0)
+
+WRITTEN_ON: dict[PaperName, Page] = {"a4": A4, "letter": LETTER, "a3": A4}
+"""What cards, lists and readings are printed on: nothing larger than fits beside the shears."""
+
+DRAWN_ON: dict[PaperName, Page] = {"a4": A4, "letter": LETTER, "a3": A3}
+"""What full-size drawings are printed on."""
+
+
+@dataclass(frozen=True)
+class Leaf:
+    """One page ready to be printed: its drawing in mm from the page's top left, and the page."""
+
+    drawing: Drawing
+    page: Page
+
 
 TEXT_SIZE = 3.5
 FINE_SIZE = 2.9
@@ -69,29 +102,32 @@ def scale_words(n: float) -> str:
     return f"1 : {n:g}" if n in SCALES else f"1 : {n:.1f}"
 
 
-def heading(title: str, note: str = "") -> Drawing:
+def heading(page: Page, title: str, note: str = "") -> Drawing:
     """A page's title, a note at the right of it, and a line under both."""
-    note = shortened(note, TEXT_SIZE, BODY.width / 2)
+    body = page.body
+    note = shortened(note, TEXT_SIZE, body.width / 2)
     note_room = width_of(note, TEXT_SIZE) + 6.0 if note else 0.0
-    short = shortened(title, 6.0, BODY.width - note_room, bold=True)
-    parts: list[Primitive] = [Text((BODY.left, 20.0), short, 6.0, bold=True)]
+    short = shortened(title, 6.0, body.width - note_room, bold=True)
+    parts: list[Primitive] = [Text((body.left, 20.0), short, 6.0, bold=True)]
     if note:
-        parts.append(Text((BODY.right, 20.0), note, TEXT_SIZE, anchor="end"))
-    return Drawing((*parts, segment((BODY.left, 24.0), (BODY.right, 24.0), "rule")))
+        parts.append(Text((body.right, 20.0), note, TEXT_SIZE, anchor="end"))
+    return Drawing((*parts, segment((body.left, 24.0), (body.right, 24.0), "rule")))
 
 
-def with_feet(pages: Sequence[Drawing], title: str) -> tuple[Drawing, ...]:
+def with_feet(page: Page, pages: Sequence[Drawing], title: str) -> tuple[Leaf, ...]:
     """The pages with the project's title and the page number at the foot."""
-    return tuple(page + _foot(title, f"page {i} of {len(pages)}") for i, page in enumerate(pages, 1))
+    return tuple(
+        Leaf(drawing + _foot(page, title, f"page {i} of {len(pages)}"), page) for i, drawing in enumerate(pages, 1)
+    )
 
 
-def _foot(title: str, number: str) -> Drawing:
-    short = shortened(title, FINE_SIZE, BODY.width - 40.0)
-    at = HEIGHT - 9.0
+def _foot(page: Page, title: str, number: str) -> Drawing:
+    short = shortened(title, FINE_SIZE, page.body.width - 40.0)
+    at = page.height - 9.0
     return Drawing(
         (
-            Text((BODY.left, at), short, FINE_SIZE, "fine text"),
-            Text((BODY.right, at), number, FINE_SIZE, "fine text", anchor="end"),
+            Text((page.body.left, at), short, FINE_SIZE, "fine text"),
+            Text((page.body.right, at), number, FINE_SIZE, "fine text", anchor="end"),
         )
     )
 

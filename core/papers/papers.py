@@ -6,16 +6,19 @@ from core.errors import BadInput, CannotBeHad, Stopped
 from core.files.atomic import write_atomically
 from core.model.project import Project
 from core.papers.cards import card_pages
-from core.papers.cover import cover_count, cover_pages
-from core.papers.drawing import Drawing
+from core.papers.choices import PaperChoices
+from core.papers.cover import cover_pages
 from core.papers.figures import Figures, figures_of
-from core.papers.page import HEIGHT, WIDTH, with_feet
+from core.papers.measures import Units
+from core.papers.page import WRITTEN_ON, Leaf, with_feet
 from core.papers.pdf import pdf_bytes
 from core.papers.plan import plan_pages
 from core.papers.readings_page import readings_pages
 from core.papers.tables import positions_csv, stripe_marks_csv
 from core.progress import Progress, silent
 from core.seams.readings import measure
+
+DEFAULT = PaperChoices()
 
 PAPERS_NAME, POSITIONS_NAME, MARKS_NAME = "cutting-papers.pdf", "positions.csv", "stripe-marks.csv"
 
@@ -34,7 +37,7 @@ def write_papers(project: Project, folder: Path, progress: Progress = silent) ->
     pages = paper_pages(figures)
     _say(progress, 0.7, "printing them")
     files = {
-        PAPERS_NAME: pdf_bytes(pages, _title(project), WIDTH, HEIGHT),
+        PAPERS_NAME: pdf_bytes(pages, _title(project)),
         POSITIONS_NAME: positions_csv(figures),
         MARKS_NAME: stripe_marks_csv(figures),
     }
@@ -44,18 +47,20 @@ def write_papers(project: Project, folder: Path, progress: Progress = silent) ->
     return written
 
 
-def paper_pages(figures: Figures) -> tuple[Drawing, ...]:
-    """All pages in order: first page, plan of every cloth, seam readings, cards."""
-    plans = [page for cloth in figures.cloths for page in plan_pages(cloth)]
-    readings = readings_pages(figures)
-    cards = card_pages(figures)
-    number = cover_count(figures) + len(plans) + len(readings) + 1
+def paper_pages(figures: Figures, choices: PaperChoices = DEFAULT) -> tuple[Leaf, ...]:
+    """The cutting papers in order: first page, plan of every cloth, seam readings, cards."""
+    page, units = WRITTEN_ON[choices.paper], Units(choices.units)
+    plans = [drawing for cloth in figures.cloths for drawing in plan_pages(cloth, page, units)]
+    readings = readings_pages(figures, page, units)
+    cards = card_pages(figures, page, units)
+    number = len(cover_pages(figures, {}, page, units)) + len(plans) + len(readings) + 1
     found: dict[int, int] = {}
     for panel, pages in cards.items():
         found[panel] = number
         number += len(pages)
-    each = [page for pages in cards.values() for page in pages]
-    return with_feet([*cover_pages(figures, found), *plans, *readings, *each], _title(figures.project))
+    each = [drawing for pages in cards.values() for drawing in pages]
+    cover = cover_pages(figures, found, page, units)
+    return with_feet(page, [*cover, *plans, *readings, *each], _title(figures.project))
 
 
 def refuse_unlaid(project: Project) -> None:

@@ -3,38 +3,56 @@
 import io
 import math
 from collections.abc import Iterable
+from contextlib import nullcontext
 from functools import lru_cache
+from itertools import groupby
 from typing import Any
 
 import numpy as np
 
 from core.geometry.paths import Points
-from core.papers.drawing import Area, Drawing, Line, Primitive, Spot, Text
+from core.papers.drawing import Area, Line, Primitive, Spot, Text
 from core.papers.lettering import face_name, printable, text_box, turned_by, width_of
-from core.papers.pens import LABEL_GROUND, PENS, Pen
+from core.papers.page import Leaf
+from core.papers.pdf_layers import LayerGroups
+from core.papers.pens import LABEL_GROUND, PENS, Pen, layer_of
 
 POINTS_PER_MM = 72 / 25.4
 ARROW_MM = 2.6
 HALO_MM = 0.5
 
 
-def pdf_bytes(pages: Iterable[Drawing], title: str, width: float, height: float) -> bytes:
-    """A PDF of drawings, one a page of `width` x `height` mm. The same drawings give the same bytes."""
+def pdf_bytes(leaves: Iterable[Leaf], title: str, layers: bool = False) -> bytes:
+    """A PDF of pages, each of its own size. The same drawings give the same bytes.
+
+    With `layers` every primitive is on the layer of its role, which can be put out of sight (optional content).
+    """
     from reportlab.pdfgen.canvas import Canvas
 
     buffer = io.BytesIO()
-    size = (width * POINTS_PER_MM, height * POINTS_PER_MM)
-    canvas = Canvas(buffer, pagesize=size, invariant=1, pageCompression=1)
+    canvas = Canvas(buffer, invariant=1, pageCompression=1)
     canvas.setTitle(title)
     canvas.setCreator("Stripewright")
     canvas.setSubject("Papers for the cutting table")
-    for page in pages:
-        painter = _Painter(canvas, height)
-        for part in page.parts:
-            painter.paint(part)
+    kept = list(leaves)
+    groups = LayerGroups(canvas, _layers_in(kept)) if layers else None
+    for leaf in kept:
+        canvas.setPageSize((leaf.page.width * POINTS_PER_MM, leaf.page.height * POINTS_PER_MM))
+        painter = _Painter(canvas, leaf.page.height)
+        for layer, parts in groupby(leaf.drawing.parts, key=lambda part: layer_of(part.role) if layers else ""):
+            with groups.on(layer) if groups else nullcontext():
+                for part in parts:
+                    painter.paint(part)
         canvas.showPage()
+    if groups:
+        groups.finish()
     canvas.save()
     return buffer.getvalue()
+
+
+def _layers_in(leaves: Iterable[Leaf]) -> tuple[str, ...]:
+    """The layers in use, in the order in which they are first drawn."""
+    return tuple(dict.fromkeys(layer_of(part.role) for leaf in leaves for part in leaf.drawing.parts))
 
 
 class _Painter:

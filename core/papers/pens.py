@@ -20,6 +20,7 @@ PENS: dict[Role, Pen] = {
     "neighbour": Pen(0.2, "#666666"),
     "ground": Pen(0.0),
     "stripe": Pen(0.0),
+    "stripe edge": Pen(0.12, "#555555"),
     "lead stripe": Pen(0.15, "#444444", (3.0, 0.8, 0.5, 0.8)),
     "grain": Pen(0.35),
     "notch": Pen(0.6),
@@ -30,6 +31,11 @@ PENS: dict[Role, Pen] = {
     "cut off": Pen(0.4, dashes=(4.0, 1.2)),
     "ruler": Pen(0.15),
     "check square": Pen(0.2),
+    "trim": Pen(0.2),
+    "overlap": Pen(0.12, "#555555", (0.6, 1.4)),
+    "strip": Pen(0.2, "#333333"),
+    "height": Pen(0.25),
+    "seam": Pen(0.6),
     "rule": Pen(0.15, "#777777"),
     "zero": Pen(0.15, "#555555"),
     "step good": Pen(0.45, "#0072b2"),
@@ -38,6 +44,33 @@ PENS: dict[Role, Pen] = {
     "text": Pen(0.0),
     "fine text": Pen(0.0, "#333333"),
 }
+
+LAYER_OF: dict[Role, str] = {
+    "cut line": "cutting line",
+    "net line": "stitching line",
+    "neighbour": "cutting line",
+    "ground": "cloth",
+    "stripe": "stripes",
+    "stripe edge": "stripe edges",
+    "lead stripe": "lead stripes",
+    "grain": "grain and notches",
+    "notch": "grain and notches",
+    "mark": "grain and notches",
+    "cloth edge": "cloth",
+    "selvedge": "cloth",
+    "flaw": "cloth",
+    "cut off": "cloth",
+    "ruler": "cloth",
+}
+"""The layer of a full-size file that a role belongs to; what is not named here is on OTHER_LAYER."""
+
+OTHER_LAYER = "words and check squares"
+
+
+def layer_of(role: Role) -> str:
+    """The layer that a role is drawn on in files with layers."""
+    return LAYER_OF.get(role, OTHER_LAYER)
+
 
 LABEL_GROUND = "#ffffff"
 

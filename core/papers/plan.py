@@ -12,12 +12,9 @@ from core.papers.drawing import Box, Drawing, Point, Primitive, Text, joined, se
 from core.papers.figures import ClothFigures, PanelFigures
 from core.papers.labels import Labels, block
 from core.papers.lettering import shortened, wrapped_lines
-from core.papers.page import BODY, FINE_SIZE, TEXT_SIZE, Paragraph, flow, heading, scale_for, scale_words
+from core.papers.measures import Units
+from core.papers.page import FINE_SIZE, TEXT_SIZE, Page, Paragraph, flow, heading, scale_for, scale_words
 from core.papers.sheet import FINEST_ON_PAPER_MM, Sheet
-from core.papers.words import mm
-
-ROOM = Box(BODY.left + 11.0, 58.0, BODY.right - 11.0, 279.0)
-"""Where the cloth itself may lie on the page; the rulers stand outside it."""
 
 COARSEST_READABLE = 15.0
 """A plan at a smaller scale than 1 : 15 is repeated in stretches."""
@@ -26,20 +23,27 @@ OVERLAP_MM = 100.0
 BEYOND_MM = 110.0
 
 
-def plan_pages(cloth: ClothFigures) -> tuple[Drawing, ...]:
+def plan_pages(cloth: ClothFigures, page: Page, units: Units) -> tuple[Drawing, ...]:
     """The plan of one cloth: one page, and more where the whole is too small to read."""
-    whole = _whole(cloth)
+    whole = _whole(cloth, page)
     title = f"Cutting plan: {cloth.cloth.title}"
-    first = heading(title, scale_words(whole.n)) + _facts(cloth, whole) + _sheet_drawing(cloth, whole)
+    first = heading(page, title, scale_words(whole.n)) + _facts(cloth, whole, page, units)
+    first += _sheet_drawing(cloth, whole, units)
     if whole.n <= COARSEST_READABLE:
         return (first,)
-    stretches = list(_stretches(cloth))
-    return (first, *(_stretch_page(cloth, sheet, i, len(stretches)) for i, sheet in enumerate(stretches, 1)))
+    stretches = list(_stretches(cloth, page))
+    rest = (_stretch_page(cloth, sheet, i, len(stretches), page, units) for i, sheet in enumerate(stretches, 1))
+    return (first, *rest)
 
 
-def _whole(cloth: ClothFigures) -> Sheet:
-    window = Box(0.0, 0.0, cloth.cloth.width, _shown_length(cloth))
-    return _sheet(window, scale_for(window.width, window.height, ROOM.width, ROOM.height))
+def _room(page: Page) -> Box:
+    """Where the cloth itself may lie on the page; the rulers stand outside it."""
+    return Box(page.body.left + 11.0, 58.0, page.body.right - 11.0, page.body.bottom - 4.0)
+
+
+def _whole(cloth: ClothFigures, page: Page) -> Sheet:
+    window, room = Box(0.0, 0.0, cloth.cloth.width, _shown_length(cloth)), _room(page)
+    return _sheet(window, scale_for(window.width, window.height, room.width, room.height), room)
 
 
 def _shown_length(cloth: ClothFigures) -> float:
@@ -48,56 +52,56 @@ def _shown_length(cloth: ClothFigures) -> float:
     return shown if cloth.cloth.length is None else min(shown, max(cloth.cloth.length, cloth.length_mm))
 
 
-def _sheet(window: Box, n: float) -> Sheet:
-    return Sheet(window, n, ((ROOM.left + ROOM.right - window.width / n) / 2, ROOM.top))
+def _sheet(window: Box, n: float, room: Box) -> Sheet:
+    return Sheet(window, n, ((room.left + room.right - window.width / n) / 2, room.top))
 
 
-def _stretches(cloth: ClothFigures) -> Iterator[Sheet]:
+def _stretches(cloth: ClothFigures, page: Page) -> Iterator[Sheet]:
     """Stretches of even length that overlap, at the largest scale at which the width fits."""
-    shown, width = _shown_length(cloth), cloth.cloth.width
-    n = scale_for(width, 0.0, ROOM.width, ROOM.height)
-    reach = ROOM.height * n
+    shown, width, room = _shown_length(cloth), cloth.cloth.width, _room(page)
+    n = scale_for(width, 0.0, room.width, room.height)
+    reach = room.height * n
     count = max(math.ceil((shown - OVERLAP_MM) / (reach - OVERLAP_MM)), 1)
     each = (shown + (count - 1) * OVERLAP_MM) / count
     for i in range(count):
         start = i * (each - OVERLAP_MM)
-        yield _sheet(Box(0.0, start, width, start + each), n)
+        yield _sheet(Box(0.0, start, width, start + each), n, room)
 
 
-def _stretch_page(cloth: ClothFigures, sheet: Sheet, number: int, count: int) -> Drawing:
+def _stretch_page(cloth: ClothFigures, sheet: Sheet, number: int, count: int, page: Page, units: Units) -> Drawing:
     window = sheet.window
     words = (
-        f"Stretch {number} of {count}: from {window.top / 10:.0f} to {window.bottom / 10:.0f} cm of the cloth."
-        f" Stretches overlap by {OVERLAP_MM / 10:.0f} cm."
+        f"Stretch {number} of {count}: from {units.whole(window.top)} to {units.whole(window.bottom)} {units.name} of"
+        f" the cloth. Stretches overlap by {units.whole(OVERLAP_MM)} {units.name}."
     )
-    note = flow([Paragraph(words)], Box(BODY.left, 25.0, BODY.right, 40.0))[0]
+    note = flow([Paragraph(words)], Box(page.body.left, 25.0, page.body.right, 40.0))[0]
     title = f"Cutting plan: {cloth.cloth.title}, {number}"
-    return heading(title, scale_words(sheet.n)) + note + _sheet_drawing(cloth, sheet)
+    return heading(page, title, scale_words(sheet.n)) + note + _sheet_drawing(cloth, sheet, units)
 
 
-def _facts(cloth: ClothFigures, sheet: Sheet) -> Drawing:
+def _facts(cloth: ClothFigures, sheet: Sheet, page: Page, units: Units) -> Drawing:
     left, right = cloth.cloth.usable
-    there = "as much as it takes" if cloth.cloth.length is None else f"{mm(cloth.cloth.length)} mm"
+    there = "as much as it takes" if cloth.cloth.length is None else units.say(cloth.cloth.length)
     repeated = " The lay is long: the next pages show it larger." if sheet.n > COARSEST_READABLE else ""
     words = [
-        f"Length used {mm(cloth.length_mm)} mm; length there is: {there}. Usable width {mm(right - left)} of"
-        f" {mm(cloth.cloth.width)} mm. Share of it covered by panels: {cloth.used_share * 100:.1f} %.",
+        f"Length used {units.say(cloth.length_mm)}; length there is: {there}. Usable width {units.bare(right - left)}"
+        f" of {units.say(cloth.cloth.width)}. Share of it covered by panels: {cloth.used_share * 100:.1f} %.",
         "Cloth face up in a single layer, cut end at the top. Solid line: cut. Dashed: stitching line. Arrow: grain,"
-        " from a panel's top to its bottom. Crossed box: flaw. Rulers in cm. The numbers are those of the cards."
-        + repeated,
+        f" from a panel's top to its bottom. Crossed box: flaw. Rulers in {units.name}. The numbers are those of the"
+        " cards; lay and cut in their order." + repeated,
     ]
     paragraphs = [Paragraph(words[0], TEXT_SIZE), Paragraph(words[1], FINE_SIZE, gap=1.0)]
-    return flow(paragraphs, Box(BODY.left, 24.5, BODY.right, ROOM.top))[0]
+    return flow(paragraphs, Box(page.body.left, 24.5, page.body.right, 58.0))[0]
 
 
-def _sheet_drawing(cloth: ClothFigures, sheet: Sheet) -> Drawing:
+def _sheet_drawing(cloth: ClothFigures, sheet: Sheet, units: Units) -> Drawing:
     """Cloth, panels, rulers and lettering of one sheet."""
     lying = sheet.on_page(cloth_drawing(cloth.cloth, sheet.window, FINEST_ON_PAPER_MM * sheet.n))
     lines = joined(sheet.on_page(panel_drawing(figures)) for figures in cloth.panels)
-    return lying + lines + _names(cloth, sheet) + _cut_off(cloth, sheet) + _rulers(sheet)
+    return lying + lines + _names(cloth, sheet) + _cut_off(cloth, sheet, units) + _rulers(sheet, units)
 
 
-def _cut_off(cloth: ClothFigures, sheet: Sheet) -> Drawing:
+def _cut_off(cloth: ClothFigures, sheet: Sheet, units: Units) -> Drawing:
     """The line below which nothing lies, with the length used."""
     v = cloth.length_mm
     if not sheet.window.top < v < sheet.window.bottom:
@@ -109,7 +113,7 @@ def _cut_off(cloth: ClothFigures, sheet: Sheet) -> Drawing:
     labels = Labels()
     for u0, v0, u1, v1 in cloth.cloth.flaws:
         labels.take(Polygon(sheet.points(Box(u0, v0, u1, v1).corners)))
-    y, words = end[1] + FINE_SIZE * 1.15, f"used to here: {mm(v)} mm"
+    y, words = end[1] + FINE_SIZE * 1.15, f"used to here: {units.say(v)}"
     places = (start[0] + share * (end[0] - start[0]) for share in (0.5, 0.3, 0.7, 0.2, 0.8))
     texts = labels.place((Text((x, y), words, FINE_SIZE, anchor="middle", halo=True),) for x in places)
     return Drawing((line, *texts))
@@ -168,32 +172,32 @@ def _breadth_at(shape: BaseGeometry, y: float) -> float:
     return float(shape.intersection(LineString([(left - 1, y), (right + 1, y)])).length)
 
 
-def _rulers(sheet: Sheet) -> Drawing:
-    """Centimetres down both sides and across the top."""
-    frame, window = sheet.frame, sheet.window
+def _rulers(sheet: Sheet, units: Units) -> Drawing:
+    """A ruler down both sides and across the top."""
+    frame, window, unit = sheet.frame, sheet.window, units.ruler_mm
     parts: list[Primitive] = []
-    for cm, long in _ticks(window.top, window.bottom, sheet.n):
-        y = sheet.point(0.0, cm * 10)[1]
+    for count, long in ruler_ticks(window.top, window.bottom, sheet.n, unit):
+        y = sheet.point(0.0, count * unit)[1]
         reach = 2.4 if long else 1.2
         parts += [
             segment((frame.left, y), (frame.left - reach, y), "ruler"),
             segment((frame.right, y), (frame.right + reach, y), "ruler"),
         ]
         if long:
-            parts.append(Text((frame.left - 3.0, y + 0.9), f"{cm:g}", 2.6, anchor="end"))
-            parts.append(Text((frame.right + 3.0, y + 0.9), f"{cm:g}", 2.6))
-    for cm, long in _ticks(window.left, window.right, sheet.n):
-        x = sheet.point(cm * 10, 0.0)[0]
+            parts.append(Text((frame.left - 3.0, y + 0.9), units.ruled(count), 2.6, anchor="end"))
+            parts.append(Text((frame.right + 3.0, y + 0.9), units.ruled(count), 2.6))
+    for count, long in ruler_ticks(window.left, window.right, sheet.n, unit):
+        x = sheet.point(count * unit, 0.0)[0]
         parts.append(segment((x, frame.top), (x, frame.top - (2.4 if long else 1.2)), "ruler"))
         if long:
-            parts.append(Text((x, frame.top - 3.2), f"{cm:g}", 2.6, anchor="middle"))
+            parts.append(Text((x, frame.top - 3.2), units.ruled(count), 2.6, anchor="middle"))
     return Drawing(tuple(parts))
 
 
-def _ticks(start_mm: float, end_mm: float, n: float) -> list[tuple[int, bool]]:
-    """Whole centimetres to tick, each with whether it has a number: numbers no closer than 8 mm on paper."""
-    steps = [scale * digit for scale in (1, 10, 100, 1000) for digit in (1, 2, 5)]
-    numbered = next(step for step in steps if step * 10 / n >= 8)
-    ticked = next(step for step in steps if step * 10 / n >= 2.0 and numbered % step == 0)
-    first, last = math.ceil(start_mm / 10 / ticked), math.floor(end_mm / 10 / ticked)
+def ruler_ticks(start_mm: float, end_mm: float, n: float, unit_mm: float) -> list[tuple[int, bool]]:
+    """Whole units to tick, each with whether it has a number: numbers no closer than 8 mm on paper at 1 : n."""
+    steps = [scale * digit for scale in (1, 10, 100, 1000, 10000) for digit in (1, 2, 5)]
+    numbered = next(step for step in steps if step * unit_mm / n >= 8)
+    ticked = next(step for step in steps if step * unit_mm / n >= 2.0 and numbered % step == 0)
+    first, last = math.ceil(start_mm / unit_mm / ticked), math.floor(end_mm / unit_mm / ticked)
     return [(i * ticked, (i * ticked) % numbered == 0) for i in range(first, last + 1)]

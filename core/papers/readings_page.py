@@ -8,12 +8,13 @@ import numpy as np
 from core.papers.drawing import Box, Drawing, Line, Primitive, Role, Text, joined, segment
 from core.papers.figures import GRADES_MM, Figures, grade_of
 from core.papers.lettering import shortened
-from core.papers.page import BODY, FINE_SIZE, Paragraph, flow, heading
-from core.papers.words import mm
+from core.papers.measures import Units
+from core.papers.page import FINE_SIZE, Page, Paragraph, flow, heading
 from core.seams.garment import SeamLine
 from core.seams.readings import SeamReading
 
 ROW_MM = 11.0
+LEFT = 13.0
 PICTURE = Box(159.0, 1.0, 197.0, 10.0)
 """Room of the small picture in a row, across the page and from the row's top."""
 
@@ -28,7 +29,6 @@ NUMBER_COLUMNS: dict[str, float] = {
 }
 """Right ends of the columns of figures, mm from the page's left."""
 
-UNITS = {"rms": "mm", "worst": "mm", "at": "mm", "drift": "mm/m", "agree": "%", "shift": "mm", "easing": "%"}
 LEANS = {"alike": "alike", "opposite": "opposite ways"}
 ROLES: dict[Literal["good", "fair", "poor"], Role] = {"good": "step good", "fair": "step fair", "poor": "step poor"}
 
@@ -43,27 +43,26 @@ LEGEND = {
     "easing": "share of its length by which an edge would be eased in instead, the right-hand edge if the number is"
     " plus, the left-hand one if minus; more than two or three in a hundred will pucker",
     "leaning": "alike if both edges slant the same way across the stripes, opposite ways if like a chevron's sides",
-    "picture": f"the step from the top (left) to the bottom (right): solid up to {GRADES_MM[0]:g} mm, dashed up to"
-    f" {GRADES_MM[1]:g} mm, dotted and heavy beyond; a gap is a stretch that is not sewn or not seen",
 }
 
 
-def readings_pages(figures: Figures) -> tuple[Drawing, ...]:
+def readings_pages(figures: Figures, page: Page, units: Units) -> tuple[Drawing, ...]:
     """As many pages as the seams need; the legend and the garment's figure stand on the first."""
     rows = list(zip(figures.measurement.garment.seams, figures.measurement.seams, strict=True))
     limit = _picture_limit(figures)
-    top, start = _first_part(figures, limit)
-    pages = [heading("Seam readings") + top]
+    top, start = _first_part(figures, limit, page, units)
+    pages = [heading(page, "Seam readings") + top]
     while rows:
-        fitting = int((BODY.bottom - start - 9.0) / ROW_MM)
+        fitting = int((page.body.bottom - start - 9.0) / ROW_MM)
         body = joined(
-            _row(line, reading, start + 9.0 + ROW_MM * i, limit) for i, (line, reading) in enumerate(rows[:fitting])
+            _row(line, reading, start + 9.0 + ROW_MM * i, limit, units)
+            for i, (line, reading) in enumerate(rows[:fitting])
         )
-        pages[-1] = pages[-1] + _head(start) + body
+        pages[-1] = pages[-1] + _head(start, units) + body
         rows = rows[fitting:]
         if rows:
-            pages.append(heading("Seam readings, continued"))
-            start = BODY.top - 3.0
+            pages.append(heading(page, "Seam readings, continued"))
+            start = page.body.top - 3.0
     return tuple(pages)
 
 
@@ -73,40 +72,50 @@ def _picture_limit(figures: Figures) -> float:
     return float(max(4.0, np.ceil(max(worst, default=0.0))))
 
 
-def _first_part(figures: Figures, limit: float) -> tuple[Drawing, float]:
+def _first_part(figures: Figures, limit: float, page: Page, units: Units) -> tuple[Drawing, float]:
     rms = figures.measurement.rms_mm
     figure = (
         "Nothing is matched: no seam joins two panels of one striped cloth."
         if rms is None
-        else f"The whole garment: rms {rms:.2f} mm, every seam counted by how much it shows."
+        else f"The whole garment: rms {units.say_fine(rms)}, every seam counted by how much it shows."
     )
-    legend = {**LEGEND, "picture": f"{LEGEND['picture']}; its height stands for {limit:g} mm to either side"}
+    legend = {**LEGEND, "picture": _picture_words(limit, units)}
     explained = (Paragraph(text, 3.1, label=name, indent=16.0, hang=16.0, gap=0.8) for name, text in legend.items())
     words = [Paragraph(figure, 4.0, bold=True), Paragraph("", gap=1.0), *explained]
-    drawing, _, end = flow(words, Box(BODY.left, 24.5, BODY.right, BODY.bottom))
+    drawing, _, end = flow(words, Box(page.body.left, 24.5, page.body.right, page.body.bottom))
     return drawing, end + 3.0
 
 
-def _head(top: float) -> Drawing:
-    texts: list[Primitive] = [Text((BODY.left, top + 3.0), "seam", FINE_SIZE, bold=True)]
+def _picture_words(limit: float, units: Units) -> str:
+    good, fair = (units.say_fine(grade) for grade in GRADES_MM)
+    return (
+        f"the step from the top (left) to the bottom (right): solid up to {good}, dashed up to {fair}, dotted and heavy"
+        " beyond; a gap is a stretch that is not sewn or not seen; its height stands for"
+        f" {units.say_fine(limit)} to either side"
+    )
+
+
+def _head(top: float, units: Units) -> Drawing:
+    names = dict.fromkeys(NUMBER_COLUMNS, units.name) | {"drift": units.rate_name, "agree": "%", "easing": "%"}
+    texts: list[Primitive] = [Text((LEFT, top + 3.0), "seam", FINE_SIZE, bold=True)]
     for name, right in NUMBER_COLUMNS.items():
         texts.append(Text((right, top + 3.0), name, FINE_SIZE, anchor="end", bold=True))
-        texts.append(Text((right, top + 6.6), UNITS[name], FINE_SIZE, "fine text", anchor="end"))
+        texts.append(Text((right, top + 6.6), names[name], FINE_SIZE, "fine text", anchor="end"))
     texts.append(Text((PICTURE.left, top + 3.0), "step down the seam", FINE_SIZE, bold=True))
-    return Drawing((*texts, segment((BODY.left, top + 8.4), (BODY.right, top + 8.4), "rule")))
+    return Drawing((*texts, segment((LEFT, top + 8.4), (PICTURE.right, top + 8.4), "rule")))
 
 
-def _row(line: SeamLine, reading: SeamReading | None, top: float, limit: float) -> Drawing:
+def _row(line: SeamLine, reading: SeamReading | None, top: float, limit: float, units: Units) -> Drawing:
     joins = f"{line.sewn.a} – {line.sewn.b}{_lean_words(reading)}"
     parts: list[Primitive] = [
-        Text((BODY.left, top + 4.4), shortened(line.sewn.label, 3.5, 47.0, bold=True), 3.5, bold=True),
-        Text((BODY.left, top + 8.9), shortened(joins, 2.6, 132.0), 2.6, "fine text"),
-        segment((BODY.left, top + ROW_MM - 0.4), (BODY.right, top + ROW_MM - 0.4), "rule"),
+        Text((LEFT, top + 4.4), shortened(line.sewn.label, 3.5, 47.0, bold=True), 3.5, bold=True),
+        Text((LEFT, top + 8.9), shortened(joins, 2.6, 132.0), 2.6, "fine text"),
+        segment((LEFT, top + ROW_MM - 0.4), (PICTURE.right, top + ROW_MM - 0.4), "rule"),
     ]
     if reading is None:
         parts.append(Text((64.0, top + 4.4), "no stripes to match here", 3.2))
         return Drawing(tuple(parts))
-    for name, words in _figures_of(reading).items():
+    for name, words in _figures_of(reading, units).items():
         parts.append(Text((NUMBER_COLUMNS[name], top + 4.4), words, 3.5, anchor="end", bold=name == "worst"))
     return Drawing(tuple(parts)) + _picture(reading, top, limit)
 
@@ -118,23 +127,18 @@ def _lean_words(reading: SeamReading | None) -> str:
     return f", leaning {LEANS[reading.lean]}{rest}"
 
 
-def _figures_of(reading: SeamReading) -> dict[str, str]:
+def _figures_of(reading: SeamReading, units: Units) -> dict[str, str]:
     worst, rms, easing, shift = reading.worst, reading.rms_mm, reading.easing_ratio, reading.shift_mm
     none = "–"
     return {
-        "rms": none if rms is None else _hundredths(rms),
-        "worst": _hundredths(worst[0]) if worst else none,
-        "at": f"{worst[1]:.0f}" if worst else none,
-        "drift": _minus(mm(reading.drift_mm_per_m)),
+        "rms": none if rms is None else units.fine(rms),
+        "worst": units.fine(worst[0]) if worst else none,
+        "at": units.whole(worst[1]) if worst else none,
+        "drift": _minus(units.rate(reading.drift_mm_per_m)),
         "agree": f"{reading.agreement * 100:.0f}",
-        "shift": none if shift is None else _hundredths(shift),
-        "easing": none if easing is None else _minus(mm(easing * 100)),
+        "shift": none if shift is None else units.fine(shift),
+        "easing": none if easing is None else _minus(f"{round(easing * 100, 1) + 0.0:.1f}"),
     }
-
-
-def _hundredths(value: float) -> str:
-    """A step to a hundredth of a millimetre, one of a decimetre and more to whole ones."""
-    return f"{value:.2f}" if value < 100 else f"{value:.0f}"
 
 
 def _minus(number: str) -> str:

@@ -5,7 +5,8 @@ import io
 from collections.abc import Iterable, Sequence
 
 from core.papers.figures import Figures, GrainEnd, PanelFigures
-from core.papers.words import degrees, mm
+from core.papers.measures import mm
+from core.papers.words import degrees
 
 POSITION_COLUMNS = (
     "number",

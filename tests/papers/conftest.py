@@ -12,8 +12,8 @@ from core.model.cloth import Cloth, Repeat, Stripe
 from core.model.panel import panels_of
 from core.model.pattern import Edge, Notch, Piece, Seam
 from core.model.project import Placement, Project
-from core.papers.drawing import Drawing
 from core.papers.figures import figures_of
+from core.papers.page import Leaf
 from core.papers.papers import paper_pages
 from core.seams.readings import measure
 
@@ -133,7 +133,7 @@ def many_gores() -> Project:
 
 
 @pytest.fixture(scope="session")
-def many_pages(many_gores: Project) -> tuple[Drawing, ...]:
+def many_pages(many_gores: Project) -> tuple[Leaf, ...]:
     """All pages of the twenty-four gores."""
     return paper_pages(figures_of(many_gores, measure(many_gores)))
 

@@ -21,10 +21,10 @@ from shapely.geometry import Polygon
 from core.files.project_file import write_project
 from core.model.pattern import edge_of
 from core.model.project import Project
-from core.papers.drawing import Drawing, Line, Text, points_of
+from core.papers.drawing import Line, Text, points_of
 from core.papers.figures import Figures, figures_of
 from core.papers.lettering import text_box
-from core.papers.page import HEIGHT, WIDTH
+from core.papers.page import Leaf
 from core.papers.papers import paper_pages
 from core.papers.pdf import pdf_bytes
 from core.papers.tables import positions_csv, stripe_marks_csv
@@ -40,13 +40,13 @@ def figures(laid: Project) -> Figures:
 
 
 @pytest.fixture(scope="module")
-def pages(figures: Figures) -> tuple[Drawing, ...]:
+def pages(figures: Figures) -> tuple[Leaf, ...]:
     return paper_pages(figures)
 
 
 @pytest.fixture(scope="module")
-def printed(laid: Project, pages: tuple[Drawing, ...]) -> bytes:
-    return pdf_bytes(pages, laid.title, WIDTH, HEIGHT)
+def printed(laid: Project, pages: tuple[Leaf, ...]) -> bytes:
+    return pdf_bytes(pages, laid.title)
 
 
 @pytest.fixture(scope="module")
@@ -75,7 +75,7 @@ def point_of(path: object, index: int) -> tuple[float, float]:
     return x.value, y.value
 
 
-def test_pages_are_a4_and_as_many_as_drawn(printed: bytes, pages: tuple[Drawing, ...]) -> None:
+def test_pages_are_a4_and_as_many_as_drawn(printed: bytes, pages: tuple[Leaf, ...]) -> None:
     document = pypdfium2.PdfDocument(printed)
     assert len(document) == len(pages)
     assert all(page.get_size() == pytest.approx((595.276, 841.890), abs=0.001) for page in document)
@@ -100,32 +100,34 @@ def test_the_check_square_is_100_mm(printed: bytes) -> None:
     assert len(squares) == 1
 
 
-def test_every_line_is_printed_where_it_is_drawn(printed: bytes, pages: tuple[Drawing, ...]) -> None:
+def test_every_line_is_printed_where_it_is_drawn(printed: bytes, pages: tuple[Leaf, ...]) -> None:
     document = pypdfium2.PdfDocument(printed)
-    for page, drawing in zip(document, pages, strict=True):
-        lines = [part for part in drawing.parts if isinstance(part, Line)]
+    for page, leaf in zip(document, pages, strict=True):
+        lines = [part for part in leaf.drawing.parts if isinstance(part, Line)]
         paths = stroked_paths(page)
         assert len(paths) == len(lines)
         for path, line in zip(paths, lines, strict=True):
-            in_mm = np.column_stack([path[:, 0] / POINTS_PER_MM, HEIGHT - path[:, 1] / POINTS_PER_MM])
+            in_mm = np.column_stack([path[:, 0] / POINTS_PER_MM, leaf.page.height - path[:, 1] / POINTS_PER_MM])
             assert np.abs(in_mm[: len(line.points)] - line.points).max() < 0.002
     document.close()
 
 
-def test_no_lettering_lies_on_other_lettering(pages: tuple[Drawing, ...]) -> None:
+def test_no_lettering_lies_on_other_lettering(pages: tuple[Leaf, ...]) -> None:
     for page in pages:
-        texts = [part for part in page.parts if isinstance(part, Text)]
+        texts = [part for part in page.drawing.parts if isinstance(part, Text)]
         rooms = [Polygon(text_box(text, -0.05)) for text in texts]
         pairs = STRtree(rooms).query(rooms, predicate="intersects").T
         assert [(texts[i].text, texts[j].text) for i, j in pairs if i < j] == []
 
 
-def test_nothing_reaches_into_the_printers_margins(pages: tuple[Drawing, ...]) -> None:
+def test_nothing_reaches_into_the_printers_margins(pages: tuple[Leaf, ...]) -> None:
     for page in pages:
-        points = [text_box(part) if isinstance(part, Text) else points_of(part) for part in page.parts]
+        points = [text_box(part) if isinstance(part, Text) else points_of(part) for part in page.drawing.parts]
         every = np.concatenate(points)
         assert every.min() >= PRINTERS_MARGIN_MM
-        assert (every.max(axis=0) <= (WIDTH - PRINTERS_MARGIN_MM, HEIGHT - PRINTERS_MARGIN_MM)).all()
+        right, bottom = every.max(axis=0)
+        assert right <= page.page.width - PRINTERS_MARGIN_MM
+        assert bottom <= page.page.height - PRINTERS_MARGIN_MM
 
 
 def test_cards_say_the_numbers_of_the_positions_table(figures: Figures, texts: list[str]) -> None:
@@ -202,26 +204,26 @@ def test_cautions_stand_on_the_first_page_only(texts: list[str]) -> None:
         assert [words in text for text in texts] == [True] + [False] * (len(texts) - 1)
 
 
-def test_a_plain_cloth_has_cards_without_stripes(many_pages: tuple[Drawing, ...]) -> None:
-    words = " ".join(part.text for part in many_pages[-1].parts if isinstance(part, Text))
+def test_a_plain_cloth_has_cards_without_stripes(many_pages: tuple[Leaf, ...]) -> None:
+    words = " ".join(part.text for part in many_pages[-1].drawing.parts if isinstance(part, Text))
     assert "Lining" in words
     assert "stripe" not in words
 
 
 def test_a_long_lay_is_shown_in_stretches_that_overlap_and_cover_it(
-    many_gores: Project, many_pages: tuple[Drawing, ...]
+    many_gores: Project, many_pages: tuple[Leaf, ...]
 ) -> None:
     figures = figures_of(many_gores, measure(many_gores))
-    texts = [" ".join(p.text for p in page.parts if isinstance(p, Text)) for page in many_pages]
-    found = [re.search(r"from (\d+) to (\d+) cm of the cloth", text) for text in texts]
+    texts = [" ".join(p.text for p in page.drawing.parts if isinstance(p, Text)) for page in many_pages]
+    found = [re.search(r"from (\d+) to (\d+) mm of the cloth", text) for text in texts]
     stretches = [(int(match[1]), int(match[2])) for match in found if match]
     assert stretches[0][0] == 0
-    assert stretches[-1][1] * 10 >= figures.cloths[0].length_mm
+    assert stretches[-1][1] >= figures.cloths[0].length_mm
     assert all(after[0] < before[1] for before, after in itertools.pairwise(stretches))
 
 
-def test_long_names_are_cut_short_with_an_ellipsis(many_pages: tuple[Drawing, ...]) -> None:
-    cover = [part.text for part in many_pages[0].parts if isinstance(part, Text)]
+def test_long_names_are_cut_short_with_an_ellipsis(many_pages: tuple[Leaf, ...]) -> None:
+    cover = [part.text for part in many_pages[0].drawing.parts if isinstance(part, Text)]
     assert any(text.startswith("Gore at the side") and text.endswith("…") for text in cover)
 
 
@@ -238,17 +240,17 @@ def test_the_same_project_gives_the_same_bytes_in_another_run(parasol: Project, 
         "from core.papers.figures import figures_of; from core.papers.papers import paper_pages;"
         "from core.papers.pdf import pdf_bytes; from core.seams.readings import measure;"
         "p = read_project(Path(sys.argv[1]));"
-        "print(hashlib.sha256(pdf_bytes(paper_pages(figures_of(p, measure(p))), p.title, 210, 297)).hexdigest())"
+        "print(hashlib.sha256(pdf_bytes(paper_pages(figures_of(p, measure(p))), p.title)).hexdigest())"
     )
     command = [sys.executable, "-c", script, str(tmp_path / "p.stripewright")]
     elsewhere = subprocess.run(command, capture_output=True, text=True, check=True).stdout.strip()
-    here = pdf_bytes(paper_pages(figures_of(parasol, measure(parasol))), parasol.title, WIDTH, HEIGHT)
+    here = pdf_bytes(paper_pages(figures_of(parasol, measure(parasol))), parasol.title)
     assert elsewhere == hashlib.sha256(here).hexdigest()
 
 
 def test_names_in_letters_the_face_lacks_still_print(parasol: Project) -> None:
     odd = msgspec.structs.replace(parasol, title="Jupe d'été ő Юбка\tnew\nline")
-    data = pdf_bytes(paper_pages(figures_of(odd, measure(odd))), odd.title, WIDTH, HEIGHT)
+    data = pdf_bytes(paper_pages(figures_of(odd, measure(odd))), odd.title)
     document = pypdfium2.PdfDocument(data)
     assert "Jupe d'été o ???? new line" in document[0].get_textpage().get_text_bounded()
     document.close()

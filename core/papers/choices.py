@@ -1,0 +1,21 @@
+"""What the maker chooses about the papers: which of them, on what paper, in which units, with which lines."""
+
+from dataclasses import dataclass
+from typing import Literal, get_args
+
+PaperName = Literal["a4", "letter", "a3"]
+UnitName = Literal["mm", "cm", "in"]
+LineChoice = Literal["net", "cut", "both"]
+Part = Literal["cutting papers", "full size", "edge strips", "seam sheet", "full-size plan", "lists"]
+
+ALL_PARTS: frozenset[Part] = frozenset(get_args(Part))
+
+
+@dataclass(frozen=True)
+class PaperChoices:
+    """`paper` is what the printer takes, `lines` which lines of the pattern are drawn full size."""
+
+    paper: PaperName = "a4"
+    units: UnitName = "mm"
+    lines: LineChoice = "both"
+    parts: frozenset[Part] = ALL_PARTS

@@ -1,0 +1,92 @@
+"""Sheets of the full-size pattern: pieces laid close together, drawn as one, for tiles or for a roll."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from core.geometry.paths import Points
+from core.papers.drawing import Drawing, joined
+from core.papers.nesting import Nest, Nester
+from core.papers.page import Page
+from core.papers.pattern import PatternPiece
+from core.papers.tiles import Tiling, best_tiling
+
+MOST_PIECES = 12
+"""A sheet of more pieces is too large to be joined; the rest go on further sheets."""
+
+MOST_STARTS = 36
+"""So many ways of beginning a sheet are tried in all."""
+
+CANDIDATES = 4
+HASTES = (0.0, 0.2)
+TALLER_MM = (12.0, 40.0)
+ROLL_MM = 914.0
+ROLL_MARGIN_MM = 12.0
+
+
+@dataclass(frozen=True, eq=False)
+class PatternSheet:
+    """Pieces laid close together on one sheet."""
+
+    pieces: tuple[PatternPiece, ...]
+    nest: Nest
+
+    @cached_property
+    def drawing(self) -> Drawing:
+        """All of them as they lie, sheet mm."""
+        return joined(self.pieces[one.index].drawing.moved(one.turn_deg, one.by) for one in self.nest.lying)
+
+    @cached_property
+    def outlines(self) -> tuple[tuple[PatternPiece, Points], ...]:
+        """Every piece with its outermost line as it lies; shape (n, 2)."""
+        return tuple((self.pieces[one.index], one.placed(self.pieces[one.index].outline)) for one in self.nest.lying)
+
+
+def tiled_sheets(pieces: Sequence[PatternPiece], page: Page) -> tuple[tuple[PatternSheet, Tiling], ...]:
+    """The pieces on sheets that take few pages once they are cut into tiles."""
+    groups = _groups(pieces)
+    starts = max(MOST_STARTS // max(len(groups), 1) // (len(HASTES) * len(TALLER_MM)), 1)
+    return tuple(_best_tiled(group, page, starts) for group in groups)
+
+
+def roll_sheets(pieces: Sequence[PatternPiece]) -> tuple[PatternSheet, ...]:
+    """The pieces on sheets as wide as a roll of paper, or wider where a piece asks for it; y runs across the roll."""
+    return tuple(_on_roll(group) for group in _groups(pieces))
+
+
+def _groups(pieces: Sequence[PatternPiece]) -> list[tuple[PatternPiece, ...]]:
+    """Even shares of the pieces, in order, none larger than a sheet may be."""
+    count = -(-len(pieces) // MOST_PIECES)
+    return [tuple(pieces[i * len(pieces) // count : (i + 1) * len(pieces) // count]) for i in range(count)]
+
+
+def _best_tiled(pieces: tuple[PatternPiece, ...], page: Page, starts: int) -> tuple[PatternSheet, Tiling]:
+    nester = Nester([piece.outline for piece in pieces])
+    nests = sorted(_nests(nester, pieces, starts), key=lambda pair: pair[0] * pair[1].length_mm)[:CANDIDATES]
+    sheets = [PatternSheet(pieces, nest) for _, nest in nests]
+    tried = [(sheet, best_tiling([ring for _, ring in sheet.outlines], page)) for sheet in sheets]
+    return min(tried, key=lambda pair: (len(pair[1].pages), len(pair[1].tiles)))
+
+
+def _nests(nester: Nester, pieces: Sequence[PatternPiece], starts: int) -> Iterator[tuple[float, Nest]]:
+    tallest = max(float(np.ptp(piece.outline[:, 1])) for piece in pieces)
+    for height in (tallest + taller for taller in TALLER_MM):
+        for haste in HASTES:
+            for first in (None, *range(min(starts, len(pieces)))):
+                nest = nester.nest(height, haste, first)
+                if nest:
+                    yield height, nest
+
+
+def _on_roll(pieces: tuple[PatternPiece, ...]) -> PatternSheet:
+    """Upright if that goes, else on their sides; on a wider sheet if neither does."""
+    nester = Nester([piece.outline for piece in pieces])
+    wide = ROLL_MM - 2 * ROLL_MARGIN_MM
+    while True:
+        nests = [nester.nest(wide, HASTES[0], None, angle) for angle in (0.0, 90.0)]
+        fitting = [nest for nest in nests if nest]
+        if fitting:
+            return PatternSheet(pieces, min(fitting, key=lambda nest: nest.length_mm))
+        wide += 100.0

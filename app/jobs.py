@@ -106,8 +106,10 @@ class JobRunner(QObject):
     def close(self) -> None:
         """Cancel, and wait until no thread is left."""
         self.cancel()
-        for job in list(self._ending):
+        for job in self._ending:
             job.wait()
+            job.deleteLater()
+        self._ending.clear()
 
     def _tell(self, job: Job, share: float, note: str) -> None:
         if job is self._job:
@@ -115,15 +117,15 @@ class JobRunner(QObject):
 
     def _finish(self, job: Job, done: Callable[[Any], None]) -> None:
         self._ending.discard(job)
-        wanted = job is self._job
-        if wanted:
-            self._job = None
-            self.ended.emit()
-            if job.error:
-                self.failed.emit(job.error)
-            else:
-                done(job.result)
         job.deleteLater()
+        if job is not self._job:
+            return
+        self._job = None
+        self.ended.emit()
+        if job.error:
+            self.failed.emit(job.error)
+        else:
+            done(job.result)
 
 
 def one_line(error: BaseException) -> str:

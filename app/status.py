@@ -42,7 +42,7 @@ class Status(QStatusBar):
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
         self.figure.setFont(current().font(Size.LARGE, bold=True))
-        self.figure.setMinimumWidth(self.figure.fontMetrics().horizontalAdvance("88.88 mm rms") + SPACE)
+        self.figure.setFixedWidth(self.figure.fontMetrics().horizontalAdvance("88.88 mm rms") + SPACE)
         self.figure.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
 
     def show_figure(self) -> None:

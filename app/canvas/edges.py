@@ -10,13 +10,14 @@ from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 from app.canvas.panels import PanelItem, polygon
 from app.grades import GRADES, Grade, Grades, colour_of, halo_for, pen_for
 from app.theme import Size, current
+from core.geometry.paths import Points
 from core.geometry.polyline import Floats
 from core.seams.garment import SeamLine
 from core.seams.readings import SeamReading
 from core.seams.runs import Run, graded_runs
 from core.seams.strip import Side, edge_at
 
-DRAWN_EVERY_MM = 8.0
+DRAWN_EVERY_MM = 16.0
 WIDTH_PX, PICKED_PX = 2.2, 3.4
 LEAST_MM = 0.05
 """A seam that is worst by less gets no number."""
@@ -30,8 +31,10 @@ class SewnEdge(QGraphicsItem):
     def __init__(self, index: int, side: Side, line: SeamLine, parent: PanelItem) -> None:
         super().__init__(parent)
         self.index = index
-        self._line, self._side, self._owner = line, side, parent
-        self._edge = line.a if side == "a" else line.b
+        self._owner = parent
+        self._height = line.height
+        self._points, self._inward = edge_at(line, side, line.height)
+        self._sparse = _sparse(line.height)
         self._paths: dict[Grade, QPainterPath] = {}
         self._picked = False
         self._box = QRectF()
@@ -45,11 +48,15 @@ class SewnEdge(QGraphicsItem):
         if worst is None or worst[0] < LEAST_MM:
             self.badge.hide()
         else:
-            point, inward = edge_at(self._line, self._side, np.array([worst[1]]))
+            (x, y), inward = self._along(self._points, worst[1]), self._along(self._inward, worst[1])
             to = self._owner.transform()
-            way = to.map(QPointF(*inward[0])) - to.map(QPointF())
-            self.badge.show_step(worst[0], to.map(QPointF(*point[0])), way, self._owner.width_at(float(point[0, 1])))
+            way = to.map(QPointF(*inward)) - to.map(QPointF())
+            self.badge.show_step(worst[0], to.map(QPointF(x, y)), way, self._owner.width_at(y))
         self.update()
+
+    def _along(self, values: Points, height: Floats | float) -> Floats:
+        """Values of shape (n, 2) given at the seam's heights, at other heights; shape (..., 2)."""
+        return np.stack([np.interp(height, self._height, column) for column in values.T], axis=-1)
 
     def pick(self, picked: bool) -> None:
         """Show whether the seam is the one picked."""
@@ -62,7 +69,7 @@ class SewnEdge(QGraphicsItem):
         """Make room for pens of a fixed width on the screen."""
         self.prepareGeometryChange()
         reach = REACH_PX / scale_px
-        self._box = polygon(self._edge).boundingRect().adjusted(-reach, -reach, reach, reach)
+        self._box = polygon(self._points).boundingRect().adjusted(-reach, -reach, reach, reach)
         self.badge.set_scale(scale_px)
 
     def boundingRect(self) -> QRectF:
@@ -82,14 +89,18 @@ class SewnEdge(QGraphicsItem):
         """One path for each grade, of all stretches that have it."""
         if not runs:
             return {}
-        heights = [_thinned(run.height) for run in runs]
-        at = np.concatenate(heights)
-        points = np.stack([np.interp(at, self._line.height, along) for along in self._edge.T], axis=-1)
+        heights = [self._drawn_heights(run.height[0], run.height[-1]) for run in runs]
+        points = self._along(self._points, np.concatenate(heights))
         ends = np.cumsum([len(height) for height in heights])
         paths: dict[Grade, QPainterPath] = {}
         for run, stretch in zip(runs, np.split(points, ends[:-1]), strict=True):
             paths.setdefault(GRADES[run.grade], QPainterPath()).addPolygon(polygon(stretch))
         return paths
+
+    def _drawn_heights(self, start: float, end: float) -> Floats:
+        """Heights from one to another that are close enough to draw the edge's curve."""
+        low, high = np.searchsorted(self._sparse, (start, end), side="right")
+        return np.concatenate([[start], self._sparse[low:high], [end]])
 
 
 class StepBadge(QGraphicsItem):
@@ -106,6 +117,7 @@ class StepBadge(QGraphicsItem):
         self._box = QRectF()
         self._font, self._bold = current().font(Size.SMALL), current().font(Size.SMALL, bold=True)
         self._metrics = QFontMetricsF(self._font)
+        self._baseline = QPointF()
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIgnoresTransformations)
         self.setZValue(10)
 
@@ -126,6 +138,7 @@ class StepBadge(QGraphicsItem):
         inside = self._room_mm * scale_px > 2 * wide + 12
         away = self._inward * ((wide / 2 + 5) if inside else -(wide / 2 + 7))
         self._box = QRectF(-wide / 2, -high / 2, wide, high).translated(away)
+        self._baseline = self._box.topLeft() + QPointF(4, self._metrics.ascent())
 
     def pick(self, picked: bool) -> None:
         """Show whether the seam is the one picked."""
@@ -144,7 +157,7 @@ class StepBadge(QGraphicsItem):
         painter.drawRoundedRect(self._box, 3, 3)
         painter.setPen(theme.colour("ink"))
         painter.setFont(self._bold if self._picked else self._font)
-        painter.drawText(self._box, Qt.AlignmentFlag.AlignCenter, self._text)
+        painter.drawText(self._baseline, self._text)
 
 
 @lru_cache
@@ -159,10 +172,9 @@ def _pens(grade: Grade, width: float) -> tuple[QPen, QPen]:
     return pens
 
 
-def _thinned(height: Floats) -> Floats:
-    """Heights with fewer points between the ends, close enough to draw the edge's curve."""
-    between = np.flatnonzero(np.diff(height[:-1] // DRAWN_EVERY_MM)) + 1
-    return height[np.concatenate([[0], between, [len(height) - 1]])]
+def _sparse(height: Floats) -> Floats:
+    """Those of a seam's heights that serve to draw its curve."""
+    return height[np.concatenate([[True], np.diff(height // DRAWN_EVERY_MM) > 0])]
 
 
 def runs_of(reading: SeamReading | None, grades: Grades) -> tuple[Run, ...]:

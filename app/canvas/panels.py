@@ -105,7 +105,7 @@ class NameTag(QGraphicsItem):
         self._room_mm = room_mm
         self._font = current().font(Size.SMALL)
         self._metrics = QFontMetricsF(self._font)
-        self._lines: list[str] = []
+        self._lines: list[tuple[QPointF, str]] = []
         self._box = QRectF()
         self._scale_px = 1.0
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIgnoresTransformations)
@@ -122,9 +122,13 @@ class NameTag(QGraphicsItem):
         self.prepareGeometryChange()
         self._scale_px = scale_px
         room_wide, room_high = (side * scale_px for side in self._room_mm)
-        self._lines = _broken(self._words, self._metrics, max(room_wide - 24, 0.0))
-        wide = max(self._metrics.horizontalAdvance(line) for line in self._lines) + 12
-        high = self._metrics.height() * len(self._lines) + 4 + (PIN_PX if self._held else 0)
+        lines = _broken(self._words, self._metrics, max(room_wide - 24, 0.0))
+        widths = [self._metrics.horizontalAdvance(line) for line in lines]
+        pin = PIN_PX if self._held else 0
+        wide, high = max(widths) + 12, self._metrics.height() * len(lines) + 4 + pin
+        first = -high / 2 + 2 + pin + self._metrics.ascent()
+        starts = [QPointF(-each / 2, first + i * self._metrics.height()) for i, each in enumerate(widths)]
+        self._lines = list(zip(starts, lines, strict=True))
         self._box = QRectF(-wide / 2, -high / 2, wide, high)
         self.setVisible(self._held or (wide < 1.3 * room_wide and high < 0.5 * room_high))
 
@@ -142,8 +146,8 @@ class NameTag(QGraphicsItem):
         painter.setFont(self._font)
         if self._held:
             _paint_pin(painter, QPointF(box.center().x(), box.top() + 10))
-        text = box.adjusted(0, PIN_PX if self._held else 0, 0, 0)
-        painter.drawText(text, Qt.AlignmentFlag.AlignCenter, "\n".join(self._lines))
+        for at, line in self._lines:
+            painter.drawText(at, line)
 
 
 def _drawn_at_scales(ring: Points) -> tuple[QPolygonF, QPolygonF]:

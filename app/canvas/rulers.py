@@ -2,8 +2,8 @@
 
 import math
 
-from PySide6.QtCore import QPoint, QPointF, QRect, QSize, Qt
-from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen
+from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QSize, Qt
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QPixmap, QResizeEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.canvas.view import CanvasView
@@ -22,17 +22,31 @@ class Ruler(QWidget):
         super().__init__(parent)
         self._view, self._across = view, across
         self._cursor: float | None = None
+        self._scale: QPixmap | None = None
         self.setAccessibleName("Ruler across the cloth" if across else "Ruler along the cloth")
         policy = (QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setSizePolicy(*(policy if across else policy[::-1]))
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
-        view.view_changed.connect(self.update)
+        view.view_changed.connect(self._draw_afresh)
         view.cursor_moved.connect(self._follow)
         view.cursor_left.connect(self._forget)
 
     def sizeHint(self) -> QSize:
         """As thick as its figures need."""
         return QSize(THICK_PX, THICK_PX)
+
+    def _draw_afresh(self) -> None:
+        self._scale = None
+        self.update()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Follow a change of colours."""
+        self._draw_afresh()
+        super().changeEvent(event)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Follow a change of length."""
+        self._draw_afresh()
 
     def _follow(self, at: QPointF, _panel: object) -> None:
         self._move_mark(at.x() if self._across else at.y())
@@ -55,21 +69,30 @@ class Ruler(QWidget):
         return mm * to.m11() + to.dx() if self._across else mm * to.m22() + to.dy()
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """Ticks, figures, and where the mouse is."""
-        theme = current()
+        """The scale, and where the mouse is."""
+        self._scale = self._scale or self._drawn_scale()
         painter = QPainter(self)
-        painter.fillRect(event.rect(), theme.colour("window"))
+        painter.drawPixmap(0, 0, self._scale)
+        if self._cursor is not None:
+            painter.setPen(QPen(current().colour("accent"), 1))
+            self._tick(painter, self._to_px(self._cursor), THICK_PX)
+        painter.end()
+
+    def _drawn_scale(self) -> QPixmap:
+        """Ticks and figures, kept as a picture while the view stays, since the mouse moves over it all the time."""
+        ratio, theme, edge = self.devicePixelRatioF(), current(), THICK_PX - 1
+        picture = QPixmap(self.size() * ratio)
+        picture.setDevicePixelRatio(ratio)
+        picture.fill(theme.colour("window"))
+        painter = QPainter(picture)
         painter.setFont(theme.font(Size.SMALL))
-        self._paint_scale(painter, event.rect())
+        self._paint_scale(painter, self.rect())
         painter.setPen(theme.colour("line"))
-        edge = THICK_PX - 1
         painter.drawLine(0, edge, self.width(), edge) if self._across else painter.drawLine(
             edge, 0, edge, self.height()
         )
-        if self._cursor is not None:
-            painter.setPen(QPen(theme.colour("accent"), 1))
-            self._tick(painter, self._to_px(self._cursor), THICK_PX)
         painter.end()
+        return picture
 
     def _paint_scale(self, painter: QPainter, part: QRect) -> None:
         scale = self._view.scale_px

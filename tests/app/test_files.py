@@ -1,0 +1,102 @@
+"""Opening and saving from the window."""
+
+import pytest
+from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
+from PySide6.QtGui import QDragEnterEvent, QDropEvent
+from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox
+
+from app.filing import sample_title, samples
+from core.files.project_file import read_project, write_project
+
+Buttons = QMessageBox.StandardButton
+
+
+@pytest.fixture
+def own_copy(tmp_path, harbour_skirt):
+    path = tmp_path / "my skirt.stripewright"
+    write_project(path, read_project(harbour_skirt))
+    return path
+
+
+def test_a_sample_is_opened_as_a_copy(window, harbour_skirt):
+    assert window.filing.open_sample(harbour_skirt)
+    assert window.document.path is None
+    assert not window.isWindowModified()
+    assert "Harbour" in window.windowTitle()
+
+
+def test_both_samples_are_offered(window):
+    assert [sample_title(path) for path in samples()] == ["Harbour skirt", "Pier parasol"]
+
+
+def test_a_change_marks_the_window_and_saving_unmarks_it(window, own_copy):
+    assert window.filing.open_path(own_copy)
+    assert window.windowTitle() == "my skirt[*] – Stripewright"
+    window.edits.spread_new()
+    assert window.isWindowModified()
+    assert window.filing.save()
+    assert not window.isWindowModified()
+    assert read_project(own_copy) == window.document.kept
+    window.document.undo_step()
+    assert window.isWindowModified()
+
+
+def test_saving_as_gives_the_project_a_file_with_the_right_suffix(window, harbour_skirt, tmp_path, monkeypatch):
+    window.filing.open_sample(harbour_skirt)
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(tmp_path / "new name"), ""))
+    assert window.filing.save()
+    assert window.document.path == tmp_path / "new name.stripewright"
+    assert read_project(window.document.path) == window.document.kept
+    assert window.filing.recent()[0] == window.document.path
+
+
+def test_a_broken_file_is_one_line_and_the_open_project_stays(window, own_copy, tmp_path):
+    window.filing.open_path(own_copy)
+    kept = window.document.kept
+    broken = tmp_path / "broken.stripewright"
+    broken.write_text('{"format": "stripewright-project", "version": 1, "cloths": []}')
+    assert not window.filing.open_path(broken)
+    assert window.document.kept is kept
+    assert "broken.stripewright" in window.messages.text
+    assert "\n" not in window.messages.text
+
+
+def test_a_place_that_cannot_be_written_to_is_one_line_and_nothing_is_lost(window, own_copy):
+    window.filing.open_path(own_copy)
+    window.edits.spread_new()
+    window.document.path = own_copy / "under a file.stripewright"
+    assert not window.filing.save()
+    assert "could not be saved" in window.messages.text
+    assert window.isWindowModified()
+
+
+@pytest.mark.parametrize(("answer", "leaves"), [(Buttons.Save, True), (Buttons.Discard, True), (Buttons.Cancel, False)])
+def test_leaving_unsaved_work_asks(window, own_copy, monkeypatch, answer, leaves):
+    window.filing.open_path(own_copy)
+    window.edits.spread_new()
+    asked = []
+    monkeypatch.setattr(QMessageBox, "question", lambda *args: asked.append(args[2]) or answer)
+    assert window.close() is leaves
+    assert asked == ["Save the changes to my skirt?"]
+    saved = read_project(own_copy) == window.document.kept
+    assert saved is (answer == Buttons.Save)
+
+
+def test_a_dropped_project_is_opened(window, own_copy):
+    data = QMimeData()
+    data.setUrls([QUrl.fromLocalFile(str(own_copy))])
+    where, buttons = QPointF(300, 300), Qt.MouseButton.LeftButton
+    entered = QDragEnterEvent(where.toPoint(), Qt.DropAction.CopyAction, data, buttons, Qt.KeyboardModifier.NoModifier)
+    QApplication.sendEvent(window, entered)
+    assert entered.isAccepted()
+    dropped = QDropEvent(where, Qt.DropAction.CopyAction, data, buttons, Qt.KeyboardModifier.NoModifier)
+    QApplication.sendEvent(window, dropped)
+    assert window.document.path == own_copy
+
+
+def test_recent_files_that_are_gone_are_not_offered(window, own_copy):
+    window.filing.open_path(own_copy)
+    assert window.filing.recent() == [own_copy.resolve()]
+    window.document.undo.setClean()
+    own_copy.unlink()
+    assert window.filing.recent() == []

@@ -1,0 +1,270 @@
+"""What a hand does on the cloth, through real events."""
+
+import math
+
+import pytest
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtTest import QTest
+
+from core.files.project_file import read_project, write_project
+from core.matching.phase import best_phases
+from core.seams.readings import measure
+
+
+def readings_of(measurement) -> list[tuple[float, tuple[float, float]]]:
+    return [(reading.rms_mm, reading.worst) for reading in measurement.read]
+
+
+def test_readings_after_a_drag_are_those_of_the_saved_project(skirt, mouse, tmp_path):
+    skirt.actions_by_id["settle"].setChecked(False)
+    before = readings_of(skirt.document.measurement)
+    mouse.drag(mouse.on("side.R"), QPointF(37, 11))
+    assert readings_of(skirt.document.measurement) != before
+    write_project(tmp_path / "dragged.stripewright", skirt.document.kept)
+    again = measure(read_project(tmp_path / "dragged.stripewright"))
+    assert readings_of(skirt.document.measurement) == readings_of(again)
+    assert skirt.document.measurement.rms_mm == again.rms_mm
+
+
+def test_readings_follow_while_the_button_is_down(skirt, mouse):
+    skirt.actions_by_id["settle"].setChecked(False)
+    document, start = skirt.document, QPointF(mouse.on("side.R"))
+    kept = document.kept
+    mouse.press(start)
+    mouse.move(start + QPointF(20, 0))
+    assert document.kept is kept
+    assert readings_of(document.measurement) == readings_of(measure(document.project))
+    moved = document.project.placement("side.R").u - kept.placement("side.R").u
+    assert moved == pytest.approx(20 / skirt.view.scale_px, abs=1e-3)
+    mouse.release(start + QPointF(20, 0))
+    assert document.undo.undoText() == "Move Side gore R"
+
+
+def test_a_drag_is_one_step_and_escape_takes_it_back(skirt, mouse):
+    document, count = skirt.document, skirt.document.undo.count()
+    kept, start = document.kept, QPointF(mouse.on("side.R"))
+    mouse.press(start)
+    mouse.move(start + QPointF(30, 5))
+    assert document.trying
+    QTest.keyClick(skirt.view, Qt.Key.Key_Escape)
+    mouse.release(start + QPointF(30, 5))
+    assert document.project is kept
+    assert document.undo.count() == count
+    mouse.drag(start, QPointF(30, 5))
+    assert document.undo.count() == count + 1
+
+
+def test_a_click_moves_nothing(skirt, mouse):
+    kept = skirt.document.kept
+    mouse.drag(mouse.on("side.R"), QPointF(2, 1), steps=2)
+    assert skirt.document.kept is kept
+    assert skirt.document.selection == ("side.R",)
+
+
+def test_a_dragged_panel_settles_where_no_nearby_place_matches_better(skirt, mouse):
+    document = skirt.document
+    at, period = document.kept.placement("side.R"), document.kept.cloths[0].repeat.period
+    best = best_phases(document.kept, document.garment, "side.R")[0]
+    away = (best - at.u) % period + 6 * period
+    mouse.drag(mouse.on("side.R"), QPointF(away * skirt.view.scale_px + 0.8, 12))
+    settled = document.kept.placement("side.R")
+    assert settled.u == pytest.approx(at.u + away, abs=1e-3)
+
+    def cost(du: float) -> float:
+        moved = document.kept.placed({"side.R": type(settled)(u=settled.u + du, v=settled.v)})
+        own = [r for r in measure(moved).read if "side.R" in r.line.panels]
+        return math.fsum(r.line.sewn.seam.weight * r.mean_square for r in own)
+
+    assert all(cost(0.0) <= cost(du) for du in (-1.5, -0.5, -0.2, 0.2, 0.5, 1.5))
+
+
+def test_alt_suspends_settling(skirt, mouse):
+    kept = skirt.document.kept.placement("side.R")
+    mouse.drag(mouse.on("side.R"), QPointF(41, 12), keys=Qt.KeyboardModifier.AltModifier)
+    moved = skirt.document.kept.placement("side.R").u - kept.u
+    assert moved == pytest.approx(41 / skirt.view.scale_px, abs=1e-3)
+
+
+def test_several_panels_settle_on_whole_repeats_and_keep_their_steps(skirt, mouse):
+    document = skirt.document
+    document.select(("side.R", "side.L"))
+    kept, before = document.kept, readings_of(document.measurement)
+    period = kept.cloths[0].repeat.period
+    mouse.drag(mouse.on("side.R"), QPointF(7 * period * skirt.view.scale_px + 0.8, 12))
+    moved = document.kept.placement("side.L").u - kept.placement("side.L").u
+    assert moved == pytest.approx(7 * period, abs=1e-3)
+    for (rms, _), (earlier, _) in zip(readings_of(document.measurement), before, strict=True):
+        assert rms == pytest.approx(earlier, abs=0.01)
+
+
+def test_nudges_move_by_one_ten_and_a_tenth(skirt):
+    document = skirt.document
+    document.select(("side.R",))
+    start = document.kept.placement("side.R")
+    for key, keys in (
+        (Qt.Key.Key_Right, Qt.KeyboardModifier.NoModifier),
+        (Qt.Key.Key_Right, Qt.KeyboardModifier.ShiftModifier),
+        (Qt.Key.Key_Left, Qt.KeyboardModifier.ControlModifier),
+        (Qt.Key.Key_Down, Qt.KeyboardModifier.AltModifier),
+        (Qt.Key.Key_Up, Qt.KeyboardModifier.NoModifier),
+    ):
+        QTest.keyClick(skirt.view, key, keys)
+    at = document.kept.placement("side.R")
+    assert at.u == pytest.approx(start.u + 1 + 10 - 0.1, abs=1e-6)
+    assert at.v == pytest.approx(start.v + 0.1 - 1, abs=1e-6)
+
+
+def test_nudges_that_follow_one_another_are_one_step(skirt):
+    document = skirt.document
+    document.select(("side.R",))
+    kept, count = document.kept, document.undo.count()
+    for _ in range(5):
+        QTest.keyClick(skirt.view, Qt.Key.Key_Right)
+    assert document.undo.count() == count + 1
+    document.select(("side.L",))
+    QTest.keyClick(skirt.view, Qt.Key.Key_Right)
+    assert document.undo.count() == count + 2
+    document.undo_step()
+    document.undo_step()
+    assert document.kept == kept
+
+
+def test_the_turning_handle_stops_at_the_grain_tolerance(skirt, mouse):
+    document = skirt.document
+    document.select(("side.R",))
+    limit = document.kept.cloths[0].grain_tolerance_deg
+    knob = skirt.view.handle_at() + skirt.view.handle.knob()
+    mouse.drag(knob, QPointF(300, 40))
+    at = document.kept.placement("side.R")
+    assert at.turn_deg == pytest.approx(limit)
+    assert document.undo.undoText() == "Turn Side gore R"
+    knob = skirt.view.handle_at() + skirt.view.handle.knob()
+    mouse.drag(knob, QPointF(-300, 40))
+    assert document.kept.placement("side.R").turn_deg == pytest.approx(-limit)
+
+
+def test_turning_leaves_the_middle_of_the_panel_where_it_is(skirt, mouse):
+    document = skirt.document
+    document.select(("side.R",))
+    item = skirt.view.scene_here.panels["side.R"]
+    middle = QPointF(*document.garment.panels["side.R"].middle)
+    before = item.mapToScene(middle)
+    mouse.drag(skirt.view.handle_at() + skirt.view.handle.knob(), QPointF(20, 3))
+    after = item.mapToScene(middle)
+    assert document.kept.placement("side.R").turn_deg > 0
+    assert math.hypot(after.x() - before.x(), after.y() - before.y()) < 0.01
+
+
+def test_keys_turn_by_a_twentieth_of_a_degree_up_to_the_tolerance(skirt):
+    document = skirt.document
+    document.select(("side.R",))
+    QTest.keyClick(skirt.view, Qt.Key.Key_BracketRight)
+    assert document.kept.placement("side.R").turn_deg == pytest.approx(0.05)
+    for _ in range(30):
+        QTest.keyClick(skirt.view, Qt.Key.Key_BracketLeft)
+    assert document.kept.placement("side.R").turn_deg == pytest.approx(-0.5)
+    assert "0.5°" in skirt.messages.text
+
+
+def test_a_held_panel_stays_where_it_is(skirt, mouse):
+    document = skirt.document
+    document.select(("side.R",))
+    QTest.keyClick(skirt.view, Qt.Key.Key_H)
+    kept = document.kept
+    assert kept.placement("side.R").hold
+    mouse.drag(mouse.on("side.R"), QPointF(40, 10))
+    QTest.keyClick(skirt.view, Qt.Key.Key_Right)
+    QTest.keyClick(skirt.view, Qt.Key.Key_BracketRight)
+    assert document.kept is kept
+    assert "held" in skirt.messages.text
+    QTest.keyClick(skirt.view, Qt.Key.Key_H)
+    assert not document.kept.placement("side.R").hold
+
+
+def test_no_panel_is_turned_end_for_end_on_a_one_way_cloth(skirt):
+    kept = skirt.document.kept
+    skirt.document.select(("side.R",))
+    QTest.keyClick(skirt.view, Qt.Key.Key_T)
+    assert skirt.document.kept is kept
+    assert "one-way" in skirt.messages.text
+
+
+def test_a_panel_is_turned_end_for_end_about_its_middle_where_the_cloth_allows_it(window, pier_parasol):
+    window.filing.open_sample(pier_parasol)
+    window.edits.spread_new()
+    window.document.select(("gore-3",))
+    item = window.view.scene_here.panels["gore-3"]
+    before = item.outline().boundingRect().center()
+    QTest.keyClick(window.view, Qt.Key.Key_T)
+    assert window.document.kept.placement("gore-3").turned
+    after = item.outline().boundingRect().center()
+    assert math.hypot(after.x() - before.x(), after.y() - before.y()) < 40
+    QTest.keyClick(window.view, Qt.Key.Key_T)
+    assert not window.document.kept.placement("gore-3").turned
+
+
+def test_tab_goes_through_all_panels(skirt):
+    names = skirt.document.kept.panel_names
+    skirt.document.select(())
+    seen = []
+    for _ in names:
+        QTest.keyClick(skirt.view, Qt.Key.Key_Tab)
+        seen.append(skirt.document.current)
+    assert tuple(seen) == names
+    QTest.keyClick(skirt.view, Qt.Key.Key_Backtab)
+    assert skirt.document.current == names[-2]
+
+
+def test_a_band_selects_what_it_touches_and_shift_adds(skirt, mouse):
+    view = skirt.view
+    box = view.scene_here.panels["front.R"].outline().boundingRect()
+    start = QPointF(view.mapFromScene(box.topLeft())) - QPointF(30, 20)
+    mouse.drag(start, QPointF(view.mapFromScene(box.center())) - start)
+    assert "front.R" in skirt.document.selection
+    assert "back.L" not in skirt.document.selection
+    mouse.press(mouse.on("back.L"), keys=Qt.KeyboardModifier.ShiftModifier)
+    mouse.release(mouse.on("back.L"), keys=Qt.KeyboardModifier.ShiftModifier)
+    assert {"front.R", "back.L"} <= set(skirt.document.selection)
+    QTest.keyClick(view, Qt.Key.Key_A, Qt.KeyboardModifier.ControlModifier)
+    assert set(skirt.document.selection) == set(skirt.document.kept.panel_names)
+
+
+def test_spreading_out_changes_no_step(window, harbour_skirt):
+    window.filing.open_sample(harbour_skirt)
+    before = readings_of(window.document.measurement)
+    assert not window.unplaced.isHidden()
+    window.edits.spread_new()
+    assert window.unplaced.isHidden()
+    after = readings_of(window.document.measurement)
+    assert [rms for rms, _ in after] == pytest.approx([rms for rms, _ in before], abs=0.01)
+    assert "Can be cut" in window.status.faults.text()
+
+
+def test_what_is_typed_is_what_lies(skirt):
+    document = skirt.document
+    document.select(("side.R",))
+    strip = skirt.inspector
+    for field, text, what, value in (
+        (strip.u, "512.3", "u", 512.3),
+        (strip.v, "77.7", "v", 77.7),
+        (strip.turn, "0.35", "turn_deg", 0.35),
+    ):
+        field.setFocus()
+        field.selectAll()
+        QTest.keyClicks(field, text)
+        QTest.keyClick(field, Qt.Key.Key_Return)
+        assert getattr(document.kept.placement("side.R"), what) == pytest.approx(value)
+    assert document.kept.placement("side.R").u == 512.3
+    strip.hold.click()
+    assert document.kept.placement("side.R").hold
+    assert not strip.u.isEnabled()
+
+
+def test_the_strip_tells_the_offset_from_the_nearest_lead_stripe(skirt):
+    document = skirt.document
+    document.select(("side.R",))
+    # The lead stripes of the sample lie at u = 4 + 22 j.
+    skirt.edits.type_place("side.R", "u", 4 + 22 * 20 + 3.4)
+    assert skirt.inspector.beside.text() == "3.4 mm right of indigo"
+    skirt.edits.type_place("side.R", "u", 4 + 22 * 20 - 2.0)
+    assert skirt.inspector.beside.text() == "2.0 mm left of indigo"

@@ -1,0 +1,172 @@
+"""Match, Lay and Papers in the background."""
+
+import threading
+import time
+
+import pytest
+from PySide6.QtCore import Qt, QThread
+from PySide6.QtTest import QTest
+
+from app.errands import matched
+from app.jobs import JobRunner
+from core.errors import CannotBeHad, Stopped
+from core.progress import silent
+from core.seams.readings import measure
+
+
+@pytest.fixture
+def runner(qtbot):
+    runner = JobRunner()
+    yield runner
+    runner.close()
+
+
+def until_stopped(progress) -> None:
+    """Work that ends when it is told to."""
+    while progress(0.5, "working"):
+        time.sleep(0.002)
+    raise Stopped("stopped")
+
+
+def test_a_result_is_handed_over_in_the_thread_of_the_screen(runner, qtbot):
+    got = []
+    with qtbot.waitSignal(runner.ended):
+        runner.run("Count", lambda _: threading.get_ident(), lambda it: got.append((it, threading.get_ident())))
+    worker, here = got[0]
+    assert here == threading.get_ident()
+    assert worker != here
+
+
+def test_progress_is_told(runner, qtbot):
+    def work(progress) -> None:
+        for share in (0.25, 0.5, 0.75):
+            progress(share, "working")
+            time.sleep(0.06)
+
+    told = []
+    runner.progressed.connect(lambda share, note: told.append((share, note)))
+    with qtbot.waitSignal(runner.ended):
+        runner.run("Work", work, lambda _: None)
+    assert told == [(0.25, "working"), (0.5, "working"), (0.75, "working")]
+
+
+def test_cancel_frees_the_screen_within_a_tenth_of_a_second(runner, qtbot):
+    got = []
+    runner.run("Work", until_stopped, got.append)
+    qtbot.wait(30)
+    began = time.perf_counter()
+    with qtbot.waitSignal(runner.ended):
+        runner.cancel()
+    assert time.perf_counter() - began < 0.1
+    assert not runner.busy
+    runner.close()
+    qtbot.wait(10)
+    assert got == []
+
+
+def test_a_new_job_may_start_while_a_cancelled_one_is_still_ending(runner, qtbot):
+    release, got = threading.Event(), []
+
+    def stubborn(_) -> str:
+        release.wait(2)
+        return "old"
+
+    runner.run("Old", stubborn, got.append)
+    runner.cancel()
+    with qtbot.waitSignal(runner.ended):
+        runner.run("New", lambda _: "new", got.append)
+    release.set()
+    runner.close()
+    qtbot.wait(10)
+    assert got == ["new"]
+
+
+@pytest.mark.parametrize(
+    ("error", "line"),
+    [
+        (CannotBeHad("the panels don't fit"), "the panels don't fit"),
+        (ZeroDivisionError("a\nb"), "Something went wrong inside the program (ZeroDivisionError: a b)"),
+    ],
+)
+def test_what_goes_wrong_is_one_line(runner, qtbot, error, line):
+    def work(_) -> None:
+        raise error
+
+    with qtbot.waitSignal(runner.failed) as failed:
+        runner.run("Work", work, lambda _: None)
+    assert failed.args == [line]
+    assert not runner.busy
+
+
+def test_no_thread_is_left_after_close(qtbot):
+    runner = JobRunner()
+    runner.run("Work", until_stopped, lambda _: None)
+    runner.close()
+    qtbot.waitUntil(lambda: not runner.findChildren(QThread))
+
+
+def test_match_is_one_step_and_lets_all_panels_be_seen(window, harbour_skirt, qtbot):
+    window.filing.open_sample(harbour_skirt)
+    before = window.document.measurement.rms_mm
+    with qtbot.waitSignal(window.jobs.ended, timeout=20_000):
+        window.actions_by_id["match"].trigger()
+        assert not window.status.job.isHidden()
+        assert not window.actions_by_id["lay"].isEnabled()
+    document = window.document
+    assert document.undo.count() == 1
+    assert document.undo.undoText() == "Match stripes"
+    assert document.measurement.rms_mm < before
+    assert document.measurement.rms_mm == pytest.approx(measure(document.kept).rms_mm)
+    assert window.unplaced.isHidden()
+    assert window.status.faults.text() == "Can be cut as it lies"
+    assert window.messages.text.startswith("Matched")
+    assert window.status.job.isHidden()
+    document.undo_step()
+    assert document.measurement.rms_mm == before
+
+
+def test_a_match_of_a_project_that_changed_meanwhile_is_put_aside(skirt, qtbot, monkeypatch):
+    go = threading.Event()
+
+    def slow(project, garment, progress):
+        go.wait(5)
+        return matched(project, garment, silent)
+
+    monkeypatch.setattr("app.errands.matched", slow)
+    with qtbot.waitSignal(skirt.jobs.ended, timeout=20_000):
+        skirt.errands.match()
+        skirt.edits.type_place("side.R", "u", 512.3)
+        changed = skirt.document.kept
+        go.set()
+    assert skirt.document.kept is changed
+    assert "put aside" in skirt.messages.text
+
+
+def test_a_lay_can_be_cancelled_from_the_status_bar(skirt, qtbot):
+    kept = skirt.document.kept
+    skirt.errands.lay()
+    qtbot.wait(150)
+    assert skirt.jobs.busy
+    began = time.perf_counter()
+    QTest.mouseClick(skirt.status.job.stop, Qt.MouseButton.LeftButton)
+    assert time.perf_counter() - began < 0.1
+    assert not skirt.jobs.busy
+    assert skirt.status.job.isHidden()
+    assert skirt.document.kept is kept
+
+
+def test_papers_are_written_where_they_were_asked_for(skirt, qtbot, tmp_path):
+    with qtbot.waitSignal(skirt.jobs.ended, timeout=30_000):
+        skirt.errands.papers(tmp_path / "papers")
+    written = sorted(path.name for path in (tmp_path / "papers").iterdir())
+    assert "positions.csv" in written
+    assert any(name.endswith(".pdf") for name in written)
+    assert str(tmp_path / "papers") in skirt.messages.text
+
+
+def test_closing_while_a_job_runs_leaves_no_thread(skirt, qtbot, monkeypatch):
+    skirt.errands.lay()
+    qtbot.wait(50)
+    skirt.document.undo.setClean()
+    assert skirt.close()
+    assert all(job.isFinished() for job in skirt.findChildren(QThread))

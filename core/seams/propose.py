@@ -85,7 +85,7 @@ def _folded_together(joins: list[Join]) -> list[tuple[Join, bool]]:
 
 
 def _named(joins: list[tuple[Join, bool]], pieces: Sequence[Piece]) -> tuple[Seam, ...]:
-    names = [_name(a, b, pieces) for (a, b), _ in joins]
+    names = [seam_name(a, b, pieces) for (a, b), _ in joins]
     often, met, seams = Counter(names), Counter[str](), []
     for name, ((a, b), both) in zip(names, joins, strict=True):
         met[name] += 1
@@ -93,7 +93,8 @@ def _named(joins: list[tuple[Join, bool]], pieces: Sequence[Piece]) -> tuple[Sea
     return tuple(seams)
 
 
-def _name(a: EdgeRef, b: EdgeRef, pieces: Sequence[Piece]) -> str:
+def seam_name(a: EdgeRef, b: EdgeRef, pieces: Sequence[Piece]) -> str:
+    """What a seam between two edges is called: its place where the panels are of one pair, else the two pieces."""
     owner = {panel: piece for piece in pieces for panel in piece.panel_names}
     first, second = owner[panel_of(a)], owner[panel_of(b)]
     if first is second and first.cut == "pair":

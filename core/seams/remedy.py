@@ -1,7 +1,7 @@
 """Ways to true what is odd about a seam, as values that findings offer and `truing` carries out."""
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
 from core.model.pattern import SewnSeam
 
@@ -21,6 +21,8 @@ Method = Literal[
     "exchange left and right",
     "end the stretch with the seam",
 ]
+
+METHODS: tuple[Method, ...] = get_args(Method)
 
 LENGTH_METHODS: tuple[Method, ...] = (
     "lengthen the shorter edge at the bottom",

@@ -23,8 +23,9 @@ from core.seams.edge_ends import (
 from core.seams.garment import Garment, SeamLine, joined
 from core.seams.remedy import Method, Remedy
 from core.seams.runs_through import End, RunThrough, runs_through
+from core.seams.walk import Finding, walk
 
-TRUE_MM, TRUE_DEG = 0.002, 0.005
+TRUE_MM, TRUE_DEG = 0.002, 0.05
 """Lengths and angles are trued to this."""
 
 MOST_STEPS = 20
@@ -46,6 +47,39 @@ def trued(project: Project, remedy: Remedy) -> Project:
         after = _with_seam(project, remedy)
     validate(after)
     return after
+
+
+def trued_by(project: Project, method: Method, seam: str | None = None) -> tuple[Project, tuple[Finding, ...]]:
+    """The project after a method has been carried out for every finding that offers it, and those findings.
+
+    `seam` names the one seam to true. Raises BadInput where nothing offers the method, or it does not fit a seam.
+    """
+    done: list[Finding] = []
+    for _ in range(len(walk(project, Garment.of(project)))):
+        found = _next(project, method, seam, done)
+        if found is None:
+            break
+        project = trued(project, found[1])
+        done.append(found[0])
+    if not done:
+        raise BadInput(f"no finding offers to {method}", f"seam {seam!r}" if seam else "seams", _offered(project, seam))
+    return project, tuple(done)
+
+
+def _next(project: Project, method: Method, seam: str | None, done: list[Finding]) -> tuple[Finding, Remedy] | None:
+    offers = (
+        (finding, remedy)
+        for finding in walk(project, Garment.of(project))
+        for remedy in finding.remedies
+        if remedy.method == method and seam in (None, finding.seam) and finding not in done
+    )
+    return next(offers, None)
+
+
+def _offered(project: Project, seam: str | None) -> str:
+    found = (finding for finding in walk(project, Garment.of(project)) if seam in (None, finding.seam))
+    methods = dict.fromkeys(remedy.method for finding in found for remedy in finding.remedies)
+    return f"what is offered there: {', '.join(methods)}" if methods else "there is nothing to true there"
 
 
 # --- lengths

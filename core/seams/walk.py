@@ -17,7 +17,7 @@ LENGTHS_AGREE_MM = 0.5
 NOTCHES_MEET_MM = 1.0
 """Two notches no farther apart than this down the seam meet."""
 
-SMOOTH_DEG, SMOOTH_MM = 5.0, 1.0
+SMOOTH_DEG, SMOOTH_MM = 5.0, 1.5
 """A line that juts by less, in degrees or off a ruler laid across the seam, runs through smoothly."""
 
 MEANT_BEYOND_DEG = 45.0

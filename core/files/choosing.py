@@ -10,7 +10,7 @@ from shapely.validation import explain_validity
 
 from core.errors import BadInput
 from core.files.marks import polygon_of
-from core.files.outlines import Drawing, Outline
+from core.files.outlines import REPAIR_MM, Drawing, Outline
 from core.seams.walk import Finding
 
 MOST_PIECES = 300
@@ -216,12 +216,18 @@ def _not_there(wanted: str, labelled: Sequence[Outline], still_open: Sequence[Ou
     return BadInput(f"no outline is called {wanted[:40]!r}", right=f"those to choose from are {labels}")
 
 
+_CLOSED_IS_RIGHT = f"closed outlines are right; gaps up to {REPAIR_MM:g} mm are closed"
+
+
 def _none_closed(outlines: Sequence[Outline]) -> BadInput:
     longest = max(outlines, key=lambda outline: outline.length_mm)
     start, end = longest.segments[0][0], longest.segments[-1][-1]
+    if longest.gap_mm <= REPAIR_MM:
+        what = f"no line encloses anything; the longest comes back to ({start[0]:.1f}, {start[1]:.1f})"
+        return BadInput(f"{what}, but crosses itself or goes back the way it came", longest.place, _CLOSED_IS_RIGHT)
     what = f"no outline is closed; the longest line starts at ({start[0]:.1f}, {start[1]:.1f})"
     ends = f"{what} and ends {longest.gap_mm:.1f} mm from there, at ({end[0]:.1f}, {end[1]:.1f})"
-    return BadInput(ends, longest.place, "closed outlines are right; gaps up to 0.5 mm are closed")
+    return BadInput(ends, longest.place, _CLOSED_IS_RIGHT)
 
 
 def _too_small(closed: Sequence[Outline], smallest_mm2: float) -> BadInput:

@@ -18,7 +18,7 @@ from core.geometry.beziers import Point, line_through, transformed
 from core.geometry.paths import Points
 from core.seams.walk import Finding
 
-MOST_SHAPES = 20_000
+MOST_SHAPES = 10_000
 """More shapes than this, copies by `use` counted, are no pattern."""
 
 DEEPEST_USE = 40
@@ -139,7 +139,7 @@ class _Drawer:
 
     def _draw_shown(self, element: Element, here: _Here) -> None:
         if element.name in _SHAPES:
-            self._draw_shape(element, replace(here, matrix=combined(here.matrix, transform(element.get("transform")))))
+            self._draw_shape(element, replace(here, matrix=_transformed(element, here)))
         elif element.name in _GROUPS:
             inside = _entered(element, here)
             for child in element.children:
@@ -153,7 +153,7 @@ class _Drawer:
         self.shapes += 1
         if self.shapes > MOST_SHAPES:
             raise BadInput(f"it draws more than {MOST_SHAPES} shapes", right="a drawing of the pattern alone is right")
-        scale = float(np.linalg.norm(here.matrix[:, :2], 2))
+        scale = float(np.hypot.reduce(here.matrix[:, :2], axis=None))
         name = _own_name(element) or here.label
         for number, subpath in enumerate(_SHAPES[element.name](element, self.whole, scale)):
             moved = transformed(subpath.segments, here.matrix)
@@ -214,10 +214,15 @@ def _entered(element: Element, here: _Here) -> _Here:
     name = _own_name(element)
     return replace(
         here,
-        matrix=combined(here.matrix, transform(element.get("transform"))),
+        matrix=_transformed(element, here),
         layer=name or here.layer,
         label=name or here.label,
     )
+
+
+def _transformed(element: Element, here: _Here) -> Points:
+    stated = element.get("transform")
+    return combined(here.matrix, transform(stated)) if stated else here.matrix
 
 
 def _own_name(element: Element) -> str:

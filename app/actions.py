@@ -234,6 +234,7 @@ class KeySheet(QDialog):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
+        self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         self.setWindowTitle("Keys")
         self.setAccessibleName("Keys")
         sheet = QWidget()
@@ -269,10 +270,7 @@ def _fill(columns: QGridLayout, column: int, lines: list[tuple[str, str]]) -> No
             label.setFont(current().font(Size.NORMAL, bold=True))
             label.setContentsMargins(0, SPACE if index else 0, 0, 0)
         columns.addWidget(label, index, column)
-        key = QLabel(keys)
-        key.setEnabled(True)
-        key.setForegroundRole(key.foregroundRole())
-        columns.addWidget(key, index, column + 1)
+        columns.addWidget(QLabel(keys), index, column + 1)
     columns.setRowStretch(len(lines) + 100, 1)
 
 

@@ -30,7 +30,7 @@ class Filing(QObject):
 
     def ask_open(self) -> None:
         """Ask for a project and open it."""
-        path, _ = QFileDialog.getOpenFileName(self._window, "Open a project", str(self._folder()), FILTER)
+        path, _ = QFileDialog.getOpenFileName(self._window, "Open a project", str(self.folder()), FILTER)
         if path:
             self.open_path(Path(path))
 
@@ -64,7 +64,7 @@ class Filing(QObject):
 
     def save_as(self) -> bool:
         """Ask for a file and save to it; returns whether it is saved."""
-        start = self._document.path or self._folder() / (self._document.title + SUFFIX)
+        start = self._document.path or self.folder() / (self._document.title + SUFFIX)
         path, _ = QFileDialog.getSaveFileName(self._window, "Save the project", str(start), FILTER)
         return self._write(Path(path)) if path else False
 
@@ -105,7 +105,8 @@ class Filing(QObject):
         QSettings().setValue("recent", names[:KEPT])
         self.recent_changed.emit()
 
-    def _folder(self) -> Path:
+    def folder(self) -> Path:
+        """Where to look for files first: where the last one was."""
         recent = self.recent()
         return recent[0].parent if recent else Path.home()
 

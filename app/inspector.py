@@ -6,8 +6,8 @@ from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QFrame, QHBoxLayout, QL
 from app.commands import can_be_turned
 from app.document import Document
 from app.edits import Edits, panel_title
-from app.stripes_beside import beside_lead
 from app.icons import icon
+from app.stripes_beside import beside_lead
 from app.theme import ROOMY, SPACE, TARGET, TIGHT, Size, current
 from core.geometry.paths import LARGEST_MM
 from core.model.pattern import PanelName

@@ -7,7 +7,7 @@ from core.seams.stripes import lead_centres_between
 
 
 def off_lead_mm(cloth: Cloth, u: float, v: float) -> float | None:
-    """Offset of a place from the centre of the nearest lead stripe, mm, positive to its right; None on a plain cloth."""
+    """Offset of a place from the middle of the nearest lead stripe, mm, positive to its right; None on plain cloth."""
     if cloth.repeat is None:
         return None
     w = u - cloth.skew * v

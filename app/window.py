@@ -4,7 +4,16 @@ from pathlib import Path
 
 from PySide6.QtCore import QSettings, Qt
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
-from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QSplitter, QStackedWidget, QTabWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QApplication,
+    QMainWindow,
+    QMenu,
+    QSplitter,
+    QStackedWidget,
+    QTabWidget,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.actions import KeySheet, allow_actions, make_actions, make_menus, make_tools, tint_actions
 from app.canvas.pane import CanvasPane
@@ -193,6 +202,8 @@ class Window(QMainWindow):
             "job": self.jobs.busy,
         }
         allow_actions(self.actions_by_id, {name for name, true in there.items() if true})
+        self.actions_by_id["undo"].setText(f"&Undo {document.undo.undoText()}".rstrip())
+        self.actions_by_id["redo"].setText(f"&Redo {document.undo.redoText()}".rstrip())
 
     # --- what actions do
 

@@ -14,7 +14,7 @@ from core.model.panel import Panel
 from core.model.project import Placement
 
 NOTCH_MM = 6.0
-PIN_PX = 16
+HELD = "held"
 ROUGH_MM = 0.2
 """An outline with fewer points strays from the true one by this much at most."""
 WIDTHS = 48
@@ -94,7 +94,7 @@ class PanelItem(QGraphicsItem):
 
 
 class NameTag(QGraphicsItem):
-    """The panel's name on a light plate in its middle, with a pin where the panel is held; always upright.
+    """The panel's name on a light plate in its middle, and whether the panel is held; always upright.
 
     The name breaks into lines to stay inside the panel, and is left out where even that is too large.
     """
@@ -122,11 +122,10 @@ class NameTag(QGraphicsItem):
         self.prepareGeometryChange()
         self._scale_px = scale_px
         room_wide, room_high = (side * scale_px for side in self._room_mm)
-        lines = _broken(self._words, self._metrics, max(room_wide - 24, 0.0))
+        lines = _broken(self._words, self._metrics, max(room_wide - 24, 0.0)) + [HELD] * self._held
         widths = [self._metrics.horizontalAdvance(line) for line in lines]
-        pin = PIN_PX if self._held else 0
-        wide, high = max(widths) + 12, self._metrics.height() * len(lines) + 4 + pin
-        first = -high / 2 + 2 + pin + self._metrics.ascent()
+        wide, high = max(widths) + 12, self._metrics.height() * len(lines) + 4
+        first = 2 - high / 2 + self._metrics.ascent()
         starts = [QPointF(-each / 2, first + i * self._metrics.height()) for i, each in enumerate(widths)]
         self._lines = list(zip(starts, lines, strict=True))
         self._box = QRectF(-wide / 2, -high / 2, wide, high)
@@ -137,15 +136,13 @@ class NameTag(QGraphicsItem):
         return self._box
 
     def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
-        """Plate, pin, name."""
+        """Plate and words; the plate of a held panel has a border, as if pinned down."""
         theme, box = current(), self._box
-        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setPen(_line(theme.colour("ink"), 1.0) if self._held else Qt.PenStyle.NoPen)
         painter.setBrush(theme.colour("halo", 0.9))
         painter.drawRoundedRect(box, 4, 4)
         painter.setPen(theme.colour("ink"))
         painter.setFont(self._font)
-        if self._held:
-            _paint_pin(painter, QPointF(box.center().x(), box.top() + 10))
         for at, line in self._lines:
             painter.drawText(at, line)
 
@@ -178,14 +175,6 @@ def _broken(words: list[str], metrics: QFontMetricsF, room: float) -> list[str]:
         else:
             lines.append(word)
     return lines
-
-
-def _paint_pin(painter: QPainter, at: QPointF) -> None:
-    """A pin through the plate: the sign of a held panel."""
-    painter.setBrush(painter.pen().color())
-    painter.drawLine(at, at + QPointF(0, 7))
-    painter.drawEllipse(at - QPointF(0, 2.5), 3.2, 3.2)
-    painter.setBrush(Qt.BrushStyle.NoBrush)
 
 
 def _line(colour: QColor, width: float) -> QPen:

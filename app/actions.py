@@ -7,7 +7,17 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtGui import QAction, QKeySequence
-from PySide6.QtWidgets import QDialog, QGridLayout, QLabel, QMenu, QScrollArea, QToolBar, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QDialog,
+    QGridLayout,
+    QHBoxLayout,
+    QLabel,
+    QMenu,
+    QScrollArea,
+    QToolBar,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.icons import icon
 from app.theme import ROOMY, SPACE, WIDE, Size, current
@@ -238,16 +248,13 @@ class KeySheet(QDialog):
         self.setWindowTitle("Keys")
         self.setAccessibleName("Keys")
         sheet = QWidget()
-        columns = QGridLayout(sheet)
+        columns = QHBoxLayout(sheet)
         columns.setContentsMargins(WIDE, WIDE, WIDE, WIDE)
-        columns.setHorizontalSpacing(2 * WIDE)
-        columns.setVerticalSpacing(SPACE)
-        half = (len(MENUS) - 1) // 2
-        left = [part for menu in MENUS[:half] for part in _menu_part(menu)]
-        right = [part for menu in MENUS[half:] for part in _menu_part(menu)]
-        hands = [("On the cloth", ""), *((what, keys) for keys, what in HANDS)]
-        for column, lines in enumerate((left, right, hands)):
-            _fill(columns, 2 * column, lines)
+        columns.setSpacing(3 * WIDE)
+        half = len(MENUS) // 2
+        for menus in (MENUS[:half], MENUS[half:]):
+            columns.addLayout(_column([part for menu in menus for part in _menu_part(menu)]))
+        columns.addLayout(_column([("On the cloth", ""), *((what, keys) for keys, what in HANDS)]))
         scroll = QScrollArea(widgetResizable=True)
         scroll.setFrameShape(QScrollArea.Shape.NoFrame)
         scroll.setWidget(sheet)
@@ -263,15 +270,19 @@ def _menu_part(menu: str) -> list[tuple[str, str]]:
     return [(_plain(menu), ""), *rows] if rows else []
 
 
-def _fill(columns: QGridLayout, column: int, lines: list[tuple[str, str]]) -> None:
+def _column(lines: list[tuple[str, str]]) -> QGridLayout:
+    grid = QGridLayout()
+    grid.setHorizontalSpacing(WIDE)
+    grid.setVerticalSpacing(SPACE)
     for index, (what, keys) in enumerate(lines):
         label = QLabel(what)
         if not keys:
             label.setFont(current().font(Size.NORMAL, bold=True))
             label.setContentsMargins(0, SPACE if index else 0, 0, 0)
-        columns.addWidget(label, index, column)
-        columns.addWidget(QLabel(keys), index, column + 1)
-    columns.setRowStretch(len(lines) + 100, 1)
+        grid.addWidget(label, index, 0)
+        grid.addWidget(QLabel(keys), index, 1)
+    grid.setRowStretch(len(lines), 1)
+    return grid
 
 
 def _plain(text: str) -> str:

@@ -98,4 +98,4 @@ class JobStatus(QWidget):
 
     def _progress(self, share: float, note: str) -> None:
         self.bar.setValue(round(1000 * share))
-        self.bar.setToolTip(note)
+        self.name.setText(note[:1].upper() + note[1:])

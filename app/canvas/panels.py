@@ -85,6 +85,9 @@ class PanelItem(QGraphicsItem):
         painter.drawPolygon(cut)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setBrush(Qt.BrushStyle.NoBrush)
+        if self.chosen:
+            painter.setPen(_line(theme.colour("halo"), 5.0))
+            painter.drawPolygon(cut)
         painter.setPen(_line(theme.colour("chosen"), 2.5) if self.chosen else _line(theme.colour("ink"), 1.0))
         painter.drawPolygon(cut)
         painter.setPen(_line(theme.colour("edge"), 1.0))

@@ -29,6 +29,7 @@ from app.inspector import Inspector
 from app.jobs import JobRunner
 from app.messages import MessageBar, OfferBar
 from app.seam_table import SeamTable
+from app.sewing.page import SewingPage
 from app.start_page import StartPage
 from app.status import Status
 from app.theme import apply_theme, current
@@ -72,6 +73,7 @@ class Window(QMainWindow):
         self.table = SeamTable()
         self.closeup = CloseUp()
         self.garment = GarmentPicture()
+        self.sewing = SewingPage(self.document, self.view, self.messages)
         self.start = StartPage(self.filing)
         self.status = Status(self.document, self.view, self.jobs)
 
@@ -96,9 +98,13 @@ class Window(QMainWindow):
         self.right.addWidget(self.pictures)
         self.right.setStretchFactor(1, 1)
         self.right.setSizes([380, 480])
+        self.side = QTabWidget(documentMode=True)
+        self.side.setAccessibleName("Beside the cloth")
+        for part, title in ((self.right, "Readings"), (self.sewing, "Sewing")):
+            self.side.addTab(part, title)
         self.across = QSplitter(Qt.Orientation.Horizontal, childrenCollapsible=False)
         self.across.addWidget(desk)
-        self.across.addWidget(self.right)
+        self.across.addWidget(self.side)
         self.across.setStretchFactor(0, 1)
         self.across.setSizes([1000, SEAMS_WIDE_PX])
         self.pages = QStackedWidget()
@@ -225,11 +231,22 @@ class Window(QMainWindow):
 
     def show_closeup(self) -> None:
         """Show the close-up."""
+        self.side.setCurrentWidget(self.right)
         self.pictures.setCurrentWidget(self.closeup)
 
     def show_garment(self) -> None:
         """Show the garment picture."""
+        self.side.setCurrentWidget(self.right)
         self.pictures.setCurrentWidget(self.garment)
+
+    def show_sewing(self) -> None:
+        """Show the sewing page."""
+        self.side.setCurrentWidget(self.sewing)
+
+    def pick_edges(self) -> None:
+        """Begin picking edges on the cloth to sew them together, or end it."""
+        self.show_sewing()
+        self.sewing.pick_on_cloth()
 
     def next_seam(self) -> None:
         """Pick the next seam."""
@@ -254,7 +271,7 @@ class Window(QMainWindow):
         """Follow the theme."""
         tint_actions(self.actions_by_id)
         self.setWindowIcon(icon("app"))
-        for part in (self.view, self.messages, self.unplaced, self.inspector, self.start, self.status):
+        for part in (self.view, self.messages, self.unplaced, self.inspector, self.start, self.status, self.sewing):
             part.show_theme()
 
     def show_keys(self) -> None:

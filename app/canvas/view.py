@@ -301,7 +301,15 @@ class CanvasView(QGraphicsView):
         if not 0 <= there < len(names):
             return super().focusNextPrevChild(forward)
         self.document.select((names[there],))
+        self._reveal(names[there])
         return True
+
+    def _reveal(self, name: PanelName) -> None:
+        """Bring a panel into view if it lies outside."""
+        box = self._scene.rect_of((name,))
+        if not self.seen().intersects(box):
+            away = self.viewportTransform().map(box.center()) - QPointF(self.viewport().rect().center())
+            self.pan_by(round(away.x()), round(away.y()))
 
     def _escape(self) -> None:
         if self._gesture:

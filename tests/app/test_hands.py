@@ -2,6 +2,7 @@
 
 import math
 
+import msgspec
 import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
@@ -76,6 +77,24 @@ def test_a_dragged_panel_settles_where_no_nearby_place_matches_better(skirt, mou
         return math.fsum(r.line.sewn.seam.weight * r.mean_square for r in own)
 
     assert all(cost(0.0) <= cost(du) for du in (-1.5, -0.5, -0.2, 0.2, 0.5, 1.5))
+
+
+def test_on_a_skewed_cloth_panels_settle_along_its_stripes(skirt, mouse):
+    document = skirt.document
+    (cloth,) = document.kept.cloths
+    leaning = msgspec.structs.replace(cloth, skew_mm_per_m=30.0)
+    document.open(msgspec.structs.replace(document.kept, cloths=(leaning,)))
+    document.select(("side.R", "side.L"))
+    before, at = readings_of(document.measurement), document.kept.placement("side.L")
+    down = 120.0
+    across = 0.030 * down + 3 * cloth.repeat.period
+    mouse.drag(mouse.on("side.R"), QPointF(across, down) * skirt.view.scale_px + QPointF(1.2, 0))
+    moved = document.kept.placement("side.L")
+    assert moved.v - at.v == pytest.approx(down, abs=1)
+    w_moved = moved.u - at.u - 0.030 * (moved.v - at.v)
+    assert w_moved == pytest.approx(3 * cloth.repeat.period, abs=2e-3)
+    for (rms, _), (earlier, _) in zip(readings_of(document.measurement), before, strict=True):
+        assert rms == pytest.approx(earlier, abs=0.01)
 
 
 def test_alt_suspends_settling(skirt, mouse):
@@ -213,6 +232,15 @@ def test_tab_goes_through_all_panels(skirt):
     assert tuple(seen) == names
     QTest.keyClick(skirt.view, Qt.Key.Key_Backtab)
     assert skirt.document.current == names[-2]
+
+
+def test_tab_brings_a_panel_into_view(skirt):
+    view = skirt.view
+    view.set_scale(3.0)
+    skirt.document.select(())
+    for _ in skirt.document.kept.panel_names:
+        QTest.keyClick(view, Qt.Key.Key_Tab)
+        assert view.seen().intersects(view.scene_here.rect_of(skirt.document.selection))
 
 
 def test_a_band_selects_what_it_touches_and_shift_adds(skirt, mouse):

@@ -85,7 +85,9 @@ def project_from(drawing: Drawing, wishes: Wishes) -> tuple[Project, tuple[Findi
     Raises BadInput: nothing to take, an outline open or crossing itself, an allowance wider than its piece.
     """
     outlines, findings = chosen(drawing, wishes.only, wishes.smallest_mm2, wishes.scale, wishes.square_mm)
-    pieces = [_piece(outline, name, wishes, findings) for outline, name in zip(outlines, _ids(outlines), strict=True)]
+    pieces = [
+        _piece(outline, name, wishes, findings) for outline, name in zip(outlines, piece_ids(outlines), strict=True)
+    ]
     _check_wishes(pieces, wishes)
     project = Project(title=wishes.title, cloths=(wishes.cloth,), pieces=tuple(pieces))
     validate(project)
@@ -95,7 +97,7 @@ def project_from(drawing: Drawing, wishes: Wishes) -> tuple[Project, tuple[Findi
     return project, tuple(findings)
 
 
-def _ids(outlines: Sequence[Outline]) -> list[str]:
+def piece_ids(outlines: Sequence[Outline]) -> list[str]:
     """An id for every piece: its label made plain, with a number where it is not the only one."""
     plain = [re.sub(r"[^\w.-]+", "-", outline.label.lower()).strip("-.") or "piece" for outline in outlines]
     plain = [re.sub(r"\.(r|l)$", r"-\1", name) for name in plain]

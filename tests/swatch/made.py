@@ -1,0 +1,102 @@
+"""Made pictures of striped cloth whose truth is known: pixels by exact areas of stripes, then what spoils a picture."""
+
+from dataclasses import dataclass, field
+
+import numpy as np
+from scipy.ndimage import gaussian_filter
+
+Rgb = tuple[int, int, int]
+
+
+def linear(colour: str) -> np.ndarray:
+    value = np.array([int(colour[at : at + 2], 16) for at in (1, 3, 5)]) / 255
+    return np.where(value <= 0.04045, value / 12.92, ((value + 0.055) / 1.055) ** 2.4)
+
+
+def encoded(light: np.ndarray) -> np.ndarray:
+    light = np.clip(light, 0, 1)
+    value = np.where(light <= 0.0031308, 12.92 * light, 1.055 * np.maximum(light, 1e-9) ** (1 / 2.4) - 0.055)
+    return np.round(value * 255).astype(np.uint8)
+
+
+@dataclass(frozen=True)
+class Made:
+    """What a picture is to show. Stripes are (centre, width, colour) in mm within one repeat."""
+
+    repeat_mm: float
+    stripes: tuple[tuple[float, float, str], ...]
+    ground: str = "#e9e1cf"
+    mm_per_px: float = 0.2
+    size: tuple[int, int] = (700, 500)
+    angle_deg: float = 0.0
+    phase_mm: float = 1.7
+    noise: float = 0.0
+    blur_px: float = 0.0
+    falloff: float = 0.0
+    weave: float = 0.0
+    thread_mm: float = 0.55
+    fold: float = 0.0
+    seed: int = 0
+    even: bool = field(default=True)
+
+
+def light_at(made: Made, across_mm: np.ndarray) -> np.ndarray:
+    """Linear light (…, 3) where one looks at the cloth, averaged over a pixel's width across the stripes."""
+    out = np.broadcast_to(linear(made.ground), (*across_mm.shape, 3)).copy()
+    pixel = made.mm_per_px
+    for centre, width, colour in made.stripes:
+        off = (across_mm - centre + made.repeat_mm / 2) % made.repeat_mm - made.repeat_mm / 2
+        share = np.clip((width / 2 + pixel / 2 - np.abs(off)) / pixel, 0, min(1, width / pixel))
+        out += share[..., None] * (linear(colour) - out)
+    return out
+
+
+def shown(made: Made, x_mm: np.ndarray, y_mm: np.ndarray) -> np.ndarray:
+    """Linear light of the cloth at places of it, folds and weave included."""
+    angle = np.radians(made.angle_deg)
+    across = x_mm * np.cos(angle) + y_mm * np.sin(angle)
+    along = -x_mm * np.sin(angle) + y_mm * np.cos(angle)
+    width, height = np.ptp(x_mm), np.ptp(y_mm)
+    ridge = ((x_mm - x_mm.min()) * 0.45 + (y_mm - y_mm.min()) - 0.65 * height) / (0.06 * max(width, height))
+    bump = np.exp(-(ridge**2))
+    seen = light_at(made, across + made.phase_mm + made.fold * bump)
+    pitch = 2 * np.pi / made.thread_mm
+    weave = 1 + made.weave * np.sin(pitch * across) * np.sin(pitch * along) + 0.5 * made.weave * np.cos(pitch * along)
+    shade = 1 - 0.3 * min(1.0, made.fold) * bump * np.sign(ridge) * np.minimum(1, np.abs(ridge))
+    return seen * (weave * shade)[..., None]
+
+
+def spoiled(made: Made, light: np.ndarray) -> np.ndarray:
+    """sRGB pixels of a picture taken in uneven light, a little out of focus, with noise."""
+    height, width = light.shape[:2]
+    y, x = np.mgrid[-1 : 1 : height * 1j, -1 : 1 : width * 1j]
+    lit = 1 - made.falloff * np.clip(0.5 + 0.35 * x + 0.2 * y + 0.1 * (x * x + y * y) - 0.1, 0, 1)
+    light = light * lit[..., None]
+    if made.blur_px:
+        light = gaussian_filter(light, (made.blur_px, made.blur_px, 0), mode="nearest")
+    rng = np.random.default_rng(made.seed)
+    return np.clip(encoded(light) + np.round(rng.normal(0, made.noise, light.shape)), 0, 255).astype(np.uint8)
+
+
+def picture(made: Made) -> np.ndarray:
+    """The picture, square on."""
+    width, height = made.size
+    y, x = np.mgrid[:height, :width]
+    return spoiled(made, shown(made, (x + 0.5) * made.mm_per_px, (y + 0.5) * made.mm_per_px))
+
+
+def aslant(made: Made, corners: tuple[tuple[float, float], ...], width_mm: float, height_mm: float) -> np.ndarray:
+    """The picture taken aslant: a rectangle of the cloth of that size shows with its corners at these pixels."""
+    to_cloth = _projective(np.array(corners), np.array([[0, 0], [width_mm, 0], [width_mm, height_mm], [0, height_mm]]))
+    width, height = made.size
+    y, x = np.mgrid[:height, :width]
+    lifted = np.stack([x + 0.5, y + 0.5, np.ones_like(x, dtype=float)], axis=-1) @ to_cloth.T
+    return spoiled(made, shown(made, lifted[..., 0] / lifted[..., 2], lifted[..., 1] / lifted[..., 2]))
+
+
+def _projective(source: np.ndarray, target: np.ndarray) -> np.ndarray:
+    """The projective map between four points and four others, as the null vector of its equations."""
+    rows = []
+    for (x, y), (s, t) in zip(source, target, strict=True):
+        rows += [[x, y, 1, 0, 0, 0, -s * x, -s * y, -s], [0, 0, 0, x, y, 1, -t * x, -t * y, -t]]
+    return np.linalg.svd(np.array(rows, dtype=float))[2][-1].reshape(3, 3)

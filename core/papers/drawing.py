@@ -6,11 +6,12 @@ screen itself: they stay as they are when a drawing is brought to scale.
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Any, Literal
 
 import numpy as np
-from shapely import intersection, line_merge, prepare
-from shapely.geometry import LineString, Polygon, box
+from shapely import clip_by_rect, intersection, line_merge, prepare
+from shapely.geometry import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
 from core.geometry.paths import Points
@@ -168,9 +169,22 @@ class Drawing:
         parts = (_mapped(part, lambda points: points @ turn.T + step) for part in self.parts)
         return Drawing(tuple(_turned(part, turn_deg) for part in parts))
 
+    @cached_property
+    def _bounds(self) -> Points:
+        """The boxes round the points of every primitive: left, top, right, bottom; shape (n, 4)."""
+        ends = [(points.min(axis=0), points.max(axis=0)) for points in map(points_of, self.parts)]
+        return np.array(ends).reshape(-1, 4)
+
     def within(self, window: Box) -> "Drawing":
         """What is to be seen through a window: lines and areas cut at its sides, dots and lettering kept or not."""
-        return Drawing(tuple(cut for part in self.parts for cut in _seen(part, window)))
+        left, top, right, bottom = self._bounds.T
+        away = (left > window.right) | (top > window.bottom) | (right < window.left) | (bottom < window.top)
+        whole = (left >= window.left) & (top >= window.top) & (right <= window.right) & (bottom <= window.bottom)
+        parts: list[Primitive] = []
+        for index in np.flatnonzero(~away).tolist():
+            part = self.parts[index]
+            parts += [part] if whole[index] else _cut_to(part, window)
+        return Drawing(tuple(parts))
 
     def inside(self, outline: Points) -> "Drawing":
         """What lies within a closed outline, shape (n, 2): lines and areas cut at it, dots and lettering left out."""
@@ -205,26 +219,23 @@ def _turned(part: Primitive, turn_deg: float) -> Primitive:
     return replace(part, angle_deg=part.angle_deg + turn_deg) if isinstance(part, Text) else part
 
 
-def _seen(part: Primitive, window: Box) -> list[Primitive]:
-    points = points_of(part)
-    (left, top), (right, bottom) = points.min(axis=0), points.max(axis=0)
-    if left >= window.left and top >= window.top and right <= window.right and bottom <= window.bottom:
-        return [part]
-    if left > window.right or top > window.bottom or right < window.left or bottom < window.top:
-        return []
-    return _cut_to(part, box(window.left, window.top, window.right, window.bottom))
-
-
-def _cut_to(part: Primitive, frame: BaseGeometry) -> list[Primitive]:
+def _cut_to(part: Primitive, frame: Box | BaseGeometry) -> list[Primitive]:
+    """What of a primitive lies within a box or a shape."""
     if isinstance(part, Spot | Text):
         return []
-    points = part.points
     if isinstance(part, Area):
-        pieces = _pieces(intersection(Polygon(points), frame), "Polygon")
+        pieces = _pieces(_common(Polygon(part.points), frame), "Polygon")
         return [replace(part, points=np.array(piece.exterior.coords)[:-1]) for piece in pieces]
+    points = part.points
     path = LineString(np.vstack([points, points[:1]]) if part.closed else points)
-    pieces = _pieces(line_merge(intersection(path, frame)), "LineString")
+    pieces = _pieces(line_merge(_common(path, frame)), "LineString")
     return [_piece_of(part, np.array(piece.coords)) for piece in pieces]
+
+
+def _common(shape: BaseGeometry, frame: Box | BaseGeometry) -> BaseGeometry:
+    if isinstance(frame, Box):
+        return clip_by_rect(shape, frame.left, frame.top, frame.right, frame.bottom)
+    return intersection(shape, frame)
 
 
 def _piece_of(line: Line, points: Points) -> Line:

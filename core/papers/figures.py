@@ -165,8 +165,11 @@ class PanelFigures:
 
     def meeting_points(self, marks: EdgeMarks) -> Points:
         """Where the lead stripes of an edge's marks meet it on the cloth; shape (n, 2)."""
-        line = _from_upper_corner(self.panel, marks.edge, marks.downwards)
-        return self.on_cloth(points_at(line, np.array(marks.meets_mm)))
+        return points_at(self.edge_line(marks), np.array(marks.meets_mm))
+
+    def edge_line(self, marks: EdgeMarks) -> Points:
+        """The stitching line of an edge from its upper corner on, as it lies; shape (n, 2)."""
+        return self.on_cloth(_from_upper_corner(self.panel, marks.edge, marks.downwards))
 
 
 @dataclass(frozen=True, eq=False)

@@ -72,8 +72,8 @@ class Nester:
         self._areas = [abs(signed_area(outline)) for outline in outlines]
         self._profiles: dict[tuple[int, float], _Profile] = {}
 
-    def nest(self, height_mm: float, haste: float, first: int | None = None, upright_deg: float = 0.0) -> Nest | None:
-        """All pieces on a sheet; `haste` weighs lying far left against wasting little. None if one is too tall.
+    def nest(self, height_mm: float, first: int | None = None, upright_deg: float = 0.0) -> Nest | None:
+        """All pieces on a sheet, or None if one is too tall.
 
         `first` says which piece begins, None leaves it open; `upright_deg` 90 lays the pieces on their sides.
         """
@@ -81,7 +81,7 @@ class Nester:
         left, lying = list(range(len(self._grown))), list[Lying]()
         while left:
             begin = [first] if first is not None and not lying else left
-            options = [option for index in begin for option in self._options(index, frontier, haste, upright_deg)]
+            options = [option for index in begin for option in self._options(index, frontier, upright_deg)]
             if not options:
                 return None
             _, index, angle, offset, x = min(options)
@@ -91,18 +91,16 @@ class Nester:
             left.remove(index)
         return Nest(tuple(lying), float(frontier.max()))
 
-    def _options(
-        self, index: int, frontier: Floats, haste: float, upright_deg: float
-    ) -> list[tuple[float, int, float, int, float]]:
+    def _options(self, index: int, frontier: Floats, upright_deg: float) -> list[tuple[float, int, float, int, float]]:
         """Score, index, angle, offset and x for every way of laying a piece that is worth a look."""
         found = []
         for angle in (upright_deg, upright_deg + 180.0):
-            upright = self._scored(index, angle, frontier, haste)
+            upright = self._scored(index, angle, frontier)
             if upright is None:
                 continue
             found.append(upright)
             tilt = self._tilt_to_lean(self._profile(index, angle), frontier, upright[3])
-            tilted = self._scored(index, angle + tilt, frontier, haste) if tilt else None
+            tilted = self._scored(index, angle + tilt, frontier) if tilt else None
             found += [tilted] if tilted else []
         return found
 
@@ -115,9 +113,7 @@ class Nester:
         tilt = math.degrees(math.atan(profile.lean) - math.atan(_slope(beside)))
         return round(2 * max(-MOST_TILT_DEG, min(MOST_TILT_DEG, tilt))) / 2
 
-    def _scored(
-        self, index: int, angle: float, frontier: Floats, haste: float
-    ) -> tuple[float, int, float, int, float] | None:
+    def _scored(self, index: int, angle: float, frontier: Floats) -> tuple[float, int, float, int, float] | None:
         profile = self._profile(index, angle)
         room = len(frontier) - len(profile.low)
         if room < 0:
@@ -126,7 +122,7 @@ class Nester:
         beside = sliding_window_view(frontier, len(profile.low))[offsets]
         x = (beside - profile.low).max(axis=1)
         taken = (x[:, None] + profile.high - beside).sum(axis=1) * GRAIN_MM
-        score = taken / self._areas[index] - 1 + haste * x / 100
+        score = taken / self._areas[index]
         best = int(np.argmin(score))
         return float(score[best]), index, angle, int(offsets[best]), float(x[best])
 

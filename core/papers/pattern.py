@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
-from shapely.geometry import LinearRing, LineString, Polygon
+from shapely.geometry import LinearRing, LineString, Point, Polygon
 
 from core.geometry.paths import Points
 from core.geometry.polyline import length, outward, points_at, tangent_at
@@ -16,8 +16,9 @@ from core.papers.cloth_drawing import NOTCH_MM, lead_lines, stripe_areas, stripe
 from core.papers.drawing import Box, Drawing, Line, Primitive, Text, segment
 from core.papers.figures import PanelFigures
 from core.papers.labels import Labels, block
-from core.papers.lettering import wrapped_lines
+from core.papers.lettering import text_box, wrapped_lines
 
+WIDEST_NOTCH_MM = 30.0
 NUMBER_MM, TITLE_MM, NOTE_MM, EDGE_MM = 14.0, 6.5, 4.2, 4.6
 
 
@@ -39,15 +40,19 @@ class PatternPiece:
         return self.figures.net_ring if self.lines == "net" else self.figures.cut_ring
 
     @cached_property
-    def drawing(self) -> Drawing:
-        """Everything in cloth mm: stripes lowest, then lines and marks, then lettering."""
-        lines = self.stripes + pattern_lines(self.figures, self.lines)
-        return lines + Drawing(tuple(_lettering(self.figures)))
+    def lines_drawing(self) -> Drawing:
+        """Stripes lowest, then lines and marks, cloth mm."""
+        return stripes_within(self.figures, self.outline) + pattern_lines(self.figures, self.lines)
 
     @cached_property
-    def stripes(self) -> Drawing:
-        """The cloth's stripes within the outline."""
-        return stripes_within(self.figures, self.outline)
+    def lettering(self) -> Drawing:
+        """Number, name and how to lay it, and the names of the edges, cloth mm."""
+        return Drawing(tuple(_title(self.figures))) + self.edge_names
+
+    @cached_property
+    def edge_names(self) -> Drawing:
+        """The names of the edges, inside the stitching line, cloth mm."""
+        return Drawing(tuple(_edge_names(self.figures)))
 
 
 def stripes_within(figures: PanelFigures, outline: Points) -> Drawing:
@@ -80,21 +85,31 @@ def _notch(mark: NotchMark, cut_ring: LinearRing, lines: LineChoice) -> Line:
 
 
 def _room_out(mark: NotchMark, cut_ring: LinearRing) -> float:
-    """How far a notch may reach: to the cutting line, but no farther than its usual length."""
-    ray = LineString([mark.point - mark.out * 1e-3, mark.point + mark.out * NOTCH_MM])
+    """How far a notch reaches: to the cutting line, where that is no farther than a usual allowance."""
+    ray = LineString([mark.point - mark.out * 1e-3, mark.point + mark.out * WIDEST_NOTCH_MM])
     met = ray.intersection(cut_ring)
-    return NOTCH_MM if met.is_empty else max(float(met.distance(ray.boundary.geoms[0])) - 1e-3, 0.5)
+    return NOTCH_MM if met.is_empty else max(float(met.distance(Point(ray.coords[0]))) - 1e-3, 0.0)
 
 
-def _lettering(figures: PanelFigures) -> Iterator[Text]:
-    """Number, name and how to lay it in the middle; the edges' names beside them, inside the stitching line."""
-    shape = Polygon(figures.net_ring)
-    labels = Labels()
-    top, bottom = figures.grain_top, figures.grain_bottom
-    labels.take(LineString([(top.u_mm, top.v_mm), (bottom.u_mm, bottom.v_mm)]).buffer(0.5))
-    yield from labels.place(_title_candidates(figures), shape)
+def _title(figures: PanelFigures) -> tuple[Text, ...]:
+    """Number, name and how to lay it, beside the grain line and clear of the edges' names."""
+    labels = _with_grain(figures)
+    for text in _edge_names(figures):
+        labels.take(Polygon(text_box(text, 1.0)))
+    return labels.place(_title_candidates(figures), Polygon(figures.net_ring))
+
+
+def _edge_names(figures: PanelFigures) -> Iterator[Text]:
+    labels, shape = _with_grain(figures), Polygon(figures.net_ring)
     for name, line in figures.net.items():
         yield from labels.place(_edge_candidates(name, line), shape)
+
+
+def _with_grain(figures: PanelFigures) -> Labels:
+    top, bottom = figures.grain_top, figures.grain_bottom
+    labels = Labels()
+    labels.take(LineString([(top.u_mm, top.v_mm), (bottom.u_mm, bottom.v_mm)]).buffer(0.8))
+    return labels
 
 
 def _title_candidates(figures: PanelFigures) -> Iterator[tuple[Text, ...]]:

@@ -7,7 +7,7 @@ from functools import cached_property
 import numpy as np
 
 from core.geometry.paths import Points
-from core.papers.drawing import Drawing, joined
+from core.papers.drawing import Drawing, Text, joined
 from core.papers.nesting import Nest, Nester
 from core.papers.page import Page
 from core.papers.pattern import PatternPiece
@@ -16,12 +16,13 @@ from core.papers.tiles import Tiling, best_tiling
 MOST_PIECES = 12
 """A sheet of more pieces is too large to be joined; the rest go on further sheets."""
 
-MOST_STARTS = 36
+MOST_STARTS = 12
 """So many ways of beginning a sheet are tried in all."""
 
-CANDIDATES = 4
-HASTES = (0.0, 0.2)
-TALLER_MM = (12.0, 40.0)
+CANDIDATES = 3
+TALLER_MM = 12.0
+"""A sheet is so much taller than its tallest piece, for pieces that are tilted."""
+
 ROLL_MM = 914.0
 ROLL_MARGIN_MM = 12.0
 
@@ -34,9 +35,22 @@ class PatternSheet:
     nest: Nest
 
     @cached_property
+    def lines(self) -> Drawing:
+        """Stripes, lines and marks of all pieces as they lie, sheet mm."""
+        return joined(self.pieces[one.index].lines_drawing.moved(one.turn_deg, one.by) for one in self.nest.lying)
+
+    @cached_property
     def drawing(self) -> Drawing:
-        """All of them as they lie, sheet mm."""
-        return joined(self.pieces[one.index].drawing.moved(one.turn_deg, one.by) for one in self.nest.lying)
+        """All of it, with the lettering."""
+        return self.lines + joined(
+            self.pieces[one.index].lettering.moved(one.turn_deg, one.by) for one in self.nest.lying
+        )
+
+    @cached_property
+    def edge_names(self) -> tuple[Text, ...]:
+        """The names of the edges of all pieces as they lie."""
+        moved = (self.pieces[one.index].edge_names.moved(one.turn_deg, one.by) for one in self.nest.lying)
+        return tuple(part for drawing in moved for part in drawing.parts if isinstance(part, Text))
 
     @cached_property
     def outlines(self) -> tuple[tuple[PatternPiece, Points], ...]:
@@ -47,7 +61,7 @@ class PatternSheet:
 def tiled_sheets(pieces: Sequence[PatternPiece], page: Page) -> tuple[tuple[PatternSheet, Tiling], ...]:
     """The pieces on sheets that take few pages once they are cut into tiles."""
     groups = _groups(pieces)
-    starts = max(MOST_STARTS // max(len(groups), 1) // (len(HASTES) * len(TALLER_MM)), 1)
+    starts = max(MOST_STARTS // max(len(groups), 1), 1)
     return tuple(_best_tiled(group, page, starts) for group in groups)
 
 
@@ -63,21 +77,19 @@ def _groups(pieces: Sequence[PatternPiece]) -> list[tuple[PatternPiece, ...]]:
 
 
 def _best_tiled(pieces: tuple[PatternPiece, ...], page: Page, starts: int) -> tuple[PatternSheet, Tiling]:
-    nester = Nester([piece.outline for piece in pieces])
-    nests = sorted(_nests(nester, pieces, starts), key=lambda pair: pair[0] * pair[1].length_mm)[:CANDIDATES]
-    sheets = [PatternSheet(pieces, nest) for _, nest in nests]
+    nests = sorted(_nests(pieces, starts), key=lambda nest: nest.length_mm)[:CANDIDATES]
+    sheets = [PatternSheet(pieces, nest) for nest in nests]
     tried = [(sheet, best_tiling([ring for _, ring in sheet.outlines], page)) for sheet in sheets]
     return min(tried, key=lambda pair: (len(pair[1].pages), len(pair[1].tiles)))
 
 
-def _nests(nester: Nester, pieces: Sequence[PatternPiece], starts: int) -> Iterator[tuple[float, Nest]]:
+def _nests(pieces: Sequence[PatternPiece], starts: int) -> Iterator[Nest]:
+    nester = Nester([piece.outline for piece in pieces])
     tallest = max(float(np.ptp(piece.outline[:, 1])) for piece in pieces)
-    for height in (tallest + taller for taller in TALLER_MM):
-        for haste in HASTES:
-            for first in (None, *range(min(starts, len(pieces)))):
-                nest = nester.nest(height, haste, first)
-                if nest:
-                    yield height, nest
+    for first in (None, *range(min(starts, len(pieces)))):
+        nest = nester.nest(tallest + TALLER_MM, first)
+        if nest:
+            yield nest
 
 
 def _on_roll(pieces: tuple[PatternPiece, ...]) -> PatternSheet:
@@ -85,7 +97,7 @@ def _on_roll(pieces: tuple[PatternPiece, ...]) -> PatternSheet:
     nester = Nester([piece.outline for piece in pieces])
     wide = ROLL_MM - 2 * ROLL_MARGIN_MM
     while True:
-        nests = [nester.nest(wide, HASTES[0], None, angle) for angle in (0.0, 90.0)]
+        nests = [nester.nest(wide, None, angle) for angle in (0.0, 90.0)]
         fitting = [nest for nest in nests if nest]
         if fitting:
             return PatternSheet(pieces, min(fitting, key=lambda nest: nest.length_mm))

@@ -3,23 +3,21 @@
 import io
 import math
 from collections.abc import Iterable
-from contextlib import nullcontext
 from functools import lru_cache
-from itertools import groupby
 from typing import Any
 
 import numpy as np
 
 from core.geometry.paths import Points
-from core.papers.drawing import Area, Line, Primitive, Spot, Text
+from core.papers.arrows import arrowhead
+from core.papers.drawing import Area, Drawing, Line, Primitive, Spot, Text
+from core.papers.layers import LAYERS, in_layers
 from core.papers.lettering import face_name, printable, text_box, turned_by, width_of
 from core.papers.page import Leaf
 from core.papers.pdf_layers import LayerGroups
-from core.papers.pens import LABEL_GROUND, PENS, Pen, layer_of
+from core.papers.pens import HALO_MM, LABEL_GROUND, PENS, Pen
 
 POINTS_PER_MM = 72 / 25.4
-ARROW_MM = 2.6
-HALO_MM = 0.5
 
 
 def pdf_bytes(leaves: Iterable[Leaf], title: str, layers: bool = False) -> bytes:
@@ -34,15 +32,11 @@ def pdf_bytes(leaves: Iterable[Leaf], title: str, layers: bool = False) -> bytes
     canvas.setTitle(title)
     canvas.setCreator("Stripewright")
     canvas.setSubject("Papers for the cutting table")
-    kept = list(leaves)
-    groups = LayerGroups(canvas, _layers_in(kept)) if layers else None
-    for leaf in kept:
+    groups = LayerGroups(canvas, LAYERS) if layers else None
+    for leaf in leaves:
         canvas.setPageSize((leaf.page.width * POINTS_PER_MM, leaf.page.height * POINTS_PER_MM))
         painter = _Painter(canvas, leaf.page.height)
-        for layer, parts in groupby(leaf.drawing.parts, key=lambda part: layer_of(part.role) if layers else ""):
-            with groups.on(layer) if groups else nullcontext():
-                for part in parts:
-                    painter.paint(part)
+        _paint(painter, leaf.drawing, groups)
         canvas.showPage()
     if groups:
         groups.finish()
@@ -50,9 +44,13 @@ def pdf_bytes(leaves: Iterable[Leaf], title: str, layers: bool = False) -> bytes
     return buffer.getvalue()
 
 
-def _layers_in(leaves: Iterable[Leaf]) -> tuple[str, ...]:
-    """The layers in use, in the order in which they are first drawn."""
-    return tuple(dict.fromkeys(layer_of(part.role) for leaf in leaves for part in leaf.drawing.parts))
+def _paint(painter: "_Painter", drawing: Drawing, groups: LayerGroups | None) -> None:
+    if groups is None:
+        painter.paint_all(drawing.parts)
+        return
+    for layer, parts in in_layers(drawing):
+        with groups.on(layer):
+            painter.paint_all(parts)
 
 
 class _Painter:
@@ -60,6 +58,10 @@ class _Painter:
 
     def __init__(self, canvas: Any, height: float) -> None:
         self.canvas, self.height = canvas, height
+
+    def paint_all(self, parts: Iterable[Primitive]) -> None:
+        for part in parts:
+            self.paint(part)
 
     def paint(self, part: Primitive) -> None:
         if isinstance(part, Line):
@@ -75,20 +77,16 @@ class _Painter:
         return np.asarray(np.column_stack([points[:, 0], self.height - points[:, 1]]) * POINTS_PER_MM)
 
     def _path(self, points: Points, closed: bool) -> Any:
-        path = self.canvas.beginPath()
-        (x, y), *rest = self._at(points).tolist()
-        path.moveTo(x, y)
-        for x, y in rest:
-            path.lineTo(x, y)
-        if closed:
-            path.close()
-        return path
+        from reportlab.pdfgen.pathobject import PDFPathObject
+
+        first, *rest = (f"{x:.3f} {y:.3f}" for x, y in self._at(points).tolist())
+        return PDFPathObject(code=[f"{first} m", *(f"{pair} l" for pair in rest), *(["h"] if closed else [])])
 
     def _line(self, line: Line) -> None:
         self._take(PENS[line.role])
         self.canvas.drawPath(self._path(line.points, line.closed), stroke=1, fill=0)
         if line.arrow:
-            self._fill(_arrowhead(line.points), PENS[line.role].colour)
+            self._fill(arrowhead(line.points), PENS[line.role].colour)
 
     def _take(self, pen: Pen) -> None:
         self.canvas.setStrokeColorRGB(*_rgb(pen.colour))
@@ -122,15 +120,6 @@ class _Painter:
 def _start_of(text: Text) -> Points:
     back = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor] * width_of(text.text, text.size, text.bold)
     return np.asarray(turned_by(np.array([[-back, 0.0]]), text.angle_deg)[0] + np.array(text.at))
-
-
-def _arrowhead(points: Points) -> Points:
-    """A slim triangle whose tip is the end of a polyline; shape (3, 2)."""
-    along = points[-1] - points[-2]
-    along = along / np.hypot(*along)
-    across = np.array([-along[1], along[0]])
-    base = points[-1] - along * ARROW_MM
-    return np.array([points[-1], base + across * ARROW_MM * 0.28, base - across * ARROW_MM * 0.28])
 
 
 @lru_cache(maxsize=256)

@@ -45,34 +45,9 @@ PENS: dict[Role, Pen] = {
     "fine text": Pen(0.0, "#333333"),
 }
 
-LAYER_OF: dict[Role, str] = {
-    "cut line": "cutting line",
-    "net line": "stitching line",
-    "neighbour": "cutting line",
-    "ground": "cloth",
-    "stripe": "stripes",
-    "stripe edge": "stripe edges",
-    "lead stripe": "lead stripes",
-    "grain": "grain and notches",
-    "notch": "grain and notches",
-    "mark": "grain and notches",
-    "cloth edge": "cloth",
-    "selvedge": "cloth",
-    "flaw": "cloth",
-    "cut off": "cloth",
-    "ruler": "cloth",
-}
-"""The layer of a full-size file that a role belongs to; what is not named here is on OTHER_LAYER."""
-
-OTHER_LAYER = "words and check squares"
-
-
-def layer_of(role: Role) -> str:
-    """The layer that a role is drawn on in files with layers."""
-    return LAYER_OF.get(role, OTHER_LAYER)
-
-
 LABEL_GROUND = "#ffffff"
+HALO_MM = 0.5
+"""Lettering with a halo clears so much of the ground round it."""
 
 LIGHTEST_TINT = 0.30
 """How much of a colour's darkness is left when cloth is drawn lightly under lines and lettering."""

@@ -156,7 +156,7 @@ def packed(sizes: Sequence[tuple[float, float]], page: Page) -> tuple[tuple[Put,
     """Rectangles put on as few pages as shelves allow, the tallest first; each must fit on a page by itself."""
     room = Box(MARGIN_MM, MARGIN_MM, page.width - MARGIN_MM, page.height - MARGIN_MM)
     pages: list[_Shelves] = []
-    for index in sorted(range(len(sizes)), key=lambda index: (-sizes[index][1], -sizes[index][0], index)):
+    for index in sorted(range(len(sizes)), key=lambda index: (-round(sizes[index][1]), index)):
         if not any(shelves.take(index, sizes[index]) for shelves in pages):
             pages.append(_Shelves(room))
             if not pages[-1].take(index, sizes[index]):

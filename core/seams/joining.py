@@ -8,10 +8,13 @@ from core.errors import BadInput
 from core.geometry.paths import Points
 from core.geometry.polyline import length
 from core.model.panel import panels_of
-from core.model.pattern import EdgeRef, Seam, other_side, sewn_seams
+from core.model.pattern import EdgeRef, Seam, other_side, panel_of, sewn_seams
 from core.model.project import Centre, Project
 from core.model.validate import validate
 from core.seams.propose import propose_ring, seam_name
+
+STEEP = 0.7
+"""An edge that leads down or up by this share of its length lies on the side of its panel."""
 
 
 def edges_of(project: Project) -> dict[EdgeRef, Points]:
@@ -25,9 +28,25 @@ def edges_of(project: Project) -> dict[EdgeRef, Points]:
 
 
 def free_edges(project: Project) -> tuple[EdgeRef, ...]:
-    """The edges that no seam sews yet, in the order of the panels."""
+    """The edges that no seam sews yet: those that lead up or down, then tops and hems, in the order of the panels."""
     sewn = {ref for seam in project.sewn for ref in (seam.a, seam.b)}
-    return tuple(ref for ref in edges_of(project) if ref not in sewn)
+    free = [(ref, line) for ref, line in edges_of(project).items() if ref not in sewn]
+    return tuple(ref for ref, line in sorted(free, key=lambda edge: abs(_runs_down(edge[1])) < STEEP))
+
+
+def likely_partner(project: Project, ref: EdgeRef) -> EdgeRef | None:
+    """The free edge that one is most likely sewn to; None if no other is free.
+
+    It leads the other way (down against up) on another panel, and is nearest in length.
+    """
+    edges = edges_of(project)
+    way, size = _runs_down(edges[ref]), length(edges[ref])
+
+    def unlike(other: EdgeRef) -> tuple[bool, bool, float]:
+        same_panel = panel_of(other) == panel_of(ref)
+        return same_panel, abs(way + _runs_down(edges[other])) > STEEP, abs(length(edges[other]) - size)
+
+    return min((other for other in free_edges(project) if other != ref), key=unlike, default=None)
 
 
 def sew(project: Project, one: EdgeRef, other: EdgeRef) -> Project:

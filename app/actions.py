@@ -46,9 +46,39 @@ class Row:
 
 
 TABLE = (
+    Row(
+        "draft",
+        "New from &measurements",
+        "Ctrl+N",
+        "measure",
+        "ways.from_measurements",
+        "&File",
+        "Draft a gored skirt or a canopy",
+        needs="",
+    ),
+    Row(
+        "drawing",
+        "New from a &drawn pattern…",
+        "Ctrl+Shift+N",
+        "new",
+        "ways.from_drawing",
+        "&File",
+        "Bring in a pattern drawn as SVG, DXF or PDF",
+        needs="",
+    ),
     Row("open", "&Open…", "Ctrl+O", "open", "filing.ask_open", "&File", "Open a project", needs=""),
     Row("save", "&Save", "Ctrl+S", "save", "filing.save", "&File", "Save the project"),
     Row("save-as", "Save &as…", "Ctrl+Shift+S", "", "filing.save_as", "&File", "Save the project under another name"),
+    Row(
+        "add-drawing",
+        "&Add pieces from a drawing…",
+        "",
+        "",
+        "ways.add_drawing",
+        "&File",
+        "Bring more pieces into this project",
+        rule=True,
+    ),
     Row("quit", "&Quit", "Ctrl+Q", "", "close", "&File", "Close the workbench", needs="", rule=True),
     Row("undo", "&Undo", "Ctrl+Z", "undo", "document.undo_step", "&Edit", "Take the last step back", needs="undo"),
     Row("redo", "&Redo", "Ctrl+Shift+Z; Ctrl+Y", "redo", "document.redo_step", "&Edit", "Do it again", needs="redo"),
@@ -90,6 +120,8 @@ TABLE = (
         "Lay all panels side by side by whole repeats: no step changes",
         rule=True,
     ),
+    Row("cloth", "&Cloth…", "C", "cloth", "ways.cloth", "P&lan", "Width, stripes, flaws and limits of the cloth"),
+    Row("add-cloth", "&Add a cloth…", "", "", "ways.add_cloth", "P&lan", "One more cloth, for interlining or lining"),
     Row(
         "match",
         "&Match stripes",
@@ -99,6 +131,7 @@ TABLE = (
         "P&lan",
         "Find the places across the stripes, and the turns, at which all seams match best",
         "idle",
+        rule=True,
     ),
     Row(
         "lay",
@@ -158,12 +191,12 @@ TABLE = (
 TOOLS = (
     ("open", "save"),
     ("undo", "redo"),
-    ("match", "lay", "papers"),
+    ("cloth", "match", "lay", "papers"),
     ("hold", "turned", "settle"),
     ("zoom-out", "fit", "zoom-in"),
 )
 """The toolbar's groups."""
-NAMED = ("match", "lay", "papers")
+NAMED = ("cloth", "match", "lay", "papers")
 """Tools that show their name beside their icon."""
 
 HANDS = (

@@ -87,6 +87,11 @@ class Document(QObject):
         self.seam_changed.emit()
         self.title_changed.emit()
 
+    def begin(self, project: Project) -> None:
+        """Hold a project that was just made: it counts as changed until it is saved."""
+        self.open(project)
+        self.undo.resetClean()
+
     def save(self, path: Path) -> None:
         """Write the project to a file. Raises BadInput if the place can't be written to."""
         path = path if path.suffix == SUFFIX else path.with_name(path.name + SUFFIX)

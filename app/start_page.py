@@ -8,22 +8,27 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWi
 
 from app.filing import Filing, sample_title, samples
 from app.icons import icon
+from app.pages.ways_in import WaysIn
 from app.theme import ROOMY, SPACE, WIDE, Size, current
 
 WIDE_PX = 300
 
 
 class StartPage(QWidget):
-    """Open a project, open a recent one, or try a sample."""
+    """Begin a project, open one, or try a sample."""
 
-    def __init__(self, filing: Filing, parent: QWidget | None = None) -> None:
+    def __init__(self, filing: Filing, ways: WaysIn, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._filing = filing
         self.setAccessibleName("Start")
         self._mark = QLabel()
         self._title = QLabel("Stripewright")
         self._words = QLabel("Match the stripes at every seam before the shears touch the cloth.")
-        self._open = _wide_button("Open a project…", filing.ask_open)
+        self._ways = (
+            _wide_button("New from measurements", ways.from_measurements),
+            _wide_button("New from a drawn pattern…", ways.from_drawing),
+            _wide_button("Open a project…", filing.ask_open),
+        )
         self._recent_head, self._sample_head = QLabel("Recent"), QLabel("Samples")
         self._recent, self._samples = QVBoxLayout(spacing=SPACE), QVBoxLayout(spacing=SPACE)
         for path in samples():
@@ -41,7 +46,8 @@ class StartPage(QWidget):
         column.addLayout(head)
         column.addWidget(self._words)
         column.addSpacing(WIDE)
-        column.addWidget(self._open)
+        for button in self._ways:
+            column.addWidget(button)
         for label, rows in ((self._recent_head, self._recent), (self._sample_head, self._samples)):
             label.setContentsMargins(0, ROOMY, 0, 0)
             column.addWidget(label)

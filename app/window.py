@@ -28,6 +28,8 @@ from app.icons import icon
 from app.inspector import Inspector
 from app.jobs import JobRunner
 from app.messages import MessageBar, OfferBar
+from app.pages.import_page import DRAWN
+from app.pages.ways_in import WaysIn
 from app.seam_table import SeamTable
 from app.sewing.page import SewingPage
 from app.start_page import StartPage
@@ -52,6 +54,8 @@ class Window(QMainWindow):
         self.messages = MessageBar(self.whole)
         self.filing = Filing(self.document, self.messages, self)
         self.errands = Errands(self.document, self.jobs, self.messages, self)
+        self.pages = QStackedWidget()
+        self.ways = WaysIn(self.document, self.filing, self.messages, self.pages, self)
         self._make_parts()
         self._lay_out()
         self.actions_by_id = make_actions(self)
@@ -74,7 +78,7 @@ class Window(QMainWindow):
         self.closeup = CloseUp()
         self.garment = GarmentPicture()
         self.sewing = SewingPage(self.document, self.view, self.messages)
-        self.start = StartPage(self.filing)
+        self.start = StartPage(self.filing, self.ways)
         self.status = Status(self.document, self.view, self.jobs)
 
     @property
@@ -107,7 +111,6 @@ class Window(QMainWindow):
         self.across.addWidget(self.side)
         self.across.setStretchFactor(0, 1)
         self.across.setSizes([1000, SEAMS_WIDE_PX])
-        self.pages = QStackedWidget()
         self.pages.addWidget(self.start)
         self.pages.addWidget(self.across)
         rows = QVBoxLayout(self.whole)
@@ -141,6 +144,7 @@ class Window(QMainWindow):
         self.jobs.started.connect(self._allow)
         self.jobs.ended.connect(self._allow)
         self.table.seam_picked.connect(document.pick_seam)
+        self.ways.turned.connect(self._show_place)
         self.edits.told.connect(self.messages.say)
         self.inspector.cloths.activated.connect(self._show_cloth)
         self.pictures.currentChanged.connect(self._turn_page)
@@ -148,13 +152,19 @@ class Window(QMainWindow):
     # --- showing
 
     def _show_all(self) -> None:
+        self.ways.leave_all()
         self.pages.setCurrentIndex(0 if self.document.is_empty else 1)
-        self.tools.setVisible(not self.document.is_empty)
-        self.status.setVisible(not self.document.is_empty)
         self._follow(frozenset(self.document.project.panel_names))
         self._show_title()
+        self._show_place()
+
+    def _show_place(self) -> None:
+        """Show tools and status with the cloth only, not at the start or beside a page."""
+        at_cloth = self.pages.currentWidget() is self.across
+        self.tools.setVisible(at_cloth)
+        self.status.setVisible(at_cloth)
         self._allow()
-        if not self.document.is_empty:
+        if at_cloth:
             self.view.setFocus()
 
     def _follow(self, moved: frozenset[PanelName]) -> None:
@@ -198,13 +208,13 @@ class Window(QMainWindow):
         self.setWindowModified(not self.document.undo.isClean())
 
     def _allow(self) -> None:
-        document = self.document
+        document, at_cloth = self.document, self.pages.currentWidget() is self.across
         there = {
-            "project": not document.is_empty,
-            "panel": bool(document.selection),
-            "undo": document.undo.canUndo(),
-            "redo": document.undo.canRedo(),
-            "idle": not document.is_empty and not self.jobs.busy,
+            "project": at_cloth,
+            "panel": at_cloth and bool(document.selection),
+            "undo": at_cloth and document.undo.canUndo(),
+            "redo": at_cloth and document.undo.canRedo(),
+            "idle": at_cloth and not self.jobs.busy,
             "job": self.jobs.busy,
         }
         allow_actions(self.actions_by_id, {name for name, true in there.items() if true})
@@ -271,7 +281,16 @@ class Window(QMainWindow):
         """Follow the theme."""
         tint_actions(self.actions_by_id)
         self.setWindowIcon(icon("app"))
-        for part in (self.view, self.messages, self.unplaced, self.inspector, self.start, self.status, self.sewing):
+        for part in (
+            self.view,
+            self.messages,
+            self.unplaced,
+            self.inspector,
+            self.start,
+            self.status,
+            self.sewing,
+            self.ways,
+        ):
             part.show_theme()
 
     def show_keys(self) -> None:
@@ -281,15 +300,18 @@ class Window(QMainWindow):
     # --- files by dropping, closing, state
 
     def dragEnterEvent(self, event: QDragEnterEvent) -> None:
-        """Take project files."""
+        """Take project files and drawings."""
         if _dropped(event):
             event.acceptProposedAction()
 
     def dropEvent(self, event: QDropEvent) -> None:
-        """Open the project file that was dropped."""
+        """Open the project file, or the drawing, that was dropped."""
         if path := _dropped(event):
             event.acceptProposedAction()
-            self.filing.open_path(path)
+            if path.suffix == SUFFIX:
+                self.filing.open_path(path)
+            else:
+                self.ways.open_drawing(path)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask about unsaved changes; leave no thread behind."""
@@ -317,6 +339,6 @@ class Window(QMainWindow):
 
 
 def _dropped(event: QDragEnterEvent | QDropEvent) -> Path | None:
-    """The first project file among what is dragged."""
+    """The first project file or drawing among what is dragged."""
     paths = (Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile())
-    return next((path for path in paths if path.suffix == SUFFIX), None)
+    return next((path for path in paths if path.suffix in (SUFFIX, *DRAWN)), None)

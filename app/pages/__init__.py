@@ -1,0 +1,1 @@
+"""The pages by which something gets into the workbench: cloth, draft, drawing."""

@@ -1,0 +1,77 @@
+"""The cloth that a new project is cut from, in a few words, with the way to its page."""
+
+from PySide6.QtCore import QRectF, QSize, Signal
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
+
+from app.canvas.cloth import paint_stripes
+from app.pages.cloth_words import cloth_in_words
+from app.pages.form import Note
+from app.theme import GRID, SPACE, TARGET, TIGHT, Size, current
+from core.draft.measures import USUAL_CLOTH
+from core.model.cloth import Cloth
+
+STAND_IN = "A stand-in: enter your own cloth before you match."
+
+
+class ClothCard(QWidget):
+    """Shows a cloth; `wanted` asks for its page."""
+
+    wanted = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.cloth = USUAL_CLOTH
+        self.swatch = Swatch()
+        self.name, self.words, self.warning = QLabel(), Note(), Note()
+        self.name.setFont(current().font(Size.NORMAL, bold=True))
+        self.enter = QPushButton("Enter the cloth…", clicked=self.wanted)
+        self.enter.setMinimumHeight(TARGET)
+        words = QVBoxLayout(spacing=TIGHT)
+        for label in (self.name, self.words, self.warning):
+            words.addWidget(label)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(SPACE)
+        row.addWidget(self.swatch)
+        row.addLayout(words, 1)
+        row.addWidget(self.enter)
+        self.show_cloth(self.cloth)
+
+    def show_cloth(self, cloth: Cloth) -> None:
+        """Show a cloth."""
+        self.cloth = cloth
+        self.swatch.show_cloth(cloth)
+        self.name.setText(cloth.title)
+        self.words.say(cloth_in_words(cloth))
+        self.warning.say(STAND_IN if cloth == USUAL_CLOTH else "", wrong=True)
+        self.warning.setVisible(cloth == USUAL_CLOTH)
+
+
+class Swatch(QWidget):
+    """A small piece of a cloth, three repeats wide."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._cloth: Cloth | None = None
+        self.setFixedSize(QSize(18 * GRID, 14 * GRID))
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+
+    def show_cloth(self, cloth: Cloth) -> None:
+        """Show a cloth."""
+        self._cloth = cloth
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Its stripes."""
+        painter = QPainter(self)
+        if self._cloth:
+            across = 3 * self._cloth.repeat.width if self._cloth.repeat else 100.0
+            scale = self.width() / across
+            painter.save()
+            painter.scale(scale, scale)
+            paint_stripes(painter, self._cloth, QRectF(0, 0, across, self.height() / scale), scale)
+            painter.restore()
+        painter.setPen(current().colour("edge"))
+        painter.drawRect(self.rect().adjusted(0, 0, -1, -1))
+        painter.end()

@@ -1,0 +1,130 @@
+"""The cloths of a project, or the one cloth of a project that is only being made."""
+
+from collections.abc import Callable
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton
+
+from app.pages.cloth_form import ClothForm
+from app.pages.cloth_picture import RepeatPicture, WholeCloth
+from app.pages.cloth_words import cloth_in_words, repeat_in_words
+from app.pages.entries import Choice
+from app.pages.form import Note
+from app.pages.page import BUTTON_HIGH, Page
+from app.theme import SPACE
+from core.errors import BadInput
+from core.model.cloth import Cloth
+
+Check = Callable[[tuple[Cloth, ...]], list[str]]
+
+
+class ClothPage(Page):
+    """Shows one cloth at a time; what is typed counts for all of them once it is kept."""
+
+    made = Signal(object)
+    """The cloths as they are now, in order."""
+
+    def __init__(self) -> None:
+        self.form: ClothForm
+        super().__init__("Cloth", ClothForm(), "Keep the cloth")
+        self._cloths: dict[str, Cloth] = {}
+        self._used: frozenset[str] = frozenset()
+        self._check: Check = _nothing
+        self.whole, self.repeat, self.told = WholeCloth(), RepeatPicture(), Note()
+        for part, stretch in ((self.whole, 2), (self.repeat, 3), (self.told, 0)):
+            self.pictures.addWidget(part, stretch)
+        self.pictures.setSpacing(SPACE)
+        self._add_choice()
+        self.form.edited.connect(self.follow)
+        self.show_theme()
+
+    def _add_choice(self) -> None:
+        """Which cloth is shown, and buttons for one more and one less; in the foot, beside what they act on."""
+        self.which = Choice("Cloth shown", ())
+        self.which_label = QLabel("Cloth", buddy=self.which)
+        self.add = QPushButton("Add a cloth", clicked=self.add_cloth)
+        self.out = QPushButton("Take this cloth out", clicked=self.take_out)
+        row = QHBoxLayout(spacing=SPACE)
+        for widget in (self.which_label, self.which, self.add, self.out):
+            row.addWidget(widget)
+        for button in (self.add, self.out):
+            button.setMinimumHeight(BUTTON_HIGH)
+        self.foot.insertLayout(0, row)
+        self.which.edited.connect(lambda: self._turn_to(self.which.read()))
+
+    @property
+    def first_field(self) -> object:
+        """Where the keys go when the page comes up."""
+        return self.form.name.entry
+
+    @property
+    def cloths(self) -> tuple[Cloth, ...]:
+        """All cloths as they were when their fields were last in order."""
+        return tuple(self._cloths.values())
+
+    def show_cloths(
+        self,
+        cloths: tuple[Cloth, ...],
+        used: frozenset[str],
+        longest_mm: float | None,
+        check: Check | None = None,
+        several: bool = True,
+    ) -> None:
+        """Show cloths to change; those `used` stay. `check` tells what is odd if they were kept."""
+        self._cloths = {cloth.id: cloth for cloth in cloths}
+        self._used, self._check = used, check or _nothing
+        self.form.longest_mm = longest_mm
+        for widget in (self.which_label, self.which, self.add, self.out):
+            widget.setVisible(several)
+        self._turn_to(cloths[0].id)
+
+    def _turn_to(self, cloth_id: str) -> None:
+        self._shown = cloth_id
+        self.form.show_cloth(self._cloths[cloth_id])
+        self.follow()
+
+    def add_cloth(self) -> None:
+        """One more cloth, plain until it is told otherwise."""
+        number = next(n for n in range(2, 10_000) if f"cloth-{n}" not in self._cloths)
+        cloth = Cloth(id=f"cloth-{number}", name=f"Cloth {number}", width=1400.0, selvedge=(10.0, 10.0))
+        self._cloths[cloth.id] = cloth
+        self._turn_to(cloth.id)
+        self.form.name.entry.setFocus()
+        self.form.name.entry.selectAll()
+
+    def take_out(self) -> None:
+        """One cloth less: the one shown."""
+        del self._cloths[self._shown]
+        self._turn_to(next(iter(self._cloths)))
+
+    def follow(self) -> None:
+        """Show the cloth that the fields say, or say what is wrong."""
+        self.out.setEnabled(self._shown not in self._used and len(self._cloths) > 1)
+        try:
+            cloth = self.form.cloth()
+        except BadInput as error:
+            self.repeat.fade()
+            self.block(str(error)[:1].upper() + str(error)[1:])
+            return
+        self._cloths[self._shown] = cloth
+        self._offer()
+        self.whole.show_cloth(cloth)
+        self.repeat.show_cloth(cloth, self.unit)
+        self.told.say(repeat_in_words(cloth.repeat, self.unit) if cloth.repeat else "")
+        self.findings.show_lines(self._check(self.cloths), "Nothing odd was found.")
+        self.allow(cloth_in_words(cloth, self.unit))
+
+    def _offer(self) -> None:
+        blocked = self.which.blockSignals(True)
+        self.which.offer([(cloth.title, cloth.id) for cloth in self.cloths])
+        self.which.show_value(self._shown)
+        self.which.blockSignals(blocked)
+
+    def make_it(self) -> None:
+        """Hand over the cloths."""
+        if self.make.isEnabled():
+            self.made.emit(self.cloths)
+
+
+def _nothing(cloths: tuple[Cloth, ...]) -> list[str]:
+    return []

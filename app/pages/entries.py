@@ -1,0 +1,229 @@
+"""What is typed, chosen or ticked on a page. Every entry gives its value by `read`, and says when it was changed."""
+
+import math
+from collections.abc import Sequence
+from typing import Any
+
+from PySide6.QtCore import Signal
+from PySide6.QtGui import QColor, QIcon, QPixmap
+from PySide6.QtWidgets import QCheckBox, QColorDialog, QComboBox, QLineEdit, QPushButton, QSpinBox, QWidget
+
+from app.pages.lengths import MM, LengthUnit
+from app.theme import GRID, TARGET
+from core.errors import BadInput
+
+HIGH = TARGET + GRID
+
+
+class Words(QLineEdit):
+    """A line of text."""
+
+    edited = Signal()
+
+    def __init__(self, name: str, text: str = "", parent: QWidget | None = None) -> None:
+        super().__init__(text, parent)
+        self.setAccessibleName(name)
+        self.setMinimumHeight(HIGH)
+        self.textChanged.connect(self.edited)
+
+    def read(self) -> str:
+        """What stands there, without blanks round it."""
+        return self.text().strip()
+
+    def show_value(self, value: str) -> None:
+        """Show a text."""
+        self.setText(value)
+
+
+class Length(Words):
+    """A length as people write it; without a unit it is in the page's."""
+
+    def __init__(self, name: str, mm: float | None = None, placeholder: str = "", needed: bool = True) -> None:
+        super().__init__(name)
+        self._unit, self._needed = MM, needed
+        self.setPlaceholderText(placeholder)
+        self.show_value(mm)
+
+    def read(self) -> float | None:
+        """The length, mm; None where nothing stands and nothing must. Raises BadInput."""
+        text = self.text().strip()
+        if text:
+            return self._unit.read(text)
+        if self._needed:
+            raise BadInput("a length is missing", right=self._unit.example)
+        return None
+
+    def show_value(self, value: float | None) -> None:
+        """Show a length, mm."""
+        self.setText("" if value is None else self._unit.text(value))
+
+    def show_unit(self, unit: LengthUnit) -> None:
+        """Count in another unit; what stands there stays the same length."""
+        try:
+            mm = self.read()
+        except BadInput:
+            self._unit = unit
+            return
+        self._unit = unit
+        if self.text().strip():
+            self.show_value(mm)
+
+    @property
+    def meaning(self) -> str:
+        """The length in the page's unit where it was typed in another, else nothing."""
+        text = self.text().strip()
+        if not text or not self._unit.is_foreign(text):
+            return ""
+        try:
+            return f"{self._unit.text(self._unit.read(text))} {self._unit.name}"
+        except BadInput:
+            return ""
+
+
+class Number(Words):
+    """A number with a decimal point or comma, within limits."""
+
+    def __init__(
+        self,
+        name: str,
+        value: float | None,
+        limits: tuple[float, float],
+        unit: str = "",
+        placeholder: str = "",
+        needed: bool = True,
+    ) -> None:
+        super().__init__(name)
+        self._limits, self._of, self._needed = limits, unit, needed
+        self.setPlaceholderText(placeholder)
+        self.show_value(value)
+
+    def read(self) -> float | None:
+        """The number. Raises BadInput if it is none or beyond the limits."""
+        text = self.text().strip().replace("\u2212", "-")
+        low, high = self._limits
+        right = f"{low:g} to {high:g}{self._of} is right"
+        if not text:
+            if self._needed:
+                raise BadInput("a number is missing", right=right)
+            return None
+        try:
+            value = float(text.replace(",", "."))
+        except ValueError:
+            value = math.nan
+        if not math.isfinite(value):
+            raise BadInput(f"{text[:20]!r} is no number", right=right)
+        if not low <= value <= high:
+            raise BadInput(f"it is {value:g}{self._of}", right=right)
+        return value
+
+    def show_value(self, value: float | None) -> None:
+        """Show a number."""
+        self.setText("" if value is None else f"{value:.6g}".replace("-", "\u2212"))
+
+
+class Whole(QSpinBox):
+    """A whole number within limits."""
+
+    edited = Signal()
+
+    def __init__(self, name: str, value: int, limits: tuple[int, int]) -> None:
+        super().__init__(accessibleName=name)
+        self.setRange(*limits)
+        self.setValue(value)
+        self.setMinimumHeight(HIGH)
+        self.valueChanged.connect(lambda _: self.edited.emit())
+
+    def read(self) -> int:
+        """The number."""
+        return self.value()
+
+    def show_value(self, value: int) -> None:
+        """Show a number."""
+        self.setValue(value)
+
+
+class Choice(QComboBox):
+    """One of several."""
+
+    edited = Signal()
+
+    def __init__(self, name: str, choices: Sequence[tuple[str, Any]], value: Any = None) -> None:
+        super().__init__(accessibleName=name)
+        self.setMinimumHeight(HIGH)
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+        self.setMinimumContentsLength(8)
+        self.offer(choices)
+        self.show_value(value)
+        self.currentIndexChanged.connect(lambda _: self.edited.emit())
+
+    def offer(self, choices: Sequence[tuple[str, Any]]) -> None:
+        """Offer these (text, value); the one chosen stays so where it is still there."""
+        kept = self.read()
+        blocked = self.blockSignals(True)
+        self.clear()
+        for text, value in choices:
+            self.addItem(text, value)
+        self.show_value(kept)
+        self.blockSignals(blocked)
+
+    def read(self) -> Any:
+        """The value chosen."""
+        return self.currentData()
+
+    def show_value(self, value: Any) -> None:
+        """Choose a value; the first one where it isn't offered."""
+        found = next((index for index in range(self.count()) if self.itemData(index) == value), 0)
+        self.setCurrentIndex(found if self.count() else -1)
+
+
+class Tick(QCheckBox):
+    """Yes or no."""
+
+    edited = Signal()
+
+    def __init__(self, text: str, ticked: bool = False) -> None:
+        super().__init__(text, accessibleName=text)
+        self.setChecked(ticked)
+        self.setMinimumHeight(HIGH)
+        self.toggled.connect(lambda _: self.edited.emit())
+
+    def read(self) -> bool:
+        """Whether it is ticked."""
+        return self.isChecked()
+
+    def show_value(self, value: bool) -> None:
+        """Tick it or not."""
+        self.setChecked(value)
+
+
+class Colour(QPushButton):
+    """A colour, shown on a button that asks for another."""
+
+    edited = Signal()
+
+    def __init__(self, name: str, value: str) -> None:
+        super().__init__()
+        self._name = name
+        self.setMinimumHeight(HIGH)
+        self.show_value(value)
+        self.clicked.connect(self._ask)
+
+    def read(self) -> str:
+        """The colour as #rrggbb."""
+        return self._value
+
+    def show_value(self, value: str) -> None:
+        """Show a colour."""
+        self._value = value
+        patch = QPixmap(4 * GRID, 4 * GRID)
+        patch.fill(QColor(value))
+        self.setIcon(QIcon(patch))
+        self.setText(value)
+        self.setToolTip(f"{self._name}: choose another")
+        self.setAccessibleName(f"{self._name}, {value}")
+
+    def _ask(self) -> None:
+        chosen = QColorDialog.getColor(QColor(self._value), self.window(), self._name)
+        if chosen.isValid():
+            self.show_value(chosen.name())
+            self.edited.emit()

@@ -1,0 +1,237 @@
+"""From a drawn pattern to a project: the sheet above, the pieces that its outlines make below."""
+
+from pathlib import Path
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QCursor
+from PySide6.QtWidgets import QApplication, QFileDialog, QSplitter, QWidget
+
+from app.pages.import_form import ImportForm
+from app.pages.import_state import Pieces, Result
+from app.pages.numbers import longest_panel_mm, summary
+from app.pages.page import Page
+from app.pages.pattern_picture import PatternPicture
+from app.pages.sheet import Sheet
+from core.errors import BadInput
+from core.files.joining import with_pieces_of
+from core.files.pattern_in import read_drawing
+from core.files.to_pieces import Wishes
+from core.model.cloth import Cloth
+from core.model.project import Project
+
+DRAWINGS = "Drawn patterns (*.svg *.dxf *.pdf);;All files (*)"
+DRAWN = (".svg", ".dxf", ".pdf")
+"""Endings of files that may hold a drawing."""
+
+
+class ImportPage(Page):
+    """Brings pieces in: as a new project, or into `project` where one is given."""
+
+    made = Signal(object)
+    """The new project, or the one given with the pieces added."""
+    cloth_wanted = Signal()
+
+    def __init__(self, project: Project | None = None) -> None:
+        self.form: ImportForm
+        title = "Add pieces from a drawing" if project else "New from a drawn pattern"
+        super().__init__(title, ImportForm(project), "Add to this project" if project else "Make the project")
+        self._project, self._path = project, Path()
+        self._pieces: Pieces | None = None
+        self._result: Result | None = None
+        self._here = -1
+        self.sheet, self.picture = Sheet(), PatternPicture("The pieces appear here as they will be cut.")
+        across = QSplitter(Qt.Orientation.Vertical, childrenCollapsible=False)
+        across.addWidget(self.sheet)
+        across.addWidget(self.picture)
+        across.setSizes([400, 500])
+        self.pictures.addWidget(across)
+        self._connect()
+        self.words.say("Click the outlines that are pieces.")
+        self.show_theme()
+
+    def _connect(self) -> None:
+        form = self.form
+        form.edited.connect(self.rebuild)
+        form.file_wanted.connect(self._ask_file)
+        form.reread.connect(self._read)
+        form.taken_changed.connect(self._take)
+        form.looked_at.connect(self.look_at)
+        form.moved.connect(self._move)
+        form.marking.connect(self._mark)
+        form.cloth.wanted.connect(self.cloth_wanted)
+        self.sheet.clicked.connect(self._clicked)
+        self.sheet.marked.connect(self._marked)
+        self.picture.picked.connect(self._picked)
+
+    @property
+    def first_field(self) -> QWidget:
+        """Where the keys go when the page comes up."""
+        return self.form.file
+
+    @property
+    def cloth(self) -> Cloth:
+        """The cloth that the pieces are cut from."""
+        if self._project:
+            return self._project.cloth(self.form.cloth_choice.entry.read())
+        return self.form.cloth.cloth
+
+    def take_cloth(self, cloth: Cloth) -> None:
+        """Cut from another cloth."""
+        self.form.cloth.show_cloth(cloth)
+        self.rebuild()
+
+    @property
+    def longest_mm(self) -> float | None:
+        """Length of the longest panel, mm."""
+        return longest_panel_mm(self._result.project) if self._result else None
+
+    # --- the file
+
+    def _ask_file(self) -> None:
+        path, _ = QFileDialog.getOpenFileName(self, "Open a drawn pattern", str(self._path.parent), DRAWINGS)
+        if path:
+            self.open(Path(path))
+
+    def open(self, path: Path) -> None:
+        """Read a drawing."""
+        self._path = path
+        self._read()
+
+    def _read(self) -> None:
+        form, has_pages = self.form, self._path.suffix.lower() == ".pdf"
+        self._pieces, self._result, trouble = None, None, ""
+        QApplication.setOverrideCursor(QCursor(Qt.CursorShape.WaitCursor))
+        try:
+            drawing = read_drawing(self._path, form.units.entry.read(), form.page.read() if has_pages else 1)
+            self._pieces = Pieces(drawing)
+        except BadInput as error:
+            trouble = str(error).replace(str(self._path), self._path.name)
+        finally:
+            QApplication.restoreOverrideCursor()
+        form.show_drawing(self._path, self._pieces, has_pages)
+        self.sheet.show_drawing(self._pieces.drawing if self._pieces else None)
+        self._begin(trouble)
+
+    def _begin(self, trouble: str) -> None:
+        """Look at the first piece of what was read."""
+        form, pieces = self.form, self._pieces
+        self._here = next(iter(pieces.asked), -1) if pieces else -1
+        form.show_list(pieces, self._here)
+        form.show_one(pieces.asked.get(self._here) if pieces else None)
+        if pieces is None:
+            self.picture.show_project(None)
+            self.sheet.show_taken((), -1, {})
+            self.findings.show_lines([trouble], "")
+            self.block(trouble)
+            return
+        self._propose_ring(pieces)
+        self.rebuild()
+
+    def _propose_ring(self, pieces: Pieces) -> None:
+        """Sew to a ring what can be sewn to one."""
+        blocked = self.form.blockSignals(True)
+        self.form.ring.entry.show_value(pieces.make_a_ring(Wishes(cloth=self.cloth)))
+        self.form.blockSignals(blocked)
+
+    # --- choosing
+
+    def _clicked(self, index: int) -> None:
+        """Take the outline that was clicked, or look at it; what is looked at is left."""
+        if self._pieces is None:
+            return
+        taken = index in self._pieces.asked
+        if taken and index != self._here:
+            self.look_at(index)
+            self.form.show_list(self._pieces, self._here)
+        else:
+            self._take(index, not taken)
+
+    def _take(self, index: int, taken: bool) -> None:
+        if self._pieces is None:
+            return
+        self._pieces.take(index, taken)
+        self._here = index if taken else next(iter(self._pieces.asked), -1)
+        self.form.show_one(self._pieces.asked.get(self._here))
+        self.form.show_list(self._pieces, self._here)
+        self.rebuild()
+
+    def look_at(self, index: int) -> None:
+        """Look at another outline."""
+        if self._pieces and index != self._here:
+            self._here = index
+            self.form.show_one(self._pieces.asked.get(index))
+            self.rebuild()
+
+    def _picked(self, piece_id: str) -> None:
+        ids = self._pieces.ids() if self._pieces else {}
+        for index, known in ids.items():
+            if known == piece_id and index != self._here:
+                self.look_at(index)
+                self.form.show_list(self._pieces, index)
+
+    def _move(self, step: int) -> None:
+        if self._pieces and self._here in self._pieces.asked:
+            self._pieces.move(self._here, step)
+            self.form.show_list(self._pieces, self._here)
+            self.rebuild()
+
+    def _mark(self, on: bool) -> None:
+        if on != self.sheet.marking:
+            self.sheet.mark(on)
+        told = "Click both ends of a line whose length you know." if on else "Click the outlines that are pieces."
+        self.words.say(told)
+
+    def _marked(self, drawn_mm: float | None) -> None:
+        self.form.drawn_mm = drawn_mm
+        self.rebuild()
+
+    # --- what comes of it
+
+    def rebuild(self) -> None:
+        """Make the pieces as the fields say, or say why that can't be."""
+        if self._pieces is None:
+            return
+        self.form.show_fitting()
+        try:
+            result = self._made_of(self._pieces)
+        except BadInput as error:
+            self._show_sheet(self._pieces)
+            self.picture.fade()
+            self.findings.show_lines([str(found) for found in self._pieces.remarks], "")
+            self.block(str(error)[:1].upper() + str(error)[1:])
+            return
+        self._result = result
+        self._show_sheet(self._pieces)
+        self._show_pieces(self._pieces, result)
+
+    def _made_of(self, pieces: Pieces) -> Result:
+        here = pieces.asked.get(self._here)
+        if here:
+            self.form.read_one(here)
+            self.form.retitle(self._here, here.name)
+        result = pieces.project(self.form.common(), Wishes(cloth=self.cloth, title=self._path.stem))
+        if self._project:
+            with_pieces_of(self._project, result.project)
+        return result
+
+    def _show_sheet(self, pieces: Pieces) -> None:
+        names = {index: asked.name for index, asked in pieces.asked.items()}
+        self.sheet.show_taken(pieces.asked, self._here, names)
+
+    def _show_pieces(self, pieces: Pieces, result: Result) -> None:
+        ids = pieces.ids()
+        self.picture.show_project(result.project, self.unit)
+        if self._here in ids:
+            piece = next(piece for piece in result.project.pieces if piece.id == ids[self._here])
+            self.form.show_edges(pieces.asked[self._here], result.edges[self._here], piece)
+            self.picture.pick(piece.id)
+        self.form.show_seams(result.project)
+        lines = dict.fromkeys(str(found) for found in (*pieces.remarks, *result.findings))
+        self.findings.show_lines(list(lines), "Nothing odd was found.")
+        self.allow(summary(result.project))
+
+    def make_it(self) -> None:
+        """Hand over the project."""
+        if self._result and self.make.isEnabled():
+            made = self._result.project
+            self.made.emit(with_pieces_of(self._project, made) if self._project else made)

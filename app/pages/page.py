@@ -1,0 +1,172 @@
+"""What every page has: a heading, a form at the left, pictures and findings at the right, and the way on below."""
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import QSettings, Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QLabel,
+    QListWidget,
+    QPushButton,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+
+from app.pages.entries import Choice
+from app.pages.form import Form, Note
+from app.pages.lengths import UNITS, LengthUnit
+from app.theme import GRID, ROOMY, SPACE, WIDE, Size, current
+
+FORM_WIDE = 112 * GRID
+FINDINGS_HIGH = 22 * GRID
+BUTTON_HIGH = 8 * GRID
+
+
+class Page(QWidget):
+    """Takes the whole window until it is left or has made what it is for."""
+
+    left = Signal()
+    """Go back; nothing has been changed."""
+
+    def __init__(self, title: str, form: Form, make: str) -> None:
+        super().__init__()
+        self.setAccessibleName(title)
+        self.form = form
+        self.title = QLabel(title)
+        self.words = Note()
+        self.unit_choice = Choice("Lengths in", [(unit.name, unit) for unit in UNITS], kept_unit())
+        self.scroll = QScrollArea(widgetResizable=True)
+        self.pictures = QVBoxLayout()
+        self.findings = Findings()
+        self.verdict = Note()
+        self.back = QPushButton("Back", clicked=self.left)
+        self.make = QPushButton(make, clicked=self.make_it)
+        self._lay_out()
+        self.unit_choice.edited.connect(self._change_unit)
+        form.show_unit(self.unit)
+        for keys, act in ((("Esc",), self.left.emit), (("Ctrl+Return", "Ctrl+Enter"), self.make.click)):
+            for key in keys:
+                shortcut = QShortcut(QKeySequence(key), self, context=Qt.ShortcutContext.WidgetWithChildrenShortcut)
+                shortcut.activated.connect(act)
+        self.make.setToolTip("Ctrl+Enter")
+        self.back.setToolTip("Esc")
+
+    @property
+    def unit(self) -> LengthUnit:
+        """The unit that bare lengths are counted in."""
+        unit: LengthUnit = self.unit_choice.read()
+        return unit
+
+    def _lay_out(self) -> None:
+        head = QHBoxLayout(spacing=ROOMY)
+        head.setContentsMargins(WIDE, SPACE, WIDE, SPACE)
+        head.addWidget(self.title)
+        head.addWidget(self.words, 1)
+        head.addWidget(QLabel("Lengths in", buddy=self.unit_choice))
+        head.addWidget(self.unit_choice)
+        self.scroll.setFixedWidth(FORM_WIDE)
+        self.scroll.setFrameShape(QFrame.Shape.NoFrame)
+        self.scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.scroll.setWidget(self.form)
+        right = QVBoxLayout(spacing=SPACE)
+        right.setContentsMargins(0, 0, WIDE, 0)
+        right.addLayout(self.pictures, 1)
+        right.addWidget(self.findings)
+        across = QHBoxLayout(spacing=0)
+        across.addWidget(self.scroll)
+        across.addLayout(right, 1)
+        page = QVBoxLayout(self)
+        page.setContentsMargins(0, 0, 0, 0)
+        page.setSpacing(0)
+        page.addLayout(head)
+        page.addLayout(across, 1)
+        page.addWidget(_Rule())
+        page.addLayout(self._foot())
+
+    def _foot(self) -> QHBoxLayout:
+        foot = QHBoxLayout(spacing=SPACE)
+        foot.setContentsMargins(WIDE, SPACE, WIDE, SPACE)
+        foot.addWidget(self.verdict, 1)
+        self.foot = foot
+        for button in (self.back, self.make):
+            button.setMinimumHeight(BUTTON_HIGH)
+            foot.addWidget(button)
+        return foot
+
+    def make_it(self) -> None:
+        """Do what the page is for."""
+        raise NotImplementedError
+
+    def block(self, why: str) -> None:
+        """Say why nothing can be made yet."""
+        self.verdict.say(why, wrong=True)
+        self.make.setEnabled(False)
+
+    def allow(self, what: str) -> None:
+        """Say what will be made."""
+        self.verdict.say(what)
+        self.make.setEnabled(True)
+
+    def _change_unit(self) -> None:
+        QSettings().setValue("unit", self.unit.name)
+        self.form.show_unit(self.unit)
+        self.form.edited.emit()
+
+    def show_theme(self) -> None:
+        """Follow a change between light and dark."""
+        theme = current()
+        self.title.setFont(theme.font(Size.LARGE, bold=True))
+        for part in (self.form, self.words, self.verdict, self.findings):
+            part.show_theme()
+        self.make.setFont(theme.font(Size.NORMAL, bold=True))
+
+
+def kept_unit() -> LengthUnit:
+    """The unit that was chosen last."""
+    name = QSettings().value("unit", "mm")
+    return next((unit for unit in UNITS if unit.name == name), UNITS[0])
+
+
+class Findings(QWidget):
+    """What is odd, one line each, with what would put it right."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.head, self.none = QLabel("Findings"), Note()
+        self.list = QListWidget(accessibleName="Findings", wordWrap=True)
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setFixedHeight(FINDINGS_HIGH)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, SPACE)
+        column.setSpacing(GRID)
+        column.addWidget(self.head)
+        column.addWidget(self.none)
+        column.addWidget(self.list)
+
+    def show_lines(self, lines: Sequence[str], none: str) -> None:
+        """Show findings, or a word that there are none."""
+        self.list.clear()
+        self.list.addItems([line[:1].upper() + line[1:] for line in lines])
+        self.list.setVisible(bool(lines))
+        self.none.setText(none)
+        self.none.setVisible(not lines)
+        self.head.setText(f"Findings ({len(lines)})" if lines else "Findings")
+
+    def show_theme(self) -> None:
+        """Follow a change between light and dark."""
+        self.head.setFont(current().font(Size.NORMAL, bold=True))
+        self.none.show_theme()
+
+
+class _Rule(QFrame):
+    """A hairline across the page."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setFrameShape(QFrame.Shape.HLine)
+        self.setFrameShadow(QFrame.Shadow.Plain)
+        self.setForegroundRole(self.palette().ColorRole.Midlight)

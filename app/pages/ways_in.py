@@ -1,0 +1,207 @@
+"""The ways into a project: from measurements, from a drawing, and the cloths of what is open. Pages come up and go."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import msgspec
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
+
+from app.document import Document
+from app.filing import Filing
+from app.messages import MessageBar
+from app.pages.cloth_card import STAND_IN
+from app.pages.cloth_page import ClothPage
+from app.pages.draft_page import DraftPage
+from app.pages.import_page import DRAWINGS, ImportPage
+from app.pages.numbers import longest_panel_mm, summary
+from app.pages.page import Page
+from core.draft.measures import USUAL_CLOTH
+from core.errors import BadInput
+from core.model.cloth import Cloth
+from core.model.project import Project
+from core.model.validate import check_fits, validate
+
+
+class WaysIn(QObject):
+    """Brings pages up in the window's stack and takes home what they make. One page at a time is up."""
+
+    turned = Signal()
+    """A page has come up or gone."""
+
+    def __init__(
+        self, document: Document, filing: Filing, messages: MessageBar, pages: QStackedWidget, window: QWidget
+    ) -> None:
+        super().__init__(window)
+        self._document, self._filing, self._messages = document, filing, messages
+        self._pages, self._window = pages, window
+        self._below: list[Page] = []
+
+    # --- which page is up
+
+    @property
+    def page(self) -> Page | None:
+        """The page that is up, or None."""
+        here = self._pages.currentWidget()
+        return here if isinstance(here, Page) else None
+
+    def _bring(self, page: Page) -> None:
+        if self.page:
+            self._below.append(self.page)
+        self._messages.hide()
+        page.left.connect(self.leave)
+        self._pages.addWidget(page)
+        self._show(page)
+
+    def _show(self, page: Page) -> None:
+        self._pages.setCurrentWidget(page)
+        page.show_theme()
+        self.turned.emit()
+        page.first_field.setFocus()
+
+    def leave(self) -> None:
+        """Go back to the page below, or to what the window shows."""
+        self._drop(self.page)
+        if self._below:
+            self._show(self._below.pop())
+        else:
+            self._pages.setCurrentIndex(0 if self._document.is_empty else 1)
+            self.turned.emit()
+
+    def _drop(self, page: Page | None) -> None:
+        if page:
+            self._pages.removeWidget(page)
+            page.deleteLater()
+
+    def leave_all(self) -> None:
+        """Put all pages away: another project is there."""
+        while self.page or self._below:
+            self.leave()
+
+    def show_theme(self) -> None:
+        """Follow a change between light and dark."""
+        for page in [*self._below, *([self.page] if self.page else [])]:
+            page.show_theme()
+
+    # --- new projects
+
+    def from_measurements(self) -> None:
+        """Draft a pattern."""
+        if isinstance(self.page, DraftPage):
+            return
+        self.leave_all()
+        page = DraftPage()
+        page.cloth_wanted.connect(lambda: self._cloth_for(page))
+        page.made.connect(self._begin)
+        self._bring(page)
+
+    def from_drawing(self) -> None:
+        """Ask for a drawing and bring its pieces in as a new project."""
+        if path := self._ask_drawing():
+            self.open_drawing(path)
+
+    def open_drawing(self, path: Path) -> None:
+        """Bring in the pieces of a drawing as a new project."""
+        self.leave_all()
+        page = ImportPage()
+        page.cloth_wanted.connect(lambda: self._cloth_for(page))
+        page.made.connect(self._begin)
+        self._bring(page)
+        page.open(path)
+
+    def add_drawing(self) -> None:
+        """Ask for a drawing and add its pieces to the open project."""
+        path = self._ask_drawing()
+        if path is None:
+            return
+        self.leave_all()
+        page = ImportPage(self._document.kept)
+        page.made.connect(self._add)
+        self._bring(page)
+        page.open(path)
+
+    def _ask_drawing(self) -> Path | None:
+        path, _ = QFileDialog.getOpenFileName(
+            self._window, "Open a drawn pattern", str(self._filing.folder()), DRAWINGS
+        )
+        return Path(path) if path else None
+
+    def _begin(self, project: Project) -> None:
+        if not self._filing.may_leave():
+            return
+        self.leave_all()
+        self._document.begin(project)
+        if project.cloths[0] == USUAL_CLOTH:
+            self._messages.say(f"{summary(project)} Its cloth is a stand-in.", "Enter the cloth…", self.cloth)
+        else:
+            self._messages.say(summary(project))
+
+    def _add(self, project: Project) -> None:
+        before = len(self._document.kept.pieces)
+        self.leave_all()
+        self._document.change("Add pieces from a drawing", project)
+        added = len(project.pieces) - before
+        self._messages.say(f"{added} {'piece' if added == 1 else 'pieces'} added.")
+
+    # --- cloths
+
+    def _cloth_for(self, page: DraftPage | ImportPage) -> None:
+        """The cloth of a project that is only being made."""
+        cloths = ClothPage()
+
+        def keep(made: tuple[Cloth, ...]) -> None:
+            self.leave()
+            page.take_cloth(made[0])
+
+        cloths.made.connect(keep)
+        self._bring(cloths)
+        cloths.show_cloths((page.cloth,), frozenset(), page.longest_mm, several=False)
+        if page.cloth == USUAL_CLOTH:
+            cloths.words.say(STAND_IN, wrong=True)
+
+    def cloth(self) -> None:
+        """The cloths of the open project; what is kept is one undo step."""
+        self._cloths()
+
+    def add_cloth(self) -> None:
+        """One more cloth for the open project."""
+        self._cloths(ClothPage.add_cloth)
+
+    def _cloths(self, then: Callable[[ClothPage], None] | None = None) -> None:
+        if isinstance(self.page, ClothPage):
+            return
+        self.leave_all()
+        project = self._document.kept
+        page = ClothPage()
+        page.made.connect(self._keep_cloths)
+        self._bring(page)
+        used = frozenset(part.cloth for part in (*project.pieces, *project.layers, *project.strips))
+        page.show_cloths(project.cloths, used, longest_panel_mm(project), lambda cloths: odd_with(project, cloths))
+        if then:
+            then(page)
+
+    def _keep_cloths(self, cloths: tuple[Cloth, ...]) -> None:
+        before = self._document.kept
+        project = msgspec.structs.replace(before, cloths=cloths)
+        self.leave_all()
+        self._document.change(_change_of(before.cloths, cloths), project)
+
+
+def odd_with(project: Project, cloths: tuple[Cloth, ...]) -> list[str]:
+    """What is odd about a project if its cloths were these."""
+    changed = msgspec.structs.replace(project, cloths=cloths)
+    try:
+        validate(changed)
+        check_fits(changed)
+    except BadInput as error:
+        return [str(error)]
+    return []
+
+
+def _change_of(before: tuple[Cloth, ...], after: tuple[Cloth, ...]) -> str:
+    if len(after) > len(before):
+        return f"Add {after[-1].title}"
+    if len(after) < len(before):
+        return "Take a cloth out"
+    changed = [new.title for old, new in zip(before, after, strict=True) if old != new]
+    return f"Change {changed[0]}" if len(changed) == 1 else "Change the cloths"

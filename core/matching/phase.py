@@ -8,7 +8,7 @@ from core.model.project import Project
 from core.seams.garment import Garment
 from core.seams.readings import SeamReading, mean_wrapped_square, read_seam
 
-PLACES = 240
+PLACES = 120
 """Phases tried in a period."""
 
 
@@ -39,8 +39,8 @@ def _costs(reading: SeamReading, panel: PanelName, shifts: Floats) -> Floats:
     """Weighted mean square of one seam for each shift of the panel, mm2; shape of shifts."""
     way = 1.0 if panel == reading.line.panels[0] or reading.lean == "opposite" else -1.0
     spans = np.diff(reading.line.height) * reading.line.counted_parts
-    means = [mean_wrapped_square(reading.raw + way * shift, reading.period) @ spans for shift in shifts]
-    return np.asarray(np.array(means) / spans.sum() * reading.line.sewn.seam.weight)
+    means = mean_wrapped_square(reading.raw + way * shifts[:, None], reading.period) @ spans
+    return np.asarray(means / spans.sum() * reading.line.sewn.seam.weight)
 
 
 def _bottom(costs: Floats, index: int) -> float:

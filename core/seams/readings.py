@@ -242,21 +242,22 @@ def lean_alike(change_a: Floats, change_b: Floats) -> Flags:
 
 
 def mean_wrapped_square(raw: Floats, period: float) -> Floats:
-    """Exact means of wrap(x)^2 over each stretch on which x runs linearly from raw[i] to raw[i + 1]; shape (n - 1,).
+    """Exact means of wrap(x)^2 over each stretch on which x runs linearly from raw[i] to raw[i + 1].
 
-    With F the antiderivative of wrap(x)^2, F(x) = n P^3 / 12 + wrap(x)^3 / 3 where n is the nearest whole number of
-    periods, the mean is (F(end) - F(start)) / (end - start).
+    Works along the last axis: shape (..., n) gives (..., n - 1). With F the antiderivative of wrap(x)^2,
+    F(x) = n P^3 / 12 + wrap(x)^3 / 3 where n is the nearest whole number of periods, the mean is
+    (F(end) - F(start)) / (end - start).
     """
-    start, end = raw[:-1], raw[1:]
+    start, end = raw[..., :-1], raw[..., 1:]
     base = np.floor(start / period + 0.5)
     start, end = start - base * period, end - base * period
     span = end - start
     steady = np.abs(span) < 1e-5 * period
     turns = np.floor(end / period + 0.5)
     rest = end - turns * period
-    rise = turns * period**3 / 12 + (rest**3 - start**3) / 3
+    rise = turns * (period**3 / 12) + (rest * rest * rest - start * start * start) / 3
     middle = wrap((start + end) / 2, period)
-    return np.where(steady, middle**2 + span**2 / 12, rise / np.where(steady, 1.0, span))
+    return np.where(steady, middle * middle + span * span / 12, rise / np.where(steady, 1.0, span))
 
 
 def _heights_on(length: float, heights: tuple[float, ...] | None) -> Floats:

@@ -125,6 +125,12 @@ class Upright:
     origin: tuple[float, float]
     mm_per_px: float
 
+    def place_of(self, x: Array, y: Array) -> tuple[Array, Array]:
+        """(across, along), px, of places of the view."""
+        cos, sin = math.cos(self.angle), math.sin(self.angle)
+        x, y = x - self.origin[0], y - self.origin[1]
+        return x * cos + y * sin, y * cos - x * sin
+
 
 def turned_upright(view: View, angle: float) -> Upright:
     """Turn a view so that stripes leaning by `angle`, rad, run down."""

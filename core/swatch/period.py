@@ -22,10 +22,15 @@ _TOO_FINE = "photograph it closer, or scan it finer"
 
 @dataclass(frozen=True, eq=False)
 class Bands:
-    """The picture cut into bands across the stripes: mean light (n, columns, 3), NaN where unseen; middles in px."""
+    """The picture cut into bands across the stripes: mean light (n, columns, 3), NaN where unseen; rows (n, 2) from, to."""
 
     light: Array
-    middles: Array
+    rows: Array
+
+    @property
+    def middles(self) -> Array:
+        """Middles (n,), px along."""
+        return np.asarray(self.rows.mean(axis=1))
 
 
 def bands_of(upright: Upright) -> Bands:
@@ -43,7 +48,7 @@ def bands_of(upright: Upright) -> Bands:
         means.append(np.where(enough[:, None], total / np.maximum(count, 1)[:, None], np.nan))
     light = np.stack(means)
     used = np.isfinite(light[..., 0]).sum(axis=1) > light.shape[1] / 4
-    return Bands(light[used], ((cuts[:-1] + cuts[1:]) / 2)[used])
+    return Bands(light[used], np.column_stack([cuts[:-1], cuts[1:]]).astype(float)[used])
 
 
 def first_period(bands: Bands) -> tuple[float, float]:

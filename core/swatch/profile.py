@@ -1,57 +1,97 @@
 """One repeat of the cloth in even light, made from all the repeats that lie where they should."""
 
+import math
 from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
+from scipy.ndimage import binary_erosion
 
+from core.swatch.direction import Upright
 from core.swatch.period import Bands, Fit
+from core.swatch.scale import View
 
 Array = npt.NDArray[np.float64]
+
+PLACES_PER_PX = 4
+MOST_PIXELS = 2_000_000
+"""Of a view with more pixels, only every second, third… row is averaged."""
 
 
 @dataclass(frozen=True, eq=False)
 class Profile:
-    """Linear light (places, 3) across one repeat `width` px wide, as it is where the picture is lit best.
+    """Linear light (n, 3) at `places` (n,) px, ascending, across one repeat `width` px wide, as the best-lit part shows it.
 
-    `spread` is the standard deviation of one repeat's light about it; `explained` the share, 0 to 1, of all variation
+    `weight` (n,) is how surely each is known, 1 on the average; `explained` the share, 0 to 1, of all that varies
     across the stripes that the repeat accounts for.
     """
 
     light: Array
+    places: Array
+    weight: Array
     width: float
-    spread: float
     explained: float
 
-    @property
-    def places(self) -> Array:
-        """Middles of the places, px from the repeat's start."""
-        return (np.arange(len(self.light)) + 0.5) * self.width / len(self.light)
+    def evenly(self, number: int) -> Array:
+        """Light (number, 3) at places evenly spaced, the first half a space from the start."""
+        at = (np.arange(number) + 0.5) * self.width / number
+        return np.stack([np.interp(at, self.places, channel, period=self.width) for channel in self.light.T], axis=-1)
 
 
-def profile_of(bands: Bands, fit: Fit) -> Profile:
-    """Take the light that falls on the cloth out of every repeat, and average them."""
-    surface = _Lighting.of(bands, fit)
-    even = fit.cells / np.exp(surface.at_cells(fit))
-    level = np.nanmean(even, axis=2, keepdims=True)
+def profile_of(view: View, upright: Upright, bands: Bands, fit: Fit) -> Profile:
+    """Take the light that falls on the cloth out of every repeat, and average the pixels of the view."""
+    lighting = _Lighting.of(bands, fit)
+    smooth = np.exp(lighting.at_cells(fit))
+    level = np.nanmean(fit.cells / smooth, axis=2, keepdims=True)
     mean = np.nanmean(level[fit.sound], axis=0)
-    cells = (even / np.maximum(level, 1e-6) * mean)[fit.sound]
-    low, high = np.percentile(cells, (12.5, 87.5), axis=0)
-    light = _mean_between(cells, low, high)
-    rest = cells - light
-    spread = float(np.sqrt((rest**2).mean()))
-    variation = light - light.mean(axis=0)
-    whole = ~np.isnan(fit.off)
-    everything = (even / np.maximum(level, 1e-6) * mean)[whole]
-    total = float(((everything - light.mean(axis=0)) ** 2).mean())
-    left = float(((everything - light) ** 2).mean())
-    explained = max(0.0, 1 - left / total) if (variation**2).mean() > 1e-8 else 0.0
-    return Profile(light * np.exp(surface.best(bands)), fit.period, spread, explained)
+    gain = smooth * np.maximum(level, 1e-6) / mean
+    phase, light, weight = _averaged(view, upright, bands, fit, gain)
+    light = light * np.exp(lighting.best(bands))
+    return Profile(light, phase * fit.period, weight / weight.mean(), fit.period, _explained(fit, fit.cells / gain))
 
 
-def _mean_between(cells: Array, low: Array, high: Array) -> Array:
-    inside = (cells >= low) & (cells <= high)
-    return np.asarray(np.where(inside, cells, 0).sum(axis=0) / np.maximum(inside.sum(axis=0), 1))
+def _settled(sound: npt.NDArray[np.bool_]) -> npt.NDArray[np.bool_]:
+    """The sound cells whose neighbours along the stripes are sound too, if enough of them are left."""
+    inner = binary_erosion(sound, np.ones((3, 1)), border_value=1)
+    return inner if inner.sum() >= max(4, 0.3 * sound.sum()) else sound
+
+
+def _explained(fit: Fit, even: Array) -> float:
+    """Share of what varies in all whole cells, in even light, that is the same in all sound ones."""
+    pattern = even[fit.sound].mean(axis=0)
+    everything = even[np.isfinite(fit.off)]
+    total = float(((everything - pattern.mean(axis=0)) ** 2).mean())
+    left = float(((everything - pattern) ** 2).mean())
+    return max(0.0, 1 - left / total) if total > 1e-8 else 0.0
+
+
+def _averaged(
+    view: View, upright: Upright, bands: Bands, fit: Fit, gain: Array
+) -> tuple[Array, Array, Array]:
+    """Phases, mean light and numbers of the pixels of all sound repeats: nothing is interpolated, nothing softened."""
+    skip = max(1, round(view.seen.size / MOST_PIXELS))
+    y, x = np.nonzero(view.seen[::skip])
+    light = view.light[::skip][y, x]
+    across, along = upright.place_of(x + 0.5, y * skip + 0.5)
+    band = np.searchsorted(bands.rows[:, 0], along, side="right") - 1
+    position = (across - fit.start - fit.lean * (along - bands.middles.mean())) / fit.period - fit.first
+    repeat = np.floor(position).astype(np.intp)
+    known = (band >= 0) & (along < bands.rows[band, 1]) & (repeat >= 0) & (repeat < fit.sound.shape[1])
+    known[known] = _settled(fit.sound)[band[known], repeat[known]]
+    band, repeat, position, light = band[known], repeat[known], position[known], light[known]
+    part = ((position - repeat) * gain.shape[2]).astype(np.intp)
+    light = light / gain[band, repeat, np.minimum(part, gain.shape[2] - 1)]
+    phase = (position - fit.off[band, repeat] / fit.period) % 1.0
+    return _binned(phase, light, max(8, math.ceil(PLACES_PER_PX * fit.period)))
+
+
+def _binned(phase: Array, light: Array, places: int) -> tuple[Array, Array, Array]:
+    """Means (n,), (n, 3) of phase and light, 0 to 1, by phase; and how many pixels (n,) they are of."""
+    bins = np.minimum((phase * places).astype(np.intp), places - 1)
+    count = np.bincount(bins, minlength=places)
+    full = np.nonzero(count)[0]
+    means = [np.bincount(bins, values, places)[full] / count[full] for values in (phase, *light.T)]
+    return means[0], np.stack(means[1:], axis=-1), count[full].astype(float)
 
 
 @dataclass(frozen=True, eq=False)

@@ -1,5 +1,6 @@
 """The stripes of one repeat: where one colour ends and the next begins, and which colours there are."""
 
+import math
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -21,6 +22,8 @@ LEAST_CONTRAST = 4.0
 LEAST_WIDTH_PX = 0.6
 MOST_STRIPES = 60
 _SMOOTH_PX = 0.8
+_PIXEL = tuple(values / 2 for values in np.polynomial.legendre.leggauss(4))
+"""Places within a pixel, and their weights: a pixel sees the mean of what falls on it."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -52,7 +55,7 @@ def find_segments(profile: Profile) -> Segments:
     """Cut a repeat into stretches of one colour. Raises BadInput if it is all of one."""
     edges = _merged(profile, _steep_places(profile))
     while True:
-        segments = _fitted(profile, edges, np.arange(len(edges)), 0.9)
+        segments = _fitted(profile, edges, np.arange(len(edges)), 0.7)
         weak = _weakest(segments)
         if weak is None:
             break
@@ -71,15 +74,16 @@ def plain_cloth() -> BadInput:
 
 def _steep_places(profile: Profile) -> Array:
     """Where the colour changes fastest, px, ascending."""
-    step = profile.width / len(profile.light)
-    lab = lab_of(gaussian_filter1d(profile.light, _SMOOTH_PX / step, axis=0, mode="wrap"))
+    number = math.ceil(4 * profile.width)
+    step = profile.width / number
+    lab = lab_of(gaussian_filter1d(profile.evenly(number), _SMOOTH_PX / step, axis=0, mode="wrap"))
     change = np.linalg.norm(np.roll(lab, -1, axis=0) - np.roll(lab, 1, axis=0), axis=1) / (2 * step)
     least = min(max(0.7, 5 * float(np.percentile(change, 25))), 0.25 * float(change.max()))
     top = (change >= np.roll(change, 1)) & (change > np.roll(change, -1)) & (change > max(least, 0.3))
     if top.sum() < 2:
         raise plain_cloth()
     strongest = np.sort(np.argsort(np.where(top, -change, 0))[: min(int(top.sum()), 2 * MOST_STRIPES)])
-    return np.asarray(profile.places[strongest])
+    return np.asarray((strongest + 0.5) * step)
 
 
 def _middle_colours(profile: Profile, edges: Array) -> Array:
@@ -88,7 +92,7 @@ def _middle_colours(profile: Profile, edges: Array) -> Array:
     out = []
     for edge, width in zip(edges, widths, strict=True):
         off = (profile.places - edge - width / 2 + profile.width / 2) % profile.width - profile.width / 2
-        near = np.abs(off) <= max(width / 6, 0.51 * profile.width / len(profile.places))
+        near = np.abs(off) <= max(width / 6, np.abs(off).min())
         out.append(profile.light[near].mean(axis=0))
     return np.array(out)
 
@@ -129,9 +133,11 @@ def _without(segments: Segments, weak: int) -> Array:
 
 def _shapes(places: Array, edges: Array, width: float, blur: float) -> Array:
     """How much (places, m) of each segment's colour is seen at each place; rows add up to 1."""
-    steps = np.zeros((len(places), len(edges)))
+    off = places[:, None] - edges
+    steps = np.zeros_like(off)
     for turn in (-1, 0, 1):
-        steps += ndtr((places[:, None] - edges - turn * width) / blur)
+        for part, weight in zip(*_PIXEL, strict=True):
+            steps += weight * ndtr((off - turn * width - part) / blur)
     after = np.roll(steps, -1, axis=1)
     shapes = steps - after
     shapes[:, -1] += 1
@@ -140,23 +146,24 @@ def _shapes(places: Array, edges: Array, width: float, blur: float) -> Array:
 
 def _fitted(profile: Profile, edges: Array, kind: npt.NDArray[np.intp], blur: float) -> Segments:
     """Edges, blur and colours that describe the profile best; segments of one kind share their colour."""
-    places, width = profile.places, profile.width
+    places, width, root = profile.places, profile.width, np.sqrt(profile.weight)[:, None]
     tie = np.eye(int(kind.max()) + 1)[kind]
     gaps = (np.roll(edges, -1) - edges) % width
     low, high = edges - 0.45 * np.roll(gaps, 1), edges + 0.45 * gaps
 
     def colours(values: Array) -> tuple[Array, Array]:
         shapes = _shapes(places, values[:-1], width, values[-1]) @ tie
-        return shapes, np.linalg.solve(shapes.T @ shapes + 1e-6 * np.eye(shapes.shape[1]), shapes.T @ profile.light)
+        weighed = shapes.T * profile.weight
+        return shapes, np.linalg.solve(weighed @ shapes + 1e-6 * np.eye(shapes.shape[1]), weighed @ profile.light)
 
     def rest(values: Array) -> Array:
         shapes, light = colours(values)
         beyond = np.minimum(light, 0) + np.maximum(light - 1, 0)
-        return np.concatenate([(profile.light - shapes @ light).ravel(), 3 * beyond.ravel()])
+        return np.concatenate([(root * (profile.light - shapes @ light)).ravel(), 3 * beyond.ravel()])
 
     most = max(0.6, min(6.0, width / 6))
     start = np.append(edges, min(blur, 0.9 * most))
-    found = least_squares(rest, start, bounds=(np.append(low, 0.25), np.append(high, most)), x_scale=0.2).x
+    found = least_squares(rest, start, bounds=(np.append(low, 0.15), np.append(high, most)), x_scale=0.2).x
     light = np.clip(colours(found)[1], 0, 1)[kind]
     return _from_zero(Segments(found[:-1], width, float(found[-1]), light, kind))
 
@@ -210,4 +217,5 @@ def _with_known_colour(profile: Profile, segments: Segments, fine: int) -> Segme
 def _misfit(profile: Profile, segments: Segments) -> float:
     """Root mean square of what the segments leave of the profile."""
     shapes = _shapes(profile.places, segments.edges, segments.width, segments.blur)
-    return float(np.sqrt(((profile.light - shapes @ segments.light) ** 2).mean()))
+    rest = ((profile.light - shapes @ segments.light) ** 2).mean(axis=1)
+    return float(np.sqrt((profile.weight * rest).mean()))

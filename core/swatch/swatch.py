@@ -21,6 +21,7 @@ from core.swatch.stripes import find_segments, plain_cloth
 LEAST_EXPLAINED = 0.5
 """What a repeat must at least account for, of all that varies across the stripes."""
 ENOUGH_REPEATS = 3.0
+PROFILE_PLACES = 480
 
 
 @dataclass(frozen=True, eq=False)
@@ -103,13 +104,14 @@ def _reading(view: View, direction: Direction) -> _Reading:
     times = true_multiple(fit)
     if times > 1:
         fit = fit_repeats(bands, times * fit.period)
-    return _Reading(upright, bands, fit, profile_of(bands, fit))
+    return _Reading(upright, bands, fit, profile_of(view, upright, bands, fit))
 
 
 def _swatch(view: View, reading: _Reading, repeat: Repeat, start_px: float) -> Swatch:
     fit, profile = reading.fit, reading.profile
     angle = upright_range(reading.upright.angle - math.atan(fit.lean))
-    shift = round(start_px / profile.width * len(profile.light))
+    across = srgb_of(profile.evenly(PROFILE_PLACES))
+    shift = round(start_px / profile.width * PROFILE_PLACES)
     repeats = float(np.isfinite(reading.bands.light[..., 0]).any(axis=0).sum()) / fit.period
     return Swatch(
         repeat=repeat,
@@ -117,7 +119,7 @@ def _swatch(view: View, reading: _Reading, repeat: Repeat, start_px: float) -> S
         angle_deg=math.degrees(angle),
         confidence=min(1.0, profile.explained) * min(1.0, repeats / ENOUGH_REPEATS),
         repeats=repeats,
-        profile_srgb=np.roll(srgb_of(profile.light), -shift, axis=0),
+        profile_srgb=np.roll(across, -shift, axis=0),
         starts_px=_starts(view, reading, start_px),
         notes=_notes(repeat, repeats),
     )

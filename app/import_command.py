@@ -9,6 +9,7 @@ from app.console import table
 from app.option_values import length_value, number, whole_number
 from core.draft.lengths import length_mm
 from core.errors import BadInput
+from core.files.outlines import Drawing
 from core.files.pattern_in import read_drawing
 from core.files.project_file import read_project, write_project
 from core.files.to_pieces import Wishes, project_from
@@ -17,16 +18,19 @@ from core.geometry.polyline import length
 from core.model.panel import drawn_edges, ring_of
 from core.model.pattern import Piece
 
-_DOES = "bring in a pattern drawn as lines: an SVG, a DXF, or a page of a PDF"
+_DOES = "bring in a pattern drawn as lines (SVG, DXF, a page of a PDF), or a photograph of paper"
 
 
 def add_import_command(commands: Any) -> None:
     """Add `import` to the commands of the command line."""
-    parser = commands.add_parser("import", help=_DOES, description=f"{_DOES.capitalize()}.", allow_abbrev=False)
+    parser = commands.add_parser(
+        "import", help=_DOES, description=f"{_DOES[0].upper()}{_DOES[1:]}.", allow_abbrev=False
+    )
     parser.add_argument("source", metavar="SOURCE", help="the drawing")
     parser.add_argument("-o", dest="output", metavar="FILE", required=True, help="the project file to write")
     parser.add_argument("--title", help="what the project is called (default: the name of the drawing)")
     _add_drawing(parser.add_argument_group("the drawing"))
+    _add_photo(parser.add_argument_group("a photograph"))
     _add_pieces(parser.add_argument_group("the pieces"))
     told = "take the first cloth of another project, whatever the options below say"
     parser.add_argument("--cloth-from", metavar="PROJECT", help=told)
@@ -47,6 +51,13 @@ def _add_drawing(group: Any) -> None:
     group.add_argument("--smallest", type=_positive, default=2000.0, metavar="AREA", help=told)
 
 
+def _add_photo(group: Any) -> None:
+    told = "pixels of the corners of a rectangle beside the paper: upper left, upper right, lower right, lower left"
+    group.add_argument("--corners", type=_pixel, nargs=4, metavar="X,Y", help=told)
+    told = "width and height of that rectangle"
+    group.add_argument("--rectangle", type=length_value, nargs=2, metavar="LENGTH", help=told)
+
+
 def _add_pieces(group: Any) -> None:
     told = "whether the lines drawn are stitching lines (net, the default) or cutting lines"
     group.add_argument("--outline", choices=("net", "cut"), default="net", help=told)
@@ -64,7 +75,7 @@ def _add_pieces(group: Any) -> None:
 
 def run_import(options: argparse.Namespace) -> int:
     """Read the drawing, write the project to -o, say what came in; returns the exit code."""
-    drawing = read_drawing(options.source, options.units, options.page)
+    drawing = _drawing(options)
     wishes = _wishes(options)
     try:
         project, findings = project_from(drawing, wishes)
@@ -78,6 +89,17 @@ def run_import(options: argparse.Namespace) -> int:
     seams = _counted(len(project.sewn), "seam")
     print(f"{options.output}: {_counted(len(project.pieces), 'piece')}, {seams}, {_counted(len(findings), 'finding')}")
     return 0
+
+
+def _drawing(options: argparse.Namespace) -> Drawing:
+    if options.corners is None and options.rectangle is None:
+        return read_drawing(options.source, options.units, options.page)
+    if options.corners is None or options.rectangle is None:
+        raise BadInput("of --corners and --rectangle only one is given", right="a photograph needs both")
+    from core.files.photo_in import read_photo
+    from core.swatch.scale import Corners
+
+    return read_photo(options.source, Corners(tuple(options.corners), *options.rectangle))
 
 
 def _counted(number: int, one: str, more: str | None = None) -> str:
@@ -131,6 +153,11 @@ def _renaming(text: str) -> tuple[str, str]:
     if not old or not new:
         raise BadInput(f"{text[:40]!r} gives no edge another name", "--name", "EDGE=NAME is right")
     return old, new
+
+
+def _pixel(text: str) -> tuple[float, float]:
+    x, _, y = text.partition(",")
+    return number(x), number(y)
 
 
 def _positive(text: str) -> float:

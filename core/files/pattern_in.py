@@ -6,6 +6,9 @@ from core.errors import BadInput
 from core.files.outlines import Drawing
 from core.files.reading import bytes_of
 
+_PICTURES = (b"\x89PNG", b"\xff\xd8\xff", b"II*\x00", b"MM\x00*", b"RIFF")
+"""How files of pictures begin: PNG, JPEG, TIFF, WebP."""
+
 
 def read_drawing(path: Path | str, units: str | None = None, page: int = 1) -> Drawing:
     """The outlines of an SVG, a DXF or a page of a PDF, in mm; `units` overrides what one unit of it means.
@@ -34,6 +37,9 @@ def drawing_in(data: bytes, units: str | None = None, page: int = 1) -> Drawing:
         from core.files.dxf_in import read_dxf
 
         return read_dxf(data, units)
+    if data.startswith(_PICTURES):
+        right = "state the corners and the size of a rectangle that lies beside the paper"
+        raise BadInput("it is a picture, whose scale is not known", right=right)
     what = "the file is empty" if not data.strip() else "it is neither SVG nor DXF nor PDF"
     raise BadInput(what, right="a pattern drawn as lines in one of the three is right")
 

@@ -8,7 +8,7 @@ LARGEST_BYTES = 16 * 1024 * 1024
 
 
 def bytes_of(path: Path, right: str) -> bytes:
-    """The content of a file. Raises BadInput: it can't be read (then `right` says what would do), or it is too large."""
+    """The content of a file. Raises BadInput: it can't be read (`right` says what would do), it is too large."""
     try:
         with path.open("rb") as file:
             data = file.read(LARGEST_BYTES + 1)

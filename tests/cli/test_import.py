@@ -137,6 +137,7 @@ HOSTILE = {
         "320 outlines to take",
     ),
     "too many corners": (svg(f'<path id="comb" d="{STAR}"/>'), ".svg", "corners"),
+    "a picture without a scale": (b"\x89PNG\r\n\x1a\n", ".png", "state the corners and the size"),
     "truncated DXF": ("  0\nSECTION\n  2\nENTITIES\n  0\nLINE\n 10\n", ".dxf", "draws no lines"),
     "DXF without lines": (dxf(lambda space: space.add_point((1, 1))), ".dxf", "draws no lines"),
     "DXF with a number that is none": (
@@ -187,6 +188,10 @@ def test_hostile_input_gets_one_line_and_exit_2(kind, tmp_path, capsys):
         ("--name hem", "EDGE=NAME"),
         ("--name hem=left", "stands 2 times"),
         ("--check-square 50", "no check square"),
+        ("--corners 1,1 9,1 9,9 1,9", "a photograph needs both"),
+        ("--corners 1,1 9,1 9,9 1,9 --rectangle 9 9", "no picture"),
+        ("--corners 1,1 9,1 9,9 x,9 --rectangle 9 9", "no number"),
+        ("--corners 1,1 2,2 3,3 4,4 --rectangle 9 9", "round no rectangle"),
         ("--check-square 50 --scale 2", "one of the two"),
         ("--scale 1000", "up to 100000 mm is right"),
         ("--cloth-from nowhere.stripewright", "nowhere.stripewright"),

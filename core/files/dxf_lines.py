@@ -39,7 +39,27 @@ def _unpacked(entities: Iterable[Any], depth: int) -> Iterator[Any]:
             raise BadInput("its blocks are inserted in each other too deep", right=f"up to {DEEPEST_INSERT} levels")
         else:
             yield entity
-            yield from _unpacked(entity.virtual_entities(), depth + 1)
+            for insert in _one_by_one(entity):
+                inside = insert.block() if _as_it_is(insert) else insert.virtual_entities()
+                yield from _unpacked(inside or (), depth + 1)
+
+
+def _one_by_one(insert: Any) -> Iterable[Any]:
+    """The insert itself, or all those of a grid that it stands for."""
+    if insert.mcount > MOST_ENTITIES:
+        raise BadInput(f"a block is inserted {insert.mcount} times", right="a drawing of the pattern alone is right")
+    return insert.multi_insert() if insert.mcount > 1 else (insert,)
+
+
+def _as_it_is(insert: Any) -> bool:
+    """Whether a block is put into the drawing without being moved, turned or scaled."""
+    around = insert.dxf
+    scales = [around.get(name, 1.0) for name in ("xscale", "yscale", "zscale")]
+    moved = [*around.get("insert", (0, 0, 0)), around.get("rotation", 0.0), *scales]
+    block = insert.block()
+    base = tuple(block.block.dxf.get("base_point", (0, 0, 0))) if block is not None else (0, 0, 0)
+    upright = tuple(around.get("extrusion", (0, 0, 1))) == (0, 0, 1)
+    return moved == [0, 0, 0, 0, 1, 1, 1] and tuple(base) == (0, 0, 0) and upright
 
 
 def stroke_of(entity: Any, size: float, place: str) -> Outline:

@@ -25,7 +25,7 @@ def edges_of(ring: Segments, corner_deg: float, smooth: Sequence[Point] = ()) ->
     """The edges of a closed outline, in its order, split where it turns by more than an angle, degrees.
 
     `smooth` are vertices that lie on a curve and are no corners. An outline with fewer than two corners is split also
-    where it is halfway round from the corner (or from its highest point, where it has none).
+    where it is halfway round from the corner (or from its highest vertex, where it has none).
     Raises BadInput if it has more corners than a piece can have edges.
     """
     lines = [flattened((segment,)) for segment in ring]

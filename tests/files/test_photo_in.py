@@ -87,7 +87,7 @@ def test_the_command_makes_a_project_of_a_photograph(tmp_path, capsys):
 
 
 def test_dark_paper_on_a_light_table_is_traced_as_well(tmp_path):
-    path = photograph(tmp_path / "table.png", [sheet(), GORE], STRAIGHT, light=(40, 190))
+    path = photograph(tmp_path / "table.png", [sheet(), GORE], STRAIGHT, light=(40, 190), finer=1)
     (outline,) = read_photo(path, Corners(tuple(STRAIGHT), *SHEET)).outlines
     assert Polygon(outline.points).exterior.hausdorff_distance(GORE.exterior) < 1.0
 

@@ -19,6 +19,7 @@ from app.actions import KeySheet, allow_actions, make_actions, make_menus, make_
 from app.canvas.pane import CanvasPane
 from app.canvas.view import CanvasView
 from app.closeup import CloseUp
+from app.cut_list import CutList
 from app.document import Document
 from app.edits import Edits
 from app.errands import Errands
@@ -78,6 +79,7 @@ class Window(QMainWindow):
         self.closeup = CloseUp()
         self.garment = GarmentPicture()
         self.sewing = SewingPage(self.document, self.view, self.messages)
+        self.cut_list = CutList(self.document, self.messages)
         self.start = StartPage(self.filing, self.ways)
         self.status = Status(self.document, self.view, self.jobs)
 
@@ -104,7 +106,7 @@ class Window(QMainWindow):
         self.right.setSizes([380, 480])
         self.side = QTabWidget(documentMode=True)
         self.side.setAccessibleName("Beside the cloth")
-        for part, title in ((self.right, "Readings"), (self.sewing, "Sewing")):
+        for part, title in ((self.right, "Readings"), (self.sewing, "Sewing"), (self.cut_list, "Cut list")):
             self.side.addTab(part, title)
         self.across = QSplitter(Qt.Orientation.Horizontal, childrenCollapsible=False)
         self.across.addWidget(desk)
@@ -253,6 +255,10 @@ class Window(QMainWindow):
         """Show the sewing page."""
         self.side.setCurrentWidget(self.sewing)
 
+    def show_cut_list(self) -> None:
+        """Show the cut list."""
+        self.side.setCurrentWidget(self.cut_list)
+
     def pick_edges(self) -> None:
         """Begin picking edges on the cloth to sew them together, or end it."""
         self.show_sewing()
@@ -289,6 +295,7 @@ class Window(QMainWindow):
             self.start,
             self.status,
             self.sewing,
+            self.cut_list,
             self.ways,
         ):
             part.show_theme()

@@ -1,6 +1,8 @@
 """Changes to what is cut besides the drawn pieces, and ticks of what is cut, each as a project from a project."""
 
+import itertools
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 import msgspec
 
@@ -31,10 +33,32 @@ def ticked(project: Project, panels: Iterable[PanelName], cut: bool) -> Project:
     return msgspec.structs.replace(project, done=tuple(name for name in names if name in done))
 
 
-def panels_on_list(project: Project, found: CuttingList) -> tuple[tuple[CutPiece, tuple[PanelName, ...]], ...]:
-    """The rows of a project's list, each with the panels that it counts."""
+@dataclass(frozen=True)
+class ListRow:
+    """A row of the list with the panels that it counts, and the place in the project of what it is derived from.
+
+    `layer` and `strip` are places among the project's layers and strips; both None for a drawn piece.
+    """
+
+    piece: CutPiece
+    panels: tuple[PanelName, ...]
+    layer: int | None = None
+    strip: int | None = None
+
+
+def rows_of(project: Project, found: CuttingList) -> tuple[ListRow, ...]:
+    """The rows of a project's list, each with its panels."""
     names = iter((*project.panel_names, *project.derived_panel_names))
-    return tuple((row, tuple(next(names) for _ in range(row.number))) for row in found.pieces)
+    layers = [index for index, layer in enumerate(project.layers) for _ in layer.of]
+    sources: list[tuple[int | None, int | None]] = [
+        *((None, None) for _ in project.pieces),
+        *((index, None) for index in layers),
+    ]
+    sources += [(None, index) for index in range(len(project.strips))]
+    return tuple(
+        ListRow(piece, tuple(itertools.islice(names, piece.number)), layer, strip)
+        for piece, (layer, strip) in zip(found.pieces, sources, strict=True)
+    )
 
 
 def fresh_strip_id(project: Project, name: str) -> str:

@@ -3,7 +3,7 @@
 import msgspec
 import pytest
 
-from core.derive.changes import fresh_strip_id, panels_on_list, ticked, with_layers, with_strips
+from core.derive.changes import fresh_strip_id, rows_of, ticked, with_layers, with_strips
 from core.derive.count import cutting_list
 from core.errors import BadInput
 from core.files.project_file import read_project
@@ -95,12 +95,12 @@ def test_only_a_seam_with_a_mirror_image_can_stand_for_both_sides(harbour_skirt)
 
 def test_every_row_of_the_list_has_its_own_panels():
     project = full_skirt()
-    rows = panels_on_list(project, cutting_list(project))
-    names = [name for _, panels in rows for name in panels]
-    assert names == [*project.panel_names, *project.derived_panel_names]
-    row, panels = rows[5]
-    assert row.of == "front"
-    assert panels == ("front interlining.R", "front interlining.L")
+    rows = rows_of(project, cutting_list(project))
+    assert [name for row in rows for name in row.panels] == [*project.panel_names, *project.derived_panel_names]
+    assert (rows[5].piece.of, rows[5].layer, rows[5].strip) == ("front", 0, None)
+    assert rows[5].panels == ("front interlining.R", "front interlining.L")
+    belt = next(row for row in rows if row.piece.name == "Belt")
+    assert (belt.panels, belt.layer, belt.strip) == (("belt 1", "belt 2"), None, 2)
 
 
 def test_ticks_are_kept_in_the_order_of_the_list_and_taken_back():

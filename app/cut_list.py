@@ -1,0 +1,209 @@
+"""The cut list: every piece to cut and tick off, layers and strips, notions, and what each cloth needs."""
+
+from collections.abc import Callable
+from typing import Any
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QMenu, QPushButton, QVBoxLayout, QWidget
+
+from app.derived_forms import KINDS, LayerForm, StripForm
+from app.document import Document
+from app.figure_grid import FigureGrid
+from app.figures import DASH
+from app.messages import MessageBar
+from app.pages.form import Note
+from app.piece_tree import PieceTree
+from app.theme import ROOMY, SPACE, Size, current
+from core.derive.changes import ListRow, rows_of, ticked, with_layers, with_strips
+from core.derive.count import ClothNeed, CuttingList, cutting_list
+from core.errors import BadInput
+from core.model.pattern import PanelName
+from core.model.project import Layer, Project, Strip
+
+BUTTON_HIGH = 28
+
+
+class CutList(QWidget):
+    """The list of the document. It is worked out again only while it is seen."""
+
+    def __init__(self, document: Document, messages: MessageBar, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Cut list")
+        self._document, self._messages = document, messages
+        self._shown: Project | None = None
+        self.heading, self.summary = QLabel("Cut list"), Note()
+        self.tree = PieceTree()
+        self.add = _button("Add", "Add a layer under pieces, or strips")
+        self.alter = _button("Change…", "Change the layer or strip of the row that is chosen", self.change_chosen)
+        self.remove = _button("Remove", "Take out the layer or strip of the row that is chosen", self.remove_chosen)
+        self.notions = FigureGrid("Notions", ("Notions", "mm"))
+        self.cloths = FigureGrid("Cloths", ("Cloth", "area, m²", "laid, mm", "buy, mm", "cost"))
+        self._make_menu()
+        self._lay_out()
+        document.project_changed.connect(self.follow)
+        document.undo.indexChanged.connect(self.follow)
+        self.tree.ticked.connect(self.tick)
+        self.tree.chosen.connect(self._choose)
+        self.show_theme()
+
+    def _make_menu(self) -> None:
+        menu = QMenu(self.add)
+        for title, kind in KINDS:
+            menu.addAction(f"{title}…", lambda kind=kind: self.add_layer(kind))
+        menu.addSeparator()
+        menu.addAction("Strip…", self.add_strip)
+        self.add.setMenu(menu)
+
+    def _lay_out(self) -> None:
+        column = QVBoxLayout(self)
+        column.setContentsMargins(ROOMY, ROOMY, ROOMY, ROOMY)
+        column.setSpacing(SPACE)
+        head = QHBoxLayout(spacing=SPACE)
+        head.addWidget(self.heading)
+        head.addWidget(self.summary, 1)
+        column.addLayout(head)
+        column.addWidget(self.tree, 1)
+        buttons = QHBoxLayout(spacing=SPACE)
+        for button in (self.add, self.alter, self.remove):
+            buttons.addWidget(button)
+        buttons.addStretch(1)
+        column.addLayout(buttons)
+        column.addSpacing(SPACE)
+        for part in (self.notions, self.cloths):
+            column.addWidget(part)
+
+    # --- showing
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Work the list out, if the project has changed while it was away."""
+        super().showEvent(event)
+        self.follow()
+
+    def follow(self) -> None:
+        """Work the list out again, if it is seen and the project is another one."""
+        project = self._document.kept
+        if not self.isVisible() or self._shown is project or self._document.is_empty:
+            return
+        self._shown = project
+        try:
+            found = cutting_list(project)
+        except BadInput as error:
+            self.summary.say(str(error), wrong=True)
+            return
+        self._show(project, found)
+
+    def _show(self, project: Project, found: CuttingList) -> None:
+        self.tree.show_rows(project, rows_of(project, found))
+        self.summary.say(f"{found.count} pieces to cut, {len(project.done)} of them cut")
+        self.notions.show_rows(_notions(found))
+        self.cloths.show_rows([_cloth_row(need) for need in found.cloths])
+
+    def _choose(self, row: ListRow | None) -> None:
+        """Panels of the row that is chosen are selected on the cloth; layers and strips can be changed."""
+        derived = row is not None and (row.layer is not None or row.strip is not None)
+        self.alter.setEnabled(derived)
+        self.remove.setEnabled(derived)
+        panels = tuple(name for name in self.tree.panels if name in self._document.project.panel_names)
+        if panels and self.tree.hasFocus():
+            self._document.select(panels)
+
+    def show_theme(self) -> None:
+        """Follow a change between light and dark."""
+        self.heading.setFont(current().font(Size.NORMAL, bold=True))
+        for part in (self.summary, self.tree, self.notions, self.cloths):
+            part.show_theme()
+
+    # --- changing
+
+    def tick(self, panels: tuple[PanelName, ...], cut: bool) -> None:
+        """Tick panels off as cut, or take the tick back."""
+        what = panels[0] if len(panels) == 1 else f"{len(panels)} panels"
+        title = f"Tick off {what}" if cut else f"Take the tick off {what}"
+        self._document.change(title, ticked(self._document.kept, panels, cut))
+
+    def add_layer(self, kind: str) -> None:
+        """Ask for a layer and add it."""
+        kept = self._document.kept
+        self._ask(LayerForm(kept, None, kind, lambda layer: self._keep_layer(None, layer), self))
+
+    def add_strip(self) -> None:
+        """Ask for a strip and add it."""
+        self._ask(StripForm(self._document.kept, None, lambda strip: self._keep_strip(None, strip), self))
+
+    def change_chosen(self) -> None:
+        """Ask how the layer or strip of the chosen row is to be."""
+        row, kept = self.tree.row, self._document.kept
+        if row and row.layer is not None:
+            layer = kept.layers[row.layer]
+            self._ask(LayerForm(kept, layer, layer.kind, lambda now: self._keep_layer(row.layer, now), self))
+        elif row and row.strip is not None:
+            strip = kept.strips[row.strip]
+            self._ask(StripForm(kept, strip, lambda now: self._keep_strip(row.strip, now), self))
+
+    def remove_chosen(self) -> None:
+        """Take out the layer or strip of the chosen row."""
+        row, kept = self.tree.row, self._document.kept
+        if row and row.layer is not None:
+            layers = _without(kept.layers, row.layer)
+            self._change(f"Remove {kept.layers[row.layer].title}", lambda: with_layers(kept, layers))
+        elif row and row.strip is not None:
+            strips = _without(kept.strips, row.strip)
+            self._change(f"Remove {kept.strips[row.strip].title}", lambda: with_strips(kept, strips))
+
+    def _ask(self, form: QDialog) -> None:
+        form.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        form.open()
+
+    def _keep_layer(self, index: int | None, layer: Layer) -> None:
+        kept = self._document.kept
+        layers = _with(kept.layers, index, layer)
+        self._document.change(f"{_verb(index)} {layer.title}", with_layers(kept, layers))
+
+    def _keep_strip(self, index: int | None, strip: Strip) -> None:
+        kept = self._document.kept
+        strips = _with(kept.strips, index, strip)
+        self._document.change(f"{_verb(index)} {strip.title}", with_strips(kept, strips))
+
+    def _change(self, title: str, change: Callable[[], Project]) -> None:
+        try:
+            self._document.change(title, change())
+        except BadInput as error:
+            self._messages.warn(f"That can't be done: {error}")
+
+
+def _verb(index: int | None) -> str:
+    return "Add" if index is None else "Change"
+
+
+def _with(values: tuple[Any, ...], index: int | None, value: Any) -> tuple[Any, ...]:
+    """The values with one changed, or added at the end."""
+    return (*values, value) if index is None else (*values[:index], value, *values[index + 1 :])
+
+
+def _without(values: tuple[Any, ...], index: int) -> tuple[Any, ...]:
+    return (*values[:index], *values[index + 1 :])
+
+
+def _notions(found: CuttingList) -> list[tuple[str, str]]:
+    lengths = [
+        ("Binding, both edges of all seams", found.binding_mm),
+        ("Braid round the hem, joined once", found.braid_mm),
+        *((f"{title[:1].upper() + title[1:]}, along its edge", mm) for title, mm in found.followed_mm),
+    ]
+    return [(title, f"{mm:.0f}") for title, mm in lengths]
+
+
+def _cloth_row(need: ClothNeed) -> tuple[str, ...]:
+    laid = DASH if need.length_mm is None else f"{need.length_mm:.0f}"
+    buy = DASH if need.buy_mm is None else f"{need.buy_mm:.0f}"
+    cost = DASH if need.cost is None else f"{need.cost:.2f}"
+    return need.cloth.title, f"{need.area_mm2 / 1e6:.3f}", laid, buy, cost
+
+
+def _button(text: str, tip: str, act: Callable[[], None] | None = None) -> QPushButton:
+    button = QPushButton(text, toolTip=tip)
+    button.setMinimumHeight(BUTTON_HIGH)
+    if act:
+        button.clicked.connect(act)
+    return button

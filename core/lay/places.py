@@ -1,20 +1,30 @@
-"""Every place that one panel could take among the others, and what it costs there."""
+"""Where the loose panels lie while the search goes on, and the engine that moves them."""
 
+import importlib
 from dataclasses import dataclass
+from functools import cache
+from types import ModuleType
 
 import numpy as np
 
 from core.geometry.polyline import Floats
 from core.lay.shapes import Ints
-from core.lay.task import SAME_MM, Task
+from core.lay.task import Task, no_room
 
-_AT_ONCE = 128
-"""Places tried together, nearest to the cut end first."""
+
+@cache
+def engine() -> ModuleType:
+    """`core.lay.kernel`, whose loops are compiled, or `core.lay.plainly` where numba is not
+    there, does not load, or finds no place to keep what it compiled."""
+    try:
+        return importlib.import_module("core.lay.kernel")
+    except (ImportError, OSError, RuntimeError):
+        return importlib.import_module("core.lay.plainly")
 
 
 @dataclass(eq=False)
 class Arrangement:
-    """Where the loose panels lie while the search goes on: column and v of each; shape (n,). Changed in place."""
+    """Column and v of each loose panel; shape (n,). Changed in place. Column -1: not there yet."""
 
     column: Ints
     v: Floats
@@ -28,51 +38,32 @@ class Arrangement:
         return max(task.held_end, float((self.v + task.ends).max(initial=0.0)))
 
 
-def barriers(task: Task, index: int, others: Ints, at: Arrangement) -> tuple[Floats, Floats]:
-    """Ends of the intervals of v that the other panels, then what stays, forbid to a panel; (columns, r) each."""
-    columns = task.columns
-    place = np.arange(columns - 1, 2 * columns - 1)[:, None] - at.column[others]
-    from_others = task.pairs[index][others, place] + at.v[others][:, None, None]
-    every = np.concatenate([from_others.reshape(columns, -1, 2), task.still[index]], axis=1)
-    return every[..., 0], every[..., 1]
+def lowest(task: Task, index: int, at: Arrangement, below: float = np.inf) -> tuple[int, float] | None:
+    """The column and v nearest to the cut end at which a panel overlaps none of those there; None if there is none."""
+    column, v = engine().lowest(task.pairs, task.still, task.least, task.most, at.column, at.v, index, below)
+    return None if column < 0 else (int(column), float(v))
 
 
-@dataclass(frozen=True, eq=False)
-class Choices:
-    """The only places of a panel that need be tried: in each column the ends of intervals and the walls; (k,) each.
-
-    `depth` (k, r) is how far along the cloth the panel would have to move to leave each interval, 0 outside it.
-    """
-
-    column: Ints
-    v: Floats
-    depth: Floats
-
-
-def choices(low: Floats, high: Floats, least: Floats, most: Floats) -> Choices:
-    """All places to try between the walls `least` and `most` (columns,) among barriers (columns, r)."""
-    ends = np.concatenate([high, low, least[:, None], most[:, None]], axis=1)
-    inside = (ends >= least[:, None]) & (ends <= most[:, None]) & np.isfinite(ends)
-    column = np.nonzero(inside)[0]
-    v = ends[inside]
-    depth = np.minimum(v[:, None] - low[column], high[column] - v[:, None])
-    depth[depth < SAME_MM] = 0.0
-    return Choices(column, v, depth)
+def one_by_one(task: Task, order: Ints) -> Arrangement:
+    """A lay built panel by panel, each as near to the cut end as it goes. Raises CannotBeHad if one has no place."""
+    at = Arrangement(np.full(len(order), -1, dtype=np.int64), np.zeros(len(order)))
+    for index in order.tolist():
+        place = lowest(task, index, at)
+        if place is None:
+            raise no_room(task.cloth, task.loose[index])
+        at.column[index], at.v[index] = place
+    return at
 
 
-def lowest(task: Task, index: int, others: Ints, at: Arrangement) -> tuple[int, float] | None:
-    """The column and v nearest to the cut end at which a panel overlaps nothing; None if there is none."""
-    low, high = barriers(task, index, others, at)
-    least, most = task.least[index][:, None], task.most[index][:, None]
-    ends = np.concatenate([least, high], axis=1)
-    inside = (ends >= least) & (ends <= most) & np.isfinite(ends)
-    v, column = ends[inside], np.nonzero(inside)[0]
-    order = np.argsort(v, kind="stable")
-    for start in range(0, len(order), _AT_ONCE):
-        tried = order[start : start + _AT_ONCE]
-        here, c = v[tried], column[tried]
-        blocked = (here[:, None] - low[c] > SAME_MM) & (high[c] - here[:, None] > SAME_MM)
-        free = np.flatnonzero(~blocked.any(axis=1))
-        if len(free):
-            return int(c[free[0]]), float(here[free[0]])
-    return None
+def compacted(task: Task, at: Arrangement) -> Arrangement:
+    """A legal lay in which no panel alone can come nearer to the cut end."""
+    at = at.copy()
+    moved = True
+    while moved:
+        moved = False
+        for index in np.argsort(at.v + task.starts, kind="stable").tolist():
+            place = lowest(task, index, at, at.v[index] - 1e-6)
+            if place is not None:
+                at.column[index], at.v[index] = place
+                moved = True
+    return at

@@ -4,11 +4,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from core.geometry.polyline import Floats
 from core.lay.budget import Budget
-from core.lay.places import Arrangement, barriers, choices, lowest
-from core.lay.shapes import Ints
-from core.lay.task import SAME_MM, Task, no_room
+from core.lay.places import Arrangement, compacted, engine, one_by_one
+from core.lay.task import SAME_MM, Task
 
 FIRST_CUT = 0.02
 """Share of the length that is taken off at each attempt, at first."""
@@ -16,7 +14,8 @@ FIRST_CUT = 0.02
 LEAST_CUT = 0.002
 _ATTEMPTS = 5
 _PATIENCE = 25
-_SWEEPS = 200
+_AT_ONCE = 500
+"""Moves between two looks at the clock."""
 
 
 def shortest(task: Task, budget: Budget, seed: int) -> Arrangement:
@@ -50,38 +49,13 @@ def first_lay(task: Task, budget: Budget) -> Arrangement:
     """
     wide = np.array([one.sides[1] - one.sides[0] for one in task.loose])
     keys = (-task.areas, -wide, task.starts - task.ends, task.areas, np.arange(len(task.loose)))
-    best = _one_by_one(task, np.argsort(keys[0], kind="stable"))
+    best = one_by_one(task, np.argsort(keys[0], kind="stable"))
     for key in keys:
         if not budget.goes_on(best.length(task)):
             break
-        other = compacted(task, _one_by_one(task, np.argsort(key, kind="stable")))
+        other = compacted(task, one_by_one(task, np.argsort(key, kind="stable")))
         best = min(best, other, key=lambda at: at.length(task))
     return best
-
-
-def _one_by_one(task: Task, order: Ints) -> Arrangement:
-    at = Arrangement(np.zeros(len(order), dtype=np.intp), np.zeros(len(order)))
-    for count, index in enumerate(order):
-        place = lowest(task, int(index), order[:count], at)
-        if place is None:
-            raise no_room(task.cloth, task.loose[index])
-        at.column[index], at.v[index] = place
-    return at
-
-
-def compacted(task: Task, at: Arrangement) -> Arrangement:
-    """A legal lay in which no panel alone can come nearer to the cut end."""
-    at = at.copy()
-    everyone = np.arange(len(at.v))
-    moved = True
-    while moved:
-        moved = False
-        for index in np.argsort(at.v + task.starts, kind="stable"):
-            place = lowest(task, int(index), everyone, at)
-            if place is not None and place[1] < at.v[index] - 1e-6:
-                at.column[index], at.v[index] = place
-                moved = True
-    return at
 
 
 def swapped(task: Task, at: Arrangement, rng: np.random.Generator) -> Arrangement:
@@ -91,7 +65,7 @@ def swapped(task: Task, at: Arrangement, rng: np.random.Generator) -> Arrangemen
     at = at.copy()
     pair = rng.choice(len(at.v), 2, replace=False, p=task.areas / task.areas.sum())
     w, start = task.first[pair] + at.column[pair] * task.step, at.v[pair] + task.starts[pair]
-    column = np.rint((w[::-1] - task.first[pair]) / task.step).astype(np.intp)
+    column = np.rint((w[::-1] - task.first[pair]) / task.step).astype(np.int64)
     at.column[pair] = np.clip(column, 0, task.columns - 1)
     at.v[pair] = start[::-1] - task.starts[pair]
     return at
@@ -101,7 +75,8 @@ def swapped(task: Task, at: Arrangement, rng: np.random.Generator) -> Arrangemen
 class Separation:
     """One attempt at lying within a length: an arrangement with overlaps, and how much each of them weighs.
 
-    `weights` has shape (n, n + 1); the last column is for what stays where it is.
+    `weights` has shape (n, n + 1); the last column is for what stays where it is. `record` holds the least overlap met,
+    mm, and the sweeps since. Solving it makes `at` legal, or leaves `least_bad`, the nearest to it met.
     """
 
     task: Task
@@ -114,61 +89,29 @@ class Separation:
         open_ = self.task.least <= most
         self.least, self.most = np.where(open_, self.task.least, np.inf), np.where(open_, most, -np.inf)
         self.weights = np.ones((count, count + 1))
-        self.everyone = np.arange(count)
-        self.at = self.least_bad = Arrangement(np.zeros(count, dtype=np.intp), np.zeros(count))
+        self.record = np.array([np.inf, 0.0])
+        self.state = self.rng.integers(1, 2**31 - 1, 1)
+        self.at = self.least_bad = Arrangement(np.zeros(count, dtype=np.int64), np.zeros(count))
 
     def solve(self, start: Arrangement, budget: Budget) -> bool:
         """Work the overlaps out; True if `at` is legal now. Otherwise `least_bad` is the nearest to it met."""
-        self._begin(start, budget)
-        least, waited = np.inf, 0
-        for _ in range(_SWEEPS):
-            depth = depths(self.task, self.at)
-            if not depth.any():
-                return True
-            waited += 1
-            if depth.sum() < 0.98 * least:
-                least, waited, self.least_bad = depth.sum(), 0, self.at.copy()
-            if waited > _PATIENCE or not budget.goes_on():
-                return False
-            self._sweep(depth, budget)
-        return False
+        self._begin(start)
+        while self.record[0] > 0.0 and self.record[1] <= _PATIENCE and budget.goes_on():
+            budget.spend(self._sweep(_PATIENCE))
+        return bool(self.record[0] == 0.0)
 
-    def _begin(self, start: Arrangement, budget: Budget) -> None:
-        """Take a start over; panels that would stick out move in at once."""
+    def _begin(self, start: Arrangement) -> None:
+        """Take a start over; panels that would stick out move in, those in a column with no place for them last."""
         self.at = start.copy()
-        least, most = self.least[self.everyone, self.at.column], self.most[self.everyone, self.at.column]
-        closed = least > most
-        self.at.v = np.where(closed, 0.0, np.minimum(np.maximum(self.at.v, least), most))
-        for index in np.flatnonzero(closed):
-            self._move(int(index), budget)
+        everyone = np.arange(len(self.at.v))
+        closed = self.least[everyone, self.at.column] > self.most[everyone, self.at.column]
+        self.at.column = np.where(closed, np.argmax(self.least <= self.most, axis=1), self.at.column)
+        least, most = self.least[everyone, self.at.column], self.most[everyone, self.at.column]
+        self.at.v = np.minimum(np.maximum(self.at.v, least), most)
         self.least_bad = self.at.copy()
 
-    def _sweep(self, depth: Floats, budget: Budget) -> None:
-        """Weigh the overlaps there are more, others less, then move every panel that overlaps, in random order."""
-        growth = np.where(depth > 0, 1.2 + 0.8 * depth / depth.max(), 0.95)
-        self.weights = np.maximum(self.weights * growth, 1.0)
-        for index in self.rng.permutation(np.flatnonzero(depth.any(axis=1))):
-            self._move(int(index), budget)
-
-    def _move(self, index: int, budget: Budget) -> None:
-        low, high = barriers(self.task, index, self.everyone, self.at)
-        found = choices(low, high, self.least[index], self.most[index])
-        pairs, still = self.task.pairs.shape[3], self.task.still.shape[2]
-        weights = np.repeat(self.weights[index], [pairs] * len(self.everyone) + [still])
-        best = int(np.argmin(found.depth @ weights))
-        self.at.column[index], self.at.v[index] = found.column[best], found.v[best]
-        budget.spend()
-
-
-def depths(task: Task, at: Arrangement) -> Floats:
-    """How deep each panel lies in every other one and, last, in what stays, mm along the cloth; (n, n + 1)."""
-    everyone = np.arange(len(at.v))
-    apart = at.column[:, None] - at.column + task.columns - 1
-    others = _depth(at.v[:, None] - at.v, task.pairs[everyone[:, None], everyone, apart])
-    still = _depth(at.v, task.still[everyone, at.column])
-    depth = np.concatenate([others, still[:, None]], axis=1)
-    return np.where(depth > SAME_MM, depth, 0.0)
-
-
-def _depth(v: Floats, intervals: Floats) -> Floats:
-    return np.asarray(np.minimum(v[..., None] - intervals[..., 0], intervals[..., 1] - v[..., None]).max(axis=-1))
+    def _sweep(self, patience: int) -> int:
+        task, at, kept = self.task, self.at, self.least_bad
+        places = (task.pairs, task.still, self.least, self.most, at.column, at.v, self.weights)
+        made = engine().sweep(*places, self.state, kept.column, kept.v, self.record, patience, _AT_ONCE)
+        return int(made) + 1

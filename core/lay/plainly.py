@@ -1,0 +1,99 @@
+"""The inner loops of the search with numpy alone, for where `core.lay.kernel` can't be had.
+
+Both have `sweep` and `lowest` with the same arguments. Their lays may differ; whether a lay is legal never does.
+"""
+
+import numpy as np
+
+from core.geometry.polyline import Floats
+from core.lay.shapes import Ints
+
+_SAME = 1e-7
+_AT_ONCE = 128
+
+
+def sweep(
+    pairs: Floats, still: Floats, least: Floats, most: Floats, column: Ints, v: Floats, weights: Floats,
+    state: Ints, best_column: Ints, best_v: Floats, record: Floats, patience: int, moves: int,
+) -> int:  # fmt: skip
+    """Work overlaps out, sweep after sweep, for about so many moves; returns how many were made.
+
+    See `core.lay.search.Separation` for the arrays, which are changed in place.
+    """
+    made = 0
+    while made < moves and record[1] <= patience:
+        depth = _depths(pairs, still, column, v)
+        record[1] += 1
+        if not depth.any() or depth.sum() < 0.98 * record[0]:
+            record[:] = depth.sum(), 0.0
+            best_column[:], best_v[:] = column, v
+        if not depth.any():
+            break
+        growth = np.where(depth > 0, 1.2 + 0.8 * depth / depth.max(), 0.95)
+        weights[:] = np.maximum(weights * growth, 1.0)
+        for index in np.random.default_rng(state).permutation(np.flatnonzero(depth.any(axis=1))):
+            _move(pairs, still, least, most, column, v, weights, int(index))
+            made += 1
+        state += 1
+    return made
+
+
+def lowest(
+    pairs: Floats, still: Floats, least: Floats, most: Floats, column: Ints, v: Floats, i: int, below: float
+) -> tuple[int, float]:
+    """The column and v nearest to the cut end, before `below`, at which panel i overlaps nothing; column -1 if none.
+
+    Panels in column -1 are not there yet.
+    """
+    low, high, _ = _barriers(pairs, still, column, v, i)
+    ends = np.concatenate([least[i][:, None], high], axis=1)
+    inside = (ends >= least[i][:, None]) & (ends <= most[i][:, None]) & (ends < below) & np.isfinite(ends)
+    places, columns = ends[inside], np.nonzero(inside)[0]
+    order = np.argsort(places, kind="stable")
+    for start in range(0, len(order), _AT_ONCE):
+        tried = order[start : start + _AT_ONCE]
+        here, c = places[tried], columns[tried]
+        blocked = (here[:, None] - low[c] > _SAME) & (high[c] - here[:, None] > _SAME)
+        free = np.flatnonzero(~blocked.any(axis=1))
+        if len(free):
+            return int(c[free[0]]), float(here[free[0]])
+    return -1, below
+
+
+def _barriers(pairs: Floats, still: Floats, column: Ints, v: Floats, i: int) -> tuple[Floats, Floats, Ints]:
+    """Ends of the intervals of v that the other panels, then what stays, forbid to a panel, (columns, r) each; whose
+    each is, (r,)."""
+    columns, panels = still.shape[1], len(v)
+    others = np.flatnonzero((column >= 0) & (np.arange(panels) != i))
+    place = np.arange(columns)[:, None] - column[others] + (pairs.shape[2] - 1) // 2
+    from_others = pairs[i][others, place] + v[others][:, None, None]
+    every = np.concatenate([from_others.reshape(columns, -1, 2), still[i]], axis=1)
+    owner = np.concatenate([np.repeat(others, pairs.shape[3]), np.full(still.shape[2], panels)])
+    return every[..., 0], every[..., 1], owner
+
+
+def _move(
+    pairs: Floats, still: Floats, least: Floats, most: Floats, column: Ints, v: Floats, weights: Floats, i: int
+) -> None:
+    """Bring panel i where it overlaps least: the ends of intervals and the walls in every column are tried."""
+    low, high, owner = _barriers(pairs, still, column, v, i)
+    ends = np.concatenate([high, low, least[i][:, None], most[i][:, None]], axis=1)
+    inside = (ends >= least[i][:, None]) & (ends <= most[i][:, None]) & np.isfinite(ends)
+    c, places = np.nonzero(inside)[0], ends[inside]
+    depth = np.minimum(places[:, None] - low[c], high[c] - places[:, None])
+    depth[depth < _SAME] = 0.0
+    best = int(np.argmin(depth @ weights[i][owner]))
+    column[i], v[i] = c[best], places[best]
+
+
+def _depths(pairs: Floats, still: Floats, column: Ints, v: Floats) -> Floats:
+    """How deep each panel lies in every other one and, last, in what stays, mm along the cloth; (n, n + 1)."""
+    everyone = np.arange(len(v))
+    apart = column[:, None] - column + (pairs.shape[2] - 1) // 2
+    others = _depth(v[:, None] - v, pairs[everyone[:, None], everyone, apart])
+    depth = np.concatenate([others, _depth(v, still[everyone, column])[:, None]], axis=1)
+    return np.where(depth > _SAME, depth, 0.0)
+
+
+def _depth(v: Floats, intervals: Floats) -> Floats:
+    return np.asarray(np.minimum(v[..., None] - intervals[..., 0], intervals[..., 1] - v[..., None]).max(axis=-1))

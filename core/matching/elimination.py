@@ -40,7 +40,7 @@ def elimination_order(sizes: Sequence[int], scopes: Sequence[Scope]) -> tuple[li
             neighbours[v] |= set(scope) - {v}
     order, work = [], 0.0
     while neighbours:
-        v = min(neighbours, key=lambda v: (prod(sizes[u] for u in neighbours[v]) * sizes[v], -sizes[v], v))
+        v = min(neighbours, key=lambda v: (prod(sizes[u] for u in neighbours[v]), -sizes[v], v))
         work += prod(sizes[u] for u in neighbours[v]) * sizes[v]
         for u in neighbours[v]:
             neighbours[u] |= neighbours[v] - {u}

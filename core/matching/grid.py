@@ -119,7 +119,7 @@ def _less_turning(axis: Axis) -> Table:
 
 def build_grid(problem: Problem, variables: tuple[int, ...], seams: tuple[SeamCost, ...]) -> Grid:
     """The finest grid within the bounds of this room for a connected part of a problem."""
-    free = _free_shift(problem, variables, seams)
+    free = free_shift(problem, variables, seams)
     turns_share, phases = 1.0, PHASES
     while True:
         axes = tuple(_axis(problem, seams, v, phases if v != free else 1, turns_share) for v in variables)
@@ -158,7 +158,7 @@ def _turns(problem: Problem, seams: tuple[SeamCost, ...], v: int, share: float) 
     return np.linspace(variable.turn_low, variable.turn_high, count)
 
 
-def _free_shift(problem: Problem, variables: tuple[int, ...], seams: tuple[SeamCost, ...]) -> int | None:
+def free_shift(problem: Problem, variables: tuple[int, ...], seams: tuple[SeamCost, ...]) -> int | None:
     """A variable whose phase may be fixed at will, because shifting all panels together changes no step; or None.
 
     Shift variable v by way[v] * d: a seam keeps its step if sign_a * way_a + sense * sign_b * way_b = 0, where sense

@@ -73,7 +73,7 @@ def _match_cloth(project: Project, garment: Garment, cloth: Cloth, progress: Pro
     phases = np.full(number, problem.repeat.c)
     turns = np.array([min(max(0.0, v.turn_low), v.turn_high) for v in problem.variables])
     phases = Objective(problem, ()).pinned(phases, turns)
-    parts = _connected(problem)
+    parts = connected(problem)
     for index, (variables, seams) in enumerate(parts):
         if seams:
             watch = part(progress, index / len(parts), (index + 1) / len(parts))
@@ -86,7 +86,7 @@ def _match_cloth(project: Project, garment: Garment, cloth: Cloth, progress: Pro
     }
 
 
-def _connected(problem: Problem) -> list[tuple[tuple[int, ...], tuple[SeamCost, ...]]]:
+def connected(problem: Problem) -> list[tuple[tuple[int, ...], tuple[SeamCost, ...]]]:
     """The problem's unconnected parts: variables, and the seams between them."""
     root = list(range(len(problem.variables)))
     for seam in problem.seams:

@@ -1,0 +1,191 @@
+"""The proof: a figure that no placement inside the tolerance can go below.
+
+All placements are held in boxes of cells of phase and turn. The box in which the figure may go lowest is halved again
+and again, and cells in which it can't go below what is to be proved are left, until none remains or the time is over.
+"""
+
+import heapq
+import itertools
+import math
+import time
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from core.matching.cells import UNWEIGHED, Box, Part, Weighed
+from core.matching.objective import Objective
+from core.matching.orientation import orientations
+from core.matching.problem import SeamCost, build_problem
+from core.matching.refine import EQUAL_MM, EQUAL_SHARE, Point, bounds_of, least_turning, refined
+from core.matching.solve import MatchResult, connected
+from core.model.pattern import PanelName
+from core.model.project import Placement, Project
+from core.progress import Progress, silent
+from core.seams.garment import Garment
+from core.seams.readings import measure, read_seam
+
+ROUNDING_MM = 1e-5
+"""Taken off every bound: more than what the rounding of placements and of sums can do."""
+
+
+@dataclass(frozen=True, eq=False)
+class Bound:
+    """What was proved of a match.
+
+    No placement inside the tolerance has a figure below `lower_bound_mm`; the figure of `result`, which is the match
+    given or a better one that turned up, is higher by `gap_mm`, which is `gap_share` of that figure. `status`: `proved`
+    to the gap asked for; `time` if that was over before; `stopped` by the caller. `boxes`: how many were weighed.
+    """
+
+    result: MatchResult
+    lower_bound_mm: float
+    gap_mm: float
+    gap_share: float
+    status: Literal["proved", "time", "stopped"]
+    boxes: int
+    seconds: float
+
+
+def prove(
+    project: Project,
+    result: MatchResult,
+    progress: Progress = silent,
+    seconds: float = 30.0,
+    gap_share: float = 0.01,
+    gap_mm: float = 0.01,
+) -> Bound | None:
+    """Bound the garment's figure from below until the gap is that share of it, or that length, mm, or time is over.
+
+    Placements differ in phases and turns; which panels lie end for end stays as matched. The same project takes the
+    same steps, so more time never gives a lower bound. None where no seam has stripes to match.
+    """
+    if result.rms_mm is None:
+        return None
+    started = time.perf_counter()
+    searches = _searches(project, result, max(gap_share * result.rms_mm, gap_mm))
+    status: Literal["proved", "time", "stopped"] = "proved"
+    while search := _widest(searches):
+        spent = time.perf_counter() - started
+        if not progress(min(spent / max(seconds, 1e-9), 1.0), f"no placement goes below {_low(searches):.3f} mm"):
+            status = "stopped"
+        elif spent > seconds:
+            status = "time"
+        if status != "proved":
+            break
+        search.step()
+    return _bound(result, searches, status, time.perf_counter() - started)
+
+
+class _Search:
+    """The proof for one connected part: its boxes, the lowest first, and the best placement of its panels known."""
+
+    def __init__(self, part: Part, seams: tuple[SeamCost, ...], project: Project, slack_mm: float) -> None:
+        self.weight = sum(seam.weight for seam in seams)
+        self.found: dict[PanelName, Placement] = {}
+        self.boxes = 0
+        self._project = project
+        self._part, self._seams, self._slack_mm = part, seams, slack_mm
+        self._objective = Objective(part.problem, seams)
+        self.figure = self._measured(project)
+        self._left, self._lowest = math.inf, math.inf
+        self._number = itertools.count()
+        self._heap: list[tuple[float, int, Box]] = []
+        for box in part.whole():
+            self._push(box)
+
+    @property
+    def low(self) -> float:
+        """No placement of this part has a figure below, mm."""
+        waiting = math.sqrt(max(self._heap[0][0], 0.0)) if self._heap else math.inf
+        return max(min(waiting, self._left, self.figure) - ROUNDING_MM, 0.0)
+
+    @property
+    def done(self) -> bool:
+        """Whether nothing is left to halve that could go below what is to be proved."""
+        return not self._heap or self._heap[0][0] >= self._target**2
+
+    @property
+    def _target(self) -> float:
+        return max(self.figure - self._slack_mm, 0.0)
+
+    def step(self) -> None:
+        """Halve the lowest box and weigh what comes of it."""
+        box = heapq.heappop(self._heap)[2]
+        pieces = [box] if box.low == UNWEIGHED else self._part.halves(box)
+        if not pieces:
+            self._left = min(self._left, math.sqrt(box.low))
+        for piece in pieces:
+            self._weigh(piece)
+
+    def _weigh(self, box: Box) -> None:
+        target = self._target
+        weighed = self._part.weigh(box, target**2)
+        self.boxes += 1
+        self._left = min(self._left, target)
+        if weighed.box.low < target**2:
+            self._push(weighed.box)
+        if weighed.value < self._lowest:
+            self._lowest = weighed.value
+            self._try(weighed)
+
+    def _push(self, box: Box) -> None:
+        heapq.heappush(self._heap, (box.low, next(self._number), box))
+
+    def _try(self, weighed: Weighed) -> None:
+        """Descend from the best corners found yet; keep what that leads to if it is better by more than equals are."""
+        bounds = bounds_of(self._objective, self._part.variables)
+        value = self._objective.value(weighed.phases, weighed.turns)
+        low = refined(self._objective, bounds, Point(weighed.phases, weighed.turns, value))
+        point = least_turning(self._objective, bounds, low)
+        found = self._part.placements(self._project, point.phases, point.turns)
+        figure = self._measured(self._project.placed(found))
+        if figure * (1 + EQUAL_SHARE) + EQUAL_MM < self.figure:
+            self.found, self.figure = found, figure
+
+    def _measured(self, project: Project) -> float:
+        """The exact figure of this part's seams, mm."""
+        readings = [(seam.weight, read_seam(project, seam.line)) for seam in self._seams]
+        squares = [weight * (reading.mean_square or 0.0) for weight, reading in readings if reading is not None]
+        return math.sqrt(max(sum(squares) / self.weight, 0.0))
+
+
+def _searches(project: Project, result: MatchResult, slack_mm: float) -> list[_Search]:
+    """One search for each connected part of each striped cloth that has seams; all may fall short by the same length.
+
+    Figures go together as root mean squares, so that the whole then falls short by no more.
+    """
+    garment, solved = Garment.of(project), result.project
+    searches = []
+    for cloth in (cloth for cloth in project.cloths if cloth.repeat is not None):
+        problem = build_problem(solved, garment, cloth, orientations(solved, garment, cloth))
+        searches += [
+            _Search(Part(problem, variables, seams), seams, solved, slack_mm)
+            for variables, seams in connected(problem)
+            if seams
+        ]
+    return searches
+
+
+def _widest(searches: list[_Search]) -> _Search | None:
+    """The unfinished search whose gap adds most to the whole."""
+    waiting = [search for search in searches if not search.done]
+    return max(waiting, key=lambda search: search.weight * (search.figure**2 - search.low**2), default=None)
+
+
+def _low(searches: list[_Search]) -> float:
+    """No placement of the garment has a figure below, mm."""
+    total = sum(search.weight for search in searches)
+    return math.sqrt(sum(search.weight * search.low**2 for search in searches) / total) if total else 0.0
+
+
+def _bound(
+    result: MatchResult, searches: list[_Search], status: Literal["proved", "time", "stopped"], seconds: float
+) -> Bound:
+    project = result.project
+    for search in searches:
+        project = project.placed(search.found)
+    rms = measure(project).rms_mm if any(search.found for search in searches) else result.rms_mm
+    figure, low = rms or 0.0, _low(searches)
+    gap = max(figure - low, 0.0)
+    better = replace(result, project=project, rms_mm=rms, lower_bound_mm=low)
+    boxes = sum(search.boxes for search in searches)
+    return Bound(better, low, gap, gap / figure if figure else 0.0, status, boxes, seconds)

@@ -59,8 +59,8 @@ class ClothForm(Form):
         count = Whole("Number of repeats measured", 10, (2, 1000))
         self.count = section.add(Field("Repeats", count, "counted side by side"))
         self.over = section.add(Field("They take", Length("What the repeats take together", 240.0)))
-        told = "first repeat, from the left edge"
-        self.origin = section.add(Field("Beginning", Length("Beginning of the first repeat", 0.0), told))
+        told = "repeat, from the left edge"
+        self.origin = section.add(Field("First one at", Length("Beginning of the first repeat", 0.0), told))
         self.ground = section.add(Field("Ground", Colour("Colour of the ground", "#efe7d6"), "between the stripes"))
         heads = ("stripe", "middle at", "width", "colour")
         self.stripes = Rows("Stripes of one repeat", heads, (4, 3, 3, 4), "Add a stripe", self._new_stripe)

@@ -11,7 +11,7 @@ from app.theme import GRID, SPACE, TIGHT, WIDE, Size, current
 from core.model.cloth import Cloth, Repeat
 
 REPEATS = 3
-_SHOWN = 0.3
+_SHOWN = 0.22
 """Share of its width that is shown of its length."""
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import Any
 
-from PySide6.QtCore import QObject, Qt, Signal
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
 from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from app.pages.entries import Length
@@ -11,7 +11,7 @@ from app.pages.lengths import MM, LengthUnit
 from app.theme import GRID, ROOMY, SPACE, TARGET, TIGHT, WIDE, Size, current
 from core.errors import BadInput
 
-CAPTION_WIDE, ENTRY_WIDE = 30 * GRID, 34 * GRID
+CAPTION_WIDE, ENTRY_WIDE = 30 * GRID, 42 * GRID
 
 
 class Note(QLabel):
@@ -153,10 +153,21 @@ class Form(QWidget):
         super().__init__(parent)
         self.sections: list[Section] = []
         self.unit = MM
+        self.narrowest = 0
+        """Its width where it scrolls, px; 0 where another form holds it."""
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(WIDE, ROOMY, WIDE, WIDE)
         self._column.setSpacing(WIDE)
         self._column.setAlignment(Qt.AlignmentFlag.AlignTop)
+
+    def event(self, event: QEvent) -> bool:
+        """Be as high as the words need, so that nothing is squeezed where the page scrolls."""
+        done = super().event(event)
+        if self.narrowest and event.type() == QEvent.Type.LayoutRequest:
+            high = self._column.totalHeightForWidth(self.narrowest)
+            if high != self.minimumHeight():
+                self.setMinimumHeight(high)
+        return done
 
     def section(self, title: str, folds: bool = False) -> Section:
         """A new section at the end."""

@@ -113,19 +113,19 @@ class ImportForm(Form):
         self.outline_is = section.add(Field("Drawn are", Choice("What the lines drawn are", lines)))
         self.allowance = section.add(Field("Allowance", Length("Allowance of all edges", 12.7), "of all edges"))
         corner = Number("Corner angle, degrees", 20.0, (1, 170), "°")
-        self.corner = section.add(Field("Corner angle, °", corner, "an edge ends where the line turns by more"))
+        self.corner = section.add(Field("Corner angle, °", corner, "an edge ends at sharper turns"))
 
     def _add_one(self, section: Section) -> None:
         self.name = section.add(Field("Name", Words("Name of the piece")))
         self.own_cut = section.add(Field("Is cut", Choice("How this piece is cut", _ONE)))
         self.fold = section.add(Field("Fold", Choice("Edge on the fold", ()), "a straight edge"))
         turn = Number("Turn, degrees clockwise", 0.0, (-360, 360), "°")
-        self.turn = section.add(Field("Turn, °", turn, "clockwise, until the grain runs down and the hem lies below"))
+        self.turn = section.add(Field("Turn, °", turn, "clockwise: grain upright, hem below"))
         self.edges = Rows("Edges", ("edge", "allowance", "length"), (3, 2, 2))
         section.add_wide(self.edges)
 
     def _add_seams(self, section: Section) -> None:
-        told = "each edge to the next piece's, all round, in the order of the list"
+        told = "in the order of the list"
         self.ring = section.add(Field("Ring", Tick("sew to a ring", True), told))
         self.seams = Note()
         section.add_wide(self.seams)
@@ -134,7 +134,7 @@ class ImportForm(Form):
 
     def show_drawing(self, path: Path, pieces: Pieces | None, has_pages: bool) -> None:
         """Show what was read from a file."""
-        self.file.setText(path.name)
+        self.file.setText(f"{path.name}: choose another…")
         self.file.setToolTip(str(path))
         self.file.setAccessibleName(f"Choose another file than {path.name}")
         self.page.set_shown(has_pages)

@@ -39,7 +39,7 @@ class ImportPage(Page):
         self._pieces: Pieces | None = None
         self._result: Result | None = None
         self._here = -1
-        self.sheet, self.picture = Sheet(), PatternPicture("The pieces appear here as they will be cut.")
+        self.sheet, self.picture = Sheet(), PatternPicture("The pieces appear here.", each=True)
         across = QSplitter(Qt.Orientation.Vertical, childrenCollapsible=False)
         across.addWidget(self.sheet)
         across.addWidget(self.picture)
@@ -54,7 +54,7 @@ class ImportPage(Page):
         form.edited.connect(self.rebuild)
         form.file_wanted.connect(self._ask_file)
         form.reread.connect(self._read)
-        form.taken_changed.connect(self._take)
+        form.taken_changed.connect(self._take, Qt.ConnectionType.QueuedConnection)  # the list is written anew
         form.looked_at.connect(self.look_at)
         form.moved.connect(self._move)
         form.marking.connect(self._mark)

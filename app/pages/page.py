@@ -18,9 +18,10 @@ from PySide6.QtWidgets import (
 from app.pages.entries import Choice
 from app.pages.form import Form, Note
 from app.pages.lengths import UNITS, LengthUnit
-from app.theme import GRID, ROOMY, SPACE, WIDE, Size, current
+from app.resources import resource
+from app.theme import GRID, ROOMY, SPACE, WIDE, Size, Theme, current
 
-FORM_WIDE = 112 * GRID
+FORM_WIDE = 124 * GRID
 FINDINGS_HIGH = 22 * GRID
 BUTTON_HIGH = 8 * GRID
 
@@ -38,6 +39,7 @@ class Page(QWidget):
         self.title = QLabel(title)
         self.words = Note()
         self.unit_choice = Choice("Lengths in", [(unit.name, unit) for unit in UNITS], kept_unit())
+        self.unit_choice.setFixedWidth(18 * GRID)
         self.scroll = QScrollArea(widgetResizable=True)
         self.pictures = QVBoxLayout()
         self.findings = Findings()
@@ -72,6 +74,7 @@ class Page(QWidget):
         self.scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.scroll.setWidget(self.form)
+        self.form.narrowest = FORM_WIDE - self.scroll.verticalScrollBar().sizeHint().width()
         right = QVBoxLayout(spacing=SPACE)
         right.setContentsMargins(0, 0, WIDE, 0)
         right.addLayout(self.pictures, 1)
@@ -119,6 +122,7 @@ class Page(QWidget):
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
         theme = current()
+        self.setStyleSheet(_style_sheet(theme))
         self.title.setFont(theme.font(Size.LARGE, bold=True))
         for part in (self.form, self.words, self.verdict, self.findings):
             part.show_theme()
@@ -129,6 +133,24 @@ def kept_unit() -> LengthUnit:
     """The unit that was chosen last."""
     name = QSettings().value("unit", "mm")
     return next((unit for unit in UNITS if unit.name == name), UNITS[0])
+
+
+def _style_sheet(theme: Theme) -> str:
+    """Fields and ticks with an outline that is seen in light and dark alike."""
+    edge, accent, surface = (theme.colour(role).name() for role in ("edge", "accent", "surface"))
+    tick = resource("icons", "tick-dark.svg" if theme.dark else "tick.svg").as_posix()
+    return f"""
+        QLineEdit {{ border: 1px solid {edge}; border-radius: 3px; padding: 0 {GRID}px; background: {surface}; }}
+        QLineEdit:focus {{ border: 2px solid {accent}; padding: 0 {GRID - 1}px; }}
+        QCheckBox::indicator, QListView::indicator {{
+            width: {3 * GRID}px; height: {3 * GRID}px;
+            border: 1px solid {edge}; border-radius: 3px; background: {surface};
+        }}
+        QCheckBox::indicator:focus {{ border: 2px solid {accent}; }}
+        QCheckBox::indicator:checked, QListView::indicator:checked {{
+            border-color: {accent}; background: {accent}; image: url("{tick}");
+        }}
+    """
 
 
 class Findings(QWidget):

@@ -1,5 +1,6 @@
 """The pieces side by side as they will be cut: cutting and stitching line, notches, grain, edges with their lengths."""
 
+import itertools
 import math
 from dataclasses import dataclass
 
@@ -8,7 +9,7 @@ from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QTransform
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from app.canvas.panels import NOTCH_MM, polygon
+from app.canvas.panels import NOTCH_MM, polygon, widths_down
 from app.pages.lengths import MM, LengthUnit
 from app.theme import GRID, SPACE, TIGHT, WIDE, Size, current
 from core.geometry.paths import Points
@@ -48,23 +49,30 @@ class Shown:
         return f"cut {how[cut]}" if times == 1 else f"cut {times}, {how[cut].removeprefix('as ')}"
 
 
-def shown_pieces(project: Project) -> tuple[Shown, ...]:
-    """Every piece of a project once; neighbours that are alike together."""
-    groups: dict[tuple[object, ...], list[Piece]] = {}
-    for piece in project.pieces:
-        groups.setdefault((piece.edges, piece.notches, piece.cut, piece.drawn, piece.outline_is), []).append(piece)
-    return tuple(Shown(panels_of(pieces[0])[0], tuple(pieces)) for pieces in groups.values())
+def shown_pieces(project: Project, each: bool = False) -> tuple[Shown, ...]:
+    """Every piece of a project, neighbours that are alike together, or each for itself."""
+    groups = [tuple(alike) for _, alike in itertools.groupby(project.pieces, key=_what_is_cut)]
+    if each:
+        groups = [(piece,) for piece in project.pieces]
+    return tuple(Shown(panels_of(pieces[0])[0], pieces) for pieces in groups)
+
+
+def _what_is_cut(piece: Piece) -> tuple[object, ...]:
+    return piece.edges, piece.notches, piece.cut, piece.drawn, piece.outline_is
 
 
 class PatternPicture(QWidget):
-    """Shows the pieces of a project; a click, or Enter, shows one of them large, another one all of them again."""
+    """Shows the pieces of a project; a click, or Enter, shows one of them large, another one all of them again.
+
+    `each` shows every piece for itself, and always which of them was picked last.
+    """
 
     picked = Signal(str)
     """The piece picked last, by its id."""
 
-    def __init__(self, empty: str, parent: QWidget | None = None) -> None:
+    def __init__(self, empty: str, each: bool = False, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self._empty, self._unit = empty, MM
+        self._empty, self._each, self._unit = empty, each, MM
         self._shown: tuple[Shown, ...] = ()
         self._faded = False
         self._large = False
@@ -82,7 +90,7 @@ class PatternPicture(QWidget):
 
     def show_project(self, project: Project | None, unit: LengthUnit = MM) -> None:
         """Show the pieces of a project, lengths in a unit."""
-        self._shown = shown_pieces(project) if project else ()
+        self._shown = shown_pieces(project, self._each) if project else ()
         self._unit, self._faded = unit, False
         self._pick = min(self._pick, max(len(self._shown) - 1, 0))
         self._large = self._large and bool(self._shown)
@@ -118,7 +126,9 @@ class PatternPicture(QWidget):
             painter.drawText(area, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, self._empty)
         painter.setOpacity(_FADED if self._faded else 1.0)
         for index, place in self._places():
-            self._paint_piece(painter, self._shown[index], place, index == self._pick and self.hasFocus())
+            self._paint_piece(
+                painter, self._shown[index], place, index == self._pick and (self._each or self.hasFocus())
+            )
         painter.setOpacity(1.0)
         if self.hasFocus():
             painter.setPen(QPen(current().colour("accent"), 2.0))
@@ -145,7 +155,7 @@ class PatternPicture(QWidget):
         self._paint_lines(painter, shown.panel, to_px, chosen)
         metrics = QFontMetricsF(current().font(Size.SMALL))
         for name, line in shown.panel.net.items():
-            _paint_edge_words(painter, metrics, to_px, name, line, self._unit)
+            _paint_edge_words(painter, metrics, to_px, shown.panel, name, self._unit.told(length(line)))
         bottom = to_px.mapRect(polygon(shown.panel.cut_ring).boundingRect()).bottom()
         self._paint_title(painter, shown, QRectF(cell.left(), bottom + TIGHT, cell.width(), words))
 
@@ -268,24 +278,32 @@ def _grain_arrow(panel: Panel, to_px: QTransform) -> list[QLineF]:
 
 
 def _paint_edge_words(
-    painter: QPainter, metrics: QFontMetricsF, to_px: QTransform, name: str, line: Points, unit: LengthUnit
+    painter: QPainter, metrics: QFontMetricsF, to_px: QTransform, panel: Panel, name: str, told: str
 ) -> None:
     """An edge's name and length along it, inside the piece, where there is room."""
-    mm = length(line)
-    room = mm * to_px.m11()
-    text = next((t for t in (f"{name}  {unit.told(mm)}", name) if metrics.horizontalAdvance(t) < room - GRID), "")
-    if not text:
+    line, scale = panel.net[name], to_px.m11()
+    at_mm = _where_to_write(line)
+    place, along = points_at(line, np.array([at_mm]))[0], tangent_at(line, at_mm)
+    steep = abs(along[1]) > abs(along[0])
+    wide = float(np.interp(place[1], *widths_down(panel))) * scale
+    room = 2 * min(at_mm, length(line) - at_mm) * scale - GRID
+    text = next((words for words in (f"{name}  {told}", name) if metrics.horizontalAdvance(words) < room), "")
+    if not text or (steep and wide < 4 * metrics.height()):
         return
-    along = tangent_at(line, mm / 2)
-    at = to_px.map(QPointF(*points_at(line, np.array([mm / 2]))[0]))
-    inside = -outward(along) * (metrics.height() / 2 + TIGHT)
     angle = math.degrees(math.atan2(along[1], along[0]))
     angle = angle - 180 if angle > 90.01 else angle + 180 if angle < -90.01 else angle
     painter.save()
-    painter.translate(at + QPointF(*inside))
+    painter.translate(to_px.map(QPointF(*place)) + QPointF(*(-outward(along) * (metrics.height() / 2 + TIGHT))))
     painter.rotate(angle)
-    wide = metrics.horizontalAdvance(text)
     painter.setFont(current().font(Size.SMALL))
     painter.setPen(current().colour("text"))
-    painter.drawText(QPointF(-wide / 2, metrics.ascent() - metrics.height() / 2), text)
+    at = QPointF(-metrics.horizontalAdvance(text) / 2, metrics.ascent() - metrics.height() / 2)
+    painter.drawText(at, text)
     painter.restore()
+
+
+def _where_to_write(line: Points) -> float:
+    """Distance along an edge at which its words stand, mm: lower down where it runs down, for gores are wider there."""
+    down, across = line[-1, 1] - line[0, 1], line[-1, 0] - line[0, 0]
+    share = 0.5 if abs(down) < abs(across) else 0.65 if down > 0 else 0.35
+    return share * length(line)

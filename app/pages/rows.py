@@ -45,8 +45,7 @@ class Rows(QWidget):
         self.add_button = QPushButton(add, clicked=self.add_new)
         self.add_button.setMinimumHeight(TARGET)
         self.add_button.setVisible(bool(add))
-        if add:
-            self.column.addWidget(self.add_button, 0, Qt.AlignmentFlag.AlignLeft)
+        self.column.addWidget(self.add_button, 0, Qt.AlignmentFlag.AlignLeft)
 
     def show_rows(self, rows: Sequence[Row]) -> None:
         """Show other rows."""

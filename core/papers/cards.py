@@ -1,7 +1,7 @@
 """Placement cards: one panel each, drawn on its stripes as it lies, beside what to do in order."""
 
 import math
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -32,13 +32,16 @@ LEAST_APART_MM = 2.0
 """Meeting places closer than this on paper are not marked each; the words and the table have them all."""
 
 
-def card_pages(figures: Figures, page: Page, units: Units) -> dict[int, tuple[Drawing, ...]]:
-    """The pages of every card by the panel's number; a second page only where the words need it."""
+def card_pages(
+    figures: Figures, page: Page, units: Units, wanted: Callable[[PanelFigures], bool]
+) -> dict[int, tuple[Drawing, ...]]:
+    """The pages of every card wanted by the panel's number; a second page only where the words need it."""
     titles = {panel.name: panel.title for panel in figures.panels}
     return {
         panel.number: _Card(panel, [other for other in cloth.panels if other is not panel], page, units).pages(titles)
         for cloth in figures.cloths
         for panel in cloth.panels
+        if wanted(panel)
     }
 
 
@@ -97,8 +100,8 @@ def _lettering(figures: PanelFigures, sheet: Sheet, units: Units) -> Drawing:
     for ring in (figures.cut_ring, figures.net_ring):
         line = sheet.points(ring)
         labels.take(LineString(np.vstack([line, line[:1]])).buffer(0.25))
-    for u0, v0, u1, v1 in figures.cloth.flaws:
-        labels.take(Polygon(sheet.points(Box(u0, v0, u1, v1).corners)))
+    for flaw in figures.cloth.flaw_outlines:
+        labels.take(Polygon(sheet.points(np.array(flaw))))
     labels.take(LineString([sheet.point(0.0, 0.0), sheet.point(figures.cloth.width, 0.0)]).buffer(0.25))
     labels.take(Place(sheet.point(figures.grain_bottom.u_mm, figures.grain_bottom.v_mm)).buffer(3.2))
     parts = [*_meeting_marks(figures, sheet, labels, units), *_grain_ends(figures, sheet, labels, units)]

@@ -124,10 +124,10 @@ def _edges(cloth: Cloth, sheet: Box) -> Drawing:
 
 
 def _flaws(cloth: Cloth) -> Drawing:
-    """Flaws as crossed boxes."""
+    """Flaws as crossed boxes, or as outlines; what a remnant lacks as empty areas."""
     parts: list[Primitive] = []
-    for u0, v0, u1, v1 in cloth.flaws:
-        corners = Box(u0, v0, u1, v1).corners
-        parts += [Area(corners, "flaw", "#ffffff"), Line(corners, "flaw", closed=True)]
+    for outline in (*cloth.flaw_outlines, *missing_outlines(cloth)):
+        parts += [Area(np.array(outline), "flaw", "#ffffff"), Line(np.array(outline), "flaw", closed=True)]
+    for u0, v0, u1, v1 in cloth.flaw_boxes:
         parts += [segment((u0, v0), (u1, v1), "flaw"), segment((u0, v1), (u1, v0), "flaw")]
     return Drawing(tuple(parts))

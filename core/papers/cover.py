@@ -123,6 +123,6 @@ def _row(figures: PanelFigures, left: float, top: float, card_pages: dict[int, i
             Text((left + 11.0, y), f"{figures.number}", size, anchor="end", bold=True),
             Text((left + 13.0, y), shortened(figures.title, size, 41.0), size),
             Text((left + 55.0, y), paper + (", turned" if figures.at.turned else ""), FINE_SIZE),
-            Text((left + COLUMN_MM, y), f"{card_pages.get(figures.number, 0)}", size, anchor="end"),
+            Text((left + COLUMN_MM, y), f"{card_pages.get(figures.number, 'plan')}", size, anchor="end"),
         )
     )

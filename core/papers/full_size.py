@@ -11,7 +11,7 @@ from core.papers.dxf_out import DxfBlock, dxf_bytes
 from core.papers.figures import ClothFigures, Figures
 from core.papers.measures import Units
 from core.papers.page import DRAWN_ON, WRITTEN_ON, Leaf
-from core.papers.pattern import PatternPiece, pattern_lines, stripes_within
+from core.papers.pattern import PatternPiece, pattern_lines, pattern_piece
 from core.papers.pattern_sheet import PatternSheet, roll_sheets, tiled_sheets
 from core.papers.pdf import pdf_bytes
 from core.papers.roll import LONGEST_MM, on_long_page
@@ -86,9 +86,8 @@ def plan_leaves(cloth: ClothFigures, choices: PaperChoices) -> tuple[Leaf, ...]:
 def plan_drawing(cloth: ClothFigures, choices: PaperChoices) -> Drawing:
     """The cloth and every panel on it, cloth mm."""
     window = _whole(cloth)
-    panels = joined(
-        pattern_lines(panel, choices.lines) + PatternPiece(panel, choices.lines).lettering for panel in cloth.panels
-    )
+    pieces = [pattern_piece(panel, choices.lines) for panel in cloth.panels]
+    panels = joined(pattern_lines(piece.figures, piece.lines) + piece.lettering for piece in pieces)
     return cloth_drawing(cloth.cloth, window) + panels
 
 
@@ -99,7 +98,7 @@ def plan_blocks(cloth: ClothFigures, choices: PaperChoices) -> tuple[DxfBlock, .
             panel.name,
             panel.title,
             (panel.at.u, panel.at.v),
-            pattern_lines(panel, choices.lines) + stripes_within(panel, PatternPiece(panel, choices.lines).outline),
+            pattern_piece(panel, choices.lines).lines_drawing,
         )
         for panel in cloth.panels
     )

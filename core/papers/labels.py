@@ -3,10 +3,11 @@
 from collections.abc import Iterable
 
 import numpy as np
-from shapely import union_all
+from shapely import prepare
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
+from core.geometry.paths import Points
 from core.papers.drawing import Point, Text
 from core.papers.lettering import LINE_HEIGHT, text_box, turned_by
 
@@ -25,19 +26,30 @@ class Labels:
 
     def place(self, candidates: Iterable[tuple[Text, ...]], inside: BaseGeometry | None = None) -> tuple[Text, ...]:
         """The first candidate, a block of lines, that lies on nothing taken and within a shape; else nothing."""
-        for texts in candidates:
-            room = union_all([Polygon(text_box(text, APART_MM)) for text in texts])
-            fits = inside is None or inside.contains(room)
-            if fits and not any(room.intersects(other) for other in self._taken):
-                self._taken.append(room)
+        if inside is not None:
+            prepare(inside)
+        for texts in (texts for texts in candidates if texts):
+            corners = [text_box(text, APART_MM) for text in texts]
+            if inside is not None and not _within(np.concatenate(corners), inside.bounds):
+                continue
+            rooms = [Polygon(box) for box in corners]
+            fits = inside is None or all(inside.contains(room) for room in rooms)
+            if fits and not any(room.intersects(other) for other in self._taken for room in rooms):
+                self._taken += rooms
                 return texts
         return ()
+
+
+def _within(points: Points, bounds: tuple[float, float, float, float]) -> bool:
+    left, top, right, bottom = bounds
+    x, y = points.T
+    return bool(x.min() >= left and y.min() >= top and x.max() <= right and y.max() <= bottom)
 
 
 def block(at: Point, lines: Iterable[tuple[str, float, bool]], angle_deg: float = 0.0) -> tuple[Text, ...]:
     """Lines of (text, size, bold) stacked with their common middle at a point, turned clockwise about it."""
     kept = [line for line in lines if line[0]]
-    texts, y = [], -sum(size for _, size, _ in kept) * LINE_HEIGHT / 2
+    texts, y = list[Text](), -sum(size for _, size, _ in kept) * LINE_HEIGHT / 2
     for text, size, bold in kept:
         ((x, down),) = turned_by(np.array([[0.0, y + 0.9 * size]]), angle_deg) + np.array(at)
         here = (float(x), float(down))

@@ -90,5 +90,7 @@ def text_box(text: Text, margin: float = 0.0) -> Points:
 
 def turned_by(points: Points, angle_deg: float) -> Points:
     """The points turned clockwise (y down) about zero."""
+    if angle_deg == 0.0:
+        return points
     t = math.radians(angle_deg)
     return np.asarray(points @ np.array([[math.cos(t), math.sin(t)], [-math.sin(t), math.cos(t)]]))

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import numpy as np
 from shapely.geometry import LinearRing, LineString, Point, Polygon
@@ -34,7 +34,7 @@ class PatternPiece:
         """What it is called on maps."""
         return f"{self.figures.number} {self.figures.title}" if self.figures.number else self.figures.title
 
-    @property
+    @cached_property
     def outline(self) -> Points:
         """The outermost line that is drawn."""
         return self.figures.net_ring if self.lines == "net" else self.figures.cut_ring
@@ -53,6 +53,12 @@ class PatternPiece:
     def edge_names(self) -> Drawing:
         """The names of the edges, inside the stitching line, cloth mm."""
         return Drawing(tuple(_edge_names(self.figures)))
+
+
+@lru_cache(maxsize=128)
+def pattern_piece(figures: PanelFigures, lines: LineChoice) -> PatternPiece:
+    """The panel as it is drawn full size; the same piece for every file that shows it."""
+    return PatternPiece(figures, lines)
 
 
 def stripes_within(figures: PanelFigures, outline: Points) -> Drawing:
@@ -115,8 +121,9 @@ def _with_grain(figures: PanelFigures) -> Labels:
 def _title_candidates(figures: PanelFigures) -> Iterator[tuple[Text, ...]]:
     """Beside the grain line, on its right and then on its left, from the middle towards the hem and the top."""
     top, bottom = figures.grain_top, figures.grain_bottom
+    breadth = float(np.ptp(figures.net_ring[:, 0]))
     for smaller in (1.0, 0.75, 0.5, 0.35):
-        for room in (90.0, 60.0, 40.0, 25.0):
+        for room in (room for room in (90.0, 60.0, 40.0, 25.0) if room * smaller < breadth):
             words = _title_lines(figures, room * smaller, smaller)
             for share in (0.6, 0.7, 0.5, 0.8, 0.4, 0.3, 0.9):
                 u = top.u_mm + share * (bottom.u_mm - top.u_mm)

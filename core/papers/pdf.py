@@ -25,8 +25,10 @@ def pdf_bytes(leaves: Iterable[Leaf], title: str, layers: bool = False) -> bytes
 
     With `layers` every primitive is on the layer of its role, which can be put out of sight (optional content).
     """
+    from reportlab import rl_config
     from reportlab.pdfgen.canvas import Canvas
 
+    rl_config.useA85 = 0  # binary streams: a fifth smaller, and the library is slow at the other kind
     buffer = io.BytesIO()
     canvas = Canvas(buffer, invariant=1, pageCompression=1)
     canvas.setTitle(title)
@@ -58,6 +60,8 @@ class _Painter:
 
     def __init__(self, canvas: Any, height: float) -> None:
         self.canvas, self.height = canvas, height
+        self._pen: Pen | None = None
+        self._colour = ""
 
     def paint_all(self, parts: Iterable[Primitive]) -> None:
         for part in parts:
@@ -89,6 +93,9 @@ class _Painter:
             self._fill(arrowhead(line.points), PENS[line.role].colour)
 
     def _take(self, pen: Pen) -> None:
+        if pen == self._pen:
+            return
+        self._pen = pen
         self.canvas.setStrokeColorRGB(*_rgb(pen.colour))
         self.canvas.setLineWidth(pen.width * POINTS_PER_MM)
         self.canvas.setLineCap(0)
@@ -96,12 +103,17 @@ class _Painter:
         self.canvas.setDash([dash * POINTS_PER_MM for dash in pen.dashes])
 
     def _fill(self, points: Points, colour: str) -> None:
-        self.canvas.setFillColorRGB(*_rgb(colour))
+        self._dip(colour)
         self.canvas.drawPath(self._path(points, closed=True), stroke=0, fill=1)
+
+    def _dip(self, colour: str) -> None:
+        if colour != self._colour:
+            self._colour = colour
+            self.canvas.setFillColorRGB(*_rgb(colour))
 
     def _spot(self, spot: Spot) -> None:
         ((x, y),) = self._at(np.array([spot.at])).tolist()
-        self.canvas.setFillColorRGB(*_rgb(PENS[spot.role].colour))
+        self._dip(PENS[spot.role].colour)
         self.canvas.circle(x, y, spot.radius * POINTS_PER_MM, stroke=0, fill=1)
 
     def _text(self, text: Text) -> None:
@@ -109,9 +121,9 @@ class _Painter:
             self._fill(text_box(text, HALO_MM), LABEL_GROUND)
         (start,) = self._at(np.array([_start_of(text)])).tolist()
         t = math.radians(-text.angle_deg)
+        self._dip(PENS[text.role].colour)
         line = self.canvas.beginText()
         line.setFont(face_name(text.bold), text.size * POINTS_PER_MM)
-        line.setFillColorRGB(*_rgb(PENS[text.role].colour))
         line.setTextTransform(math.cos(t), math.sin(t), -math.sin(t), math.cos(t), *start)
         line.textOut(printable(text.text))
         self.canvas.drawText(line)

@@ -111,8 +111,8 @@ def _cut_off(cloth: ClothFigures, sheet: Sheet, units: Units) -> Drawing:
     if sheet.frame.bottom - end[1] < FINE_SIZE * 1.5:
         return Drawing((line,))
     labels = Labels()
-    for u0, v0, u1, v1 in cloth.cloth.flaws:
-        labels.take(Polygon(sheet.points(Box(u0, v0, u1, v1).corners)))
+    for flaw in cloth.cloth.flaw_outlines:
+        labels.take(Polygon(sheet.points(np.array(flaw))))
     y, words = end[1] + FINE_SIZE * 1.15, f"used to here: {units.say(v)}"
     places = (start[0] + share * (end[0] - start[0]) for share in (0.5, 0.3, 0.7, 0.2, 0.8))
     texts = labels.place((Text((x, y), words, FINE_SIZE, anchor="middle", halo=True),) for x in places)

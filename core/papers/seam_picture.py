@@ -19,6 +19,7 @@ from core.seams.strip import Side, opened_ring
 GRADE_ROLES: tuple[Role, ...] = ("step good", "step fair", "step poor")
 NUMBER_MM = 2.8
 ROOM_FOR_NUMBERS_MM = 12.0
+STRAIGHT_MM = 0.02
 
 
 def opened_seam(reading: SeamReading, sides: tuple[PanelFigures, PanelFigures], depth_mm: float) -> Drawing:
@@ -51,7 +52,7 @@ def _few_points(line: SeamLine) -> SeamLine:
     """The seam with only the heights at which an edge bends by more than a fiftieth of a millimetre."""
     kept = np.zeros(len(line.height), dtype=bool)
     for edge in (line.a, line.b):
-        few = np.array(LineString(edge).simplify(0.02).coords)
+        few = np.array(LineString(edge).simplify(STRAIGHT_MM).coords)
         kept |= (np.abs(edge[:, None] - few[None]).sum(axis=2) < 1e-9).any(axis=1)
     return replace(line, height=line.height[kept], a=line.a[kept], b=line.b[kept])
 
@@ -65,11 +66,11 @@ def _half(line: SeamLine, side: Side, figures: PanelFigures, depth_mm: float) ->
         return Drawing()
     stripes = stripe_areas(figures.cloth, Box.round(band).grown(1.0)).inside(band)
     flat = [
-        replace(part, points=_flat(opened_ring(lying, side, part.points), side, line.length))
+        replace(part, points=_few(_flat(opened_ring(lying, side, part.points), side, line.length)))
         for part in stripes.parts
         if isinstance(part, Area)
     ]
-    outline = Line(_flat(opened_ring(lying, side, band), side, line.length), "neighbour", closed=True)
+    outline = Line(_few(_flat(opened_ring(lying, side, band), side, line.length)), "neighbour", closed=True)
     return Drawing((*flat, outline))
 
 
@@ -85,6 +86,12 @@ def _flat(opened: Points, side: Side, length: float) -> Points:
     """Heights and depths as places: x negative on the left panel, y the height."""
     x = np.maximum(opened[:, 1], 0.0) * (-1.0 if side == "a" else 1.0)
     return np.column_stack([x, np.clip(opened[:, 0], 0.0, length)])
+
+
+def _few(ring: Points) -> Points:
+    """A closed outline without the points that its straight stretches don't need."""
+    closed = LineString(np.vstack([ring, ring[:1]])).simplify(STRAIGHT_MM, preserve_topology=False)
+    return np.array(closed.coords)[:-1]
 
 
 def _seam_line(reading: SeamReading) -> list[Primitive]:

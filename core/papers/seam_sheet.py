@@ -148,8 +148,8 @@ def _blocks(seam: _Seam) -> list[_Block]:
     )
     crossings = _Block(
         f"Every stripe, heights in the seam, {unit}",
-        ("left at", "right at", "gap", "step", "stripe"),
-        (14.0, 30.0, 42.0, 54.0, 55.5),
+        ("left", "right", "gap", "step", "stripe"),
+        (12.0, 25.0, 39.0, 51.0, 53.0),
         tuple(_crossing_rows(seam)),
     )
     return [block for block in (readings, marks, crossings) if block.rows]

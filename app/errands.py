@@ -4,6 +4,7 @@ Editing goes on meanwhile. A match or a lay is taken only if the project is stil
 papers are written for the project as it was when they were asked for.
 """
 
+import dataclasses
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -93,10 +94,12 @@ def matched(project: Project, garment: Garment, progress: Progress) -> Project:
 
 
 def laid(project: Project, progress: Progress) -> "LayResult":
-    """The project laid."""
+    """The project laid: all that is cut, layers and strips as well, each on its cloth."""
+    from core.derive.cutting import cut_project
     from core.lay.lay import lay
 
-    return lay(project, progress)
+    result = lay(cut_project(project), progress)
+    return dataclasses.replace(result, project=project.placed(result.project.placements))
 
 
 def written(project: Project, folder: Path, progress: Progress) -> tuple[Path, ...]:

@@ -16,6 +16,8 @@ from core.seams.propose import propose_ring, seam_name
 STEEP = 0.7
 """An edge that leads down or up by this share of its length lies on the side of its panel."""
 
+ONE_LENGTH_MM = 1.0
+
 
 def edges_of(project: Project) -> dict[EdgeRef, Points]:
     """The stitching lines of all edges of all panels, in outline order, each in its panel's frame."""
@@ -37,14 +39,17 @@ def free_edges(project: Project) -> tuple[EdgeRef, ...]:
 def likely_partner(project: Project, ref: EdgeRef) -> EdgeRef | None:
     """The free edge that one is most likely sewn to; None if no other is free.
 
-    It leads the other way (down against up) on another panel, and is nearest in length.
+    It leads the other way (down against up) on another panel, is of one length within a millimetre or else nearest in
+    length, and rather on the same side of another piece than on the mirror image of its own.
     """
     edges = edges_of(project)
     way, size = _runs_down(edges[ref]), length(edges[ref])
 
-    def unlike(other: EdgeRef) -> tuple[bool, bool, float]:
-        same_panel = panel_of(other) == panel_of(ref)
-        return same_panel, abs(way + _runs_down(edges[other])) > STEEP, abs(length(edges[other]) - size)
+    def unlike(other: EdgeRef) -> tuple[bool, bool, bool, bool, bool, float]:
+        apart = abs(length(edges[other]) - size)
+        same_panel, same_way = panel_of(other) == panel_of(ref), abs(way + _runs_down(edges[other])) > STEEP
+        crosses = panel_of(other)[-2:] in (".R", ".L") and panel_of(other)[-2:] != panel_of(ref)[-2:]
+        return same_panel, same_way, apart > ONE_LENGTH_MM, other == other_side(ref), crosses, apart
 
     return min((other for other in free_edges(project) if other != ref), key=unlike, default=None)
 

@@ -1,0 +1,72 @@
+import os
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from collections.abc import Iterator
+
+import msgspec
+import pytest
+from PySide6.QtCore import QEvent, QSettings
+from PySide6.QtWidgets import QApplication, QMessageBox
+
+from app.workbench import application
+from core.files.project_file import read_project
+from core.model.project import Match
+from skirts import full_skirt
+from straight_gores import gore, sewn
+
+
+def pytest_collection_modifyitems(items) -> None:
+    """A warning of Qt fails a test; what the offscreen screen can't do is no news."""
+    for item in items:
+        if "sewing_app" in str(item.path):
+            item.add_marker(pytest.mark.qt_log_level_fail("WARNING"))
+            item.add_marker(pytest.mark.qt_log_ignore("This plugin does not support"))
+
+
+@pytest.fixture
+def window(qtbot, tmp_path, monkeypatch) -> Iterator["Window"]:  # noqa: F821
+    """A whole window on an empty profile."""
+    from app.window import Window
+
+    QSettings.setDefaultFormat(QSettings.Format.IniFormat)
+    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
+    application()
+    window = Window()
+    window.resize(1400, 900)
+    window.show()
+    qtbot.waitExposed(window)
+    yield window
+    monkeypatch.setattr(QMessageBox, "question", lambda *_: QMessageBox.StandardButton.Discard)
+    window.close()
+    window.deleteLater()
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+
+
+def opened(window, project, show):
+    window.document.open(project)
+    window.edits.spread_new()
+    show()
+    QApplication.processEvents()
+    return window
+
+
+@pytest.fixture
+def gores(window):
+    """Three pairs of straight gores in a row, one of them longer, with notches; on the sewing page."""
+    first = gore("a", cut="pair", notches=[{"edge": "r", "at": 200}, {"edge": "r", "at": 500}])
+    second = gore("b", cut="pair", length=809.0, notches=[{"edge": "l", "at": 606}])
+    return opened(window, sewn(first, second, gore("c", cut="pair")), window.show_sewing)
+
+
+@pytest.fixture
+def unsewn(window, harbour_skirt):
+    """The ten-panel skirt without its seams, on the sewing page."""
+    project = msgspec.structs.replace(read_project(harbour_skirt), seams=(), match=Match())
+    return opened(window, project, window.show_sewing)
+
+
+@pytest.fixture
+def full(window):
+    """The ten-panel skirt with layers and strips, on the cut list."""
+    return opened(window, full_skirt(), window.show_cut_list)

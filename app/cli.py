@@ -12,6 +12,7 @@ from app import __version__
 from app.console import lay_text, measurement_text, progress_bar
 from app.draft_command import add_draft_command, run_draft
 from app.import_command import add_import_command, run_import
+from app.swatch_command import add_swatch_command, run_swatch
 from app.true_command import add_true_command, run_true
 from core.errors import BadInput, StripewrightError
 from core.files.project_file import SUFFIX, read_project, write_project
@@ -224,6 +225,7 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "true": run_true,
     "draft": run_draft,
     "import": run_import,
+    "swatch": run_swatch,
 }
 
 
@@ -248,6 +250,7 @@ def _parser() -> argparse.ArgumentParser:
     _to(_json(_command(commands, "plan", "match, lay and papers in one go: the main job")))
     add_draft_command(commands)
     add_import_command(commands)
+    add_swatch_command(commands)
     add_true_command(commands)
     _json(_command(commands, "list", "everything to cut, the notions, and what each cloth needs"))
     return parser

@@ -19,13 +19,15 @@ _WHITE = _TO_XYZ.sum(axis=1)
 def light_of(srgb: npt.ArrayLike) -> Array:
     """Linear light, 0 to 1, of sRGB values 0 to 1 (IEC 61966-2-1); any shape."""
     value = np.asarray(srgb, dtype=float)
-    return np.where(value <= 0.04045, value / 12.92, ((np.maximum(value, 0.04045) + 0.055) / 1.055) ** 2.4)
+    curved = ((np.maximum(value, 0.04045) + 0.055) / 1.055) ** 2.4
+    return np.asarray(np.where(value <= 0.04045, value / 12.92, curved))
 
 
 def srgb_of(light: npt.ArrayLike) -> Array:
     """sRGB values 0 to 1 of linear light, which is brought into 0 to 1 first; any shape."""
     value = np.clip(np.asarray(light, dtype=float), 0, 1)
-    return np.where(value <= 0.0031308, 12.92 * value, 1.055 * np.maximum(value, 0.0031308) ** (1 / 2.4) - 0.055)
+    curved = 1.055 * np.maximum(value, 0.0031308) ** (1 / 2.4) - 0.055
+    return np.asarray(np.where(value <= 0.0031308, 12.92 * value, curved))
 
 
 def hex_of(light: npt.ArrayLike) -> str:

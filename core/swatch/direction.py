@@ -48,7 +48,7 @@ def _small(view: View) -> tuple[Array, npt.NDArray[np.bool_]]:
     cut = view.light[: rows * block, : columns * block]
     light = cut.reshape(rows, block, columns, block, 3).mean(axis=(1, 3), dtype=float)
     seen = view.seen[: rows * block, : columns * block].reshape(rows, block, columns, block).all(axis=(1, 3))
-    return np.log(light + DARKEST), seen
+    return np.log(light + DARKEST), np.asarray(seen)
 
 
 def _one_channel(value: Array, seen: npt.NDArray[np.bool_]) -> tuple[Array, npt.NDArray[np.bool_]]:
@@ -142,9 +142,7 @@ def turned_upright(view: View, angle: float) -> Upright:
     start = turn @ np.array([low[1] + 0.5, low[0] + 0.5]) - 0.5
     light = np.where(view.seen[..., None], view.light, np.float32(np.nan))
     channels = [
-        affine_transform(
-            light[..., channel], turn, start, (size[1], size[0]), order=1, cval=np.nan, output=np.float32
-        )
+        affine_transform(light[..., channel], turn, start, (size[1], size[0]), order=1, cval=np.nan, output=np.float32)
         for channel in range(3)
     ]
     origin = (float(low[0] * cos - low[1] * sin), float(low[0] * sin + low[1] * cos))

@@ -1,5 +1,6 @@
 """The period of the stripes: first by autocorrelation, then from every repeat in view."""
 
+import itertools
 import math
 from dataclasses import dataclass, replace
 
@@ -22,7 +23,7 @@ _TOO_FINE = "photograph it closer, or scan it finer"
 
 @dataclass(frozen=True, eq=False)
 class Bands:
-    """The picture cut into bands across the stripes: mean light (n, columns, 3), NaN where unseen; rows (n, 2) from, to."""
+    """The picture cut into bands across the stripes: mean light (n, columns, 3), NaN where unseen; rows (n, 2)."""
 
     light: Array
     rows: Array
@@ -39,7 +40,7 @@ def bands_of(upright: Upright) -> Bands:
     number = int(np.clip(rows // 20, 2, MOST_BANDS))
     cuts = np.linspace(0, rows, number + 1).astype(int)
     means = []
-    for start, end in zip(cuts[:-1], cuts[1:], strict=True):
+    for start, end in itertools.pairwise(cuts):
         part = upright.light[start:end]
         seen = np.isfinite(part[..., 0])
         count = seen.sum(axis=0)
@@ -155,7 +156,11 @@ def fit_repeats(bands: Bands, period: float) -> Fit:
     for _ in range(6):
         before = fit.period, fit.start, fit.lean
         fit = _improved(bands, fit)
-        moved = np.abs(np.subtract((fit.period, fit.start, fit.lean), before)) * (fit.cells.shape[1], 1, np.ptp(bands.middles))
+        moved = np.abs(np.subtract((fit.period, fit.start, fit.lean), before)) * (
+            fit.cells.shape[1],
+            1,
+            np.ptp(bands.middles),
+        )
         if moved.max() < 1e-3:
             break
     return fit
@@ -171,10 +176,10 @@ def _cut(bands: Bands, period: float, start: float, lean: float) -> Fit:
     last = math.ceil((columns - start - float(lean_at.min())) / period)
     number = last - first
     phase = (np.arange(number * places) + 0.5) / places * period + start + first * period
-    cells = np.stack(
-        [_read(line, phase + shift) for line, shift in zip(bands.light, lean_at, strict=True)]
-    ).reshape(len(bands.light), number, places, 3)
-    whole = np.isfinite(cells).all(axis=(2, 3))
+    cells = np.stack([_read(line, phase + shift) for line, shift in zip(bands.light, lean_at, strict=True)]).reshape(
+        len(bands.light), number, places, 3
+    )
+    whole = np.asarray(np.isfinite(cells).all(axis=(2, 3)), dtype=bool)
     used = whole.any(axis=0)
     if used.sum() < 2:
         raise _none_found()
@@ -221,12 +226,12 @@ def _improved(bands: Bands, fit: Fit) -> Fit:
 def _with_soundness(cut: Fit, before: Fit, left: Array, reach: float) -> Fit:
     """The newly cut cells with what is known of them from the ones before: offsets, soundness, the period's spread."""
     shift = cut.first - before.first
-    off = np.full(cut.off.shape, np.nan)
+    off: Array = np.full_like(cut.off, np.nan)
     for column in range(off.shape[1]):
         if 0 <= column + shift < left.shape[1]:
             off[:, column] = left[:, column + shift]
     off[np.isnan(cut.off)] = np.nan
-    sound = np.abs(np.nan_to_num(off, nan=np.inf)) <= reach
+    sound = np.asarray(np.abs(np.nan_to_num(off, nan=np.inf)) <= reach)
     if sound.sum() < 2:
         sound = np.isfinite(cut.off)
     return replace(cut, off=off, sound=sound, period_sd=_period_sd(off, sound))
@@ -266,12 +271,12 @@ def _offsets(value: Array, pattern: Array, period: float) -> Array:
 
 
 def _robust(terms: Array, values: Array) -> tuple[Array, Array]:
-    """Amounts of the terms that fit the values, and what is left: least sums first, then far ones left out (Tukey's biweight)."""
-    weight = np.ones(len(values))
+    """Amounts of the terms that fit the values, and what is left: least sum, then Tukey's biweight."""
+    weight: Array = np.ones(len(values))
     amounts, rest = np.zeros(terms.shape[1]), values
     for turn in range(24):
         root = np.sqrt(weight)[:, None]
-        amounts = np.linalg.lstsq(terms * root, values * root[:, 0], rcond=None)[0]
+        amounts = np.asarray(np.linalg.lstsq(terms * root, values * root[:, 0], rcond=None)[0], dtype=float)
         rest = values - terms @ amounts
         if turn < 12:
             weight = 1 / np.maximum(np.abs(rest), 0.02)

@@ -20,7 +20,7 @@ MOST_PIXELS = 2_000_000
 
 @dataclass(frozen=True, eq=False)
 class Profile:
-    """Linear light (n, 3) at `places` (n,) px, ascending, across one repeat `width` px wide, as the best-lit part shows it.
+    """Linear light (n, 3) at `places` (n,) px, ascending, across one repeat of `width` px, lit as the best part is.
 
     `weight` (n,) is how surely each is known, 1 on the average; `explained` the share, 0 to 1, of all that varies
     across the stripes that the repeat accounts for.
@@ -65,14 +65,12 @@ def _explained(fit: Fit, even: Array) -> float:
     return max(0.0, 1 - left / total) if total > 1e-8 else 0.0
 
 
-def _averaged(
-    view: View, upright: Upright, bands: Bands, fit: Fit, gain: Array
-) -> tuple[Array, Array, Array]:
+def _averaged(view: View, upright: Upright, bands: Bands, fit: Fit, gain: Array) -> tuple[Array, Array, Array]:
     """Phases, mean light and numbers of the pixels of all sound repeats: nothing is interpolated, nothing softened."""
     skip = max(1, round(view.seen.size / MOST_PIXELS))
     y, x = np.nonzero(view.seen[::skip])
     light = view.light[::skip][y, x]
-    across, along = upright.place_of(x + 0.5, y * skip + 0.5)
+    across, along = upright.place_of(x.astype(float) + 0.5, skip * y.astype(float) + 0.5)
     band = np.searchsorted(bands.rows[:, 0], along, side="right") - 1
     position = (across - fit.start - fit.lean * (along - bands.middles.mean())) / fit.period - fit.first
     repeat = np.floor(position).astype(np.intp)
@@ -119,7 +117,7 @@ class _Lighting:
 
     def at_cells(self, fit: Fit) -> Array:
         """At every place of every cell (bands, repeats, places, 3)."""
-        bands, repeats, places, _ = fit.cells.shape
+        bands, _, places, _ = fit.cells.shape
         offset = ((np.arange(places) + 0.5) / places - 0.5) * fit.period
         across = _middles_across(fit)[..., None] + offset
         along = np.broadcast_to(self._rows(bands)[:, None, None], across.shape)

@@ -24,7 +24,7 @@ def repeat_of(segments: Segments, mm_per_px: float) -> tuple[Repeat, float]:
     """
     tolerance = max(TOLERANCE_PX, TOLERANCE_MM / mm_per_px)
     ground = _ground(segments)
-    centres, widths, axis = _mirrored(segments, tolerance)
+    centres, widths = _mirrored(segments, tolerance)
     widths = _levelled_widths(segments.kind, widths, tolerance / 2)
     start = _start(segments, centres, widths, ground)
     at = (centres - start) % segments.width
@@ -75,17 +75,17 @@ def _start(segments: Segments, centres: Array, widths: Array, ground: int) -> fl
     return float(centres[mine & (widths > widest - 1e-6)].min())
 
 
-def _mirrored(segments: Segments, tolerance: float) -> tuple[Array, Array, float | None]:
-    """Centres and widths, exactly mirrored if they are nearly so, and the axis; None if the repeat is uneven."""
+def _mirrored(segments: Segments, tolerance: float) -> tuple[Array, Array]:
+    """Centres and widths, exactly mirrored if they are nearly so."""
     found = [(worst, axis, partner) for axis, worst, partner in _axes(segments) if worst <= tolerance]
     if not found:
-        return segments.centres, segments.widths, None
+        return segments.centres, segments.widths
     _, axis, partner = min(found, key=lambda one: one[0])
     width, centres, widths = segments.width, segments.centres, segments.widths
     off = (centres - axis + width / 2) % width - width / 2
     other = off[partner]
     apart = (off + other + width / 2) % width - width / 2
-    return (axis + off - apart / 2) % width, (widths + widths[partner]) / 2, axis
+    return (axis + off - apart / 2) % width, (widths + widths[partner]) / 2
 
 
 def _axes(segments: Segments) -> list[tuple[float, float, npt.NDArray[np.intp]]]:

@@ -28,7 +28,7 @@ class PerPixel:
 
 @dataclass(frozen=True)
 class Corners:
-    """Four corners of a rectangle of known size, px, clockwise from the upper left one (0, 0 is the picture's corner)."""
+    """Four corners, px from the picture's own, of a rectangle of known size, clockwise from the upper left one."""
 
     points: tuple[Point, Point, Point, Point]
     width_mm: float
@@ -142,7 +142,7 @@ def _unequal(to_mm: npt.NDArray[np.float64], region: npt.NDArray[np.float64]) ->
     depth = np.column_stack([region, np.ones(4)]) @ to_mm[2]
     if (depth <= 0).any():
         return math.inf
-    return float(depth.max() / depth.min()) ** 1.5
+    return math.pow(float(depth.max() / depth.min()), 1.5)
 
 
 def _area(ring: npt.NDArray[np.float64]) -> float:

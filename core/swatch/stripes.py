@@ -22,13 +22,11 @@ LEAST_CONTRAST = 4.0
 LEAST_WIDTH_PX = 0.6
 MOST_STRIPES = 60
 _SMOOTH_PX = 0.8
-_PIXEL = tuple(values / 2 for values in np.polynomial.legendre.leggauss(4))
-"""Places within a pixel, and their weights: a pixel sees the mean of what falls on it."""
 
 
 @dataclass(frozen=True, eq=False)
 class Segments:
-    """One repeat cut into plain stretches: segment i runs from `edges[i]` to `edges[i + 1]`, the last one round to the first.
+    """One repeat cut into plain stretches: segment i runs from edge i to the next, the last one round to the first.
 
     Edges (m,) px, ascending, `blur` the Gaussian by which the picture softens them, px; `light` (m, 3) linear colours;
     `kind` (m,) segments of one colour have one number.
@@ -68,7 +66,9 @@ def find_segments(profile: Profile) -> Segments:
 def plain_cloth() -> BadInput:
     """The error for a cloth on which no stripe stands out."""
     return BadInput(
-        "no stripe stands out from its ground", "swatch", "stripes whose colours differ clearly, in sharp focus, are right"
+        "no stripe stands out from its ground",
+        "swatch",
+        "stripes whose colours differ clearly, in sharp focus, are right",
     )
 
 
@@ -136,12 +136,18 @@ def _shapes(places: Array, edges: Array, width: float, blur: float) -> Array:
     off = places[:, None] - edges
     steps = np.zeros_like(off)
     for turn in (-1, 0, 1):
-        for part, weight in zip(*_PIXEL, strict=True):
-            steps += weight * ndtr((off - turn * width - part) / blur)
+        steps += _step(off - turn * width, blur)
     after = np.roll(steps, -1, axis=1)
     shapes = steps - after
     shapes[:, -1] += 1
     return shapes
+
+
+def _step(off: Array, blur: float) -> Array:
+    """What a pixel sees, 0 to 1, whose middle lies `off` px beyond a blurred edge: the mean of what falls on it."""
+    ends = (off[None] + np.array([0.5, -0.5])[:, None, None]) / blur
+    total = ends * ndtr(ends) + np.exp(-(ends**2) / 2) / math.sqrt(2 * math.pi)
+    return np.asarray(blur * (total[0] - total[1]))
 
 
 def _fitted(profile: Profile, edges: Array, kind: npt.NDArray[np.intp], blur: float) -> Segments:
@@ -154,7 +160,8 @@ def _fitted(profile: Profile, edges: Array, kind: npt.NDArray[np.intp], blur: fl
     def colours(values: Array) -> tuple[Array, Array]:
         shapes = _shapes(places, values[:-1], width, values[-1]) @ tie
         weighed = shapes.T * profile.weight
-        return shapes, np.linalg.solve(weighed @ shapes + 1e-6 * np.eye(shapes.shape[1]), weighed @ profile.light)
+        square = weighed @ shapes + 1e-6 * np.eye(shapes.shape[1])
+        return shapes, np.asarray(np.linalg.solve(square, weighed @ profile.light), dtype=float)
 
     def rest(values: Array) -> Array:
         shapes, light = colours(values)
@@ -163,7 +170,7 @@ def _fitted(profile: Profile, edges: Array, kind: npt.NDArray[np.intp], blur: fl
 
     most = max(0.6, min(6.0, width / 6))
     start = np.append(edges, min(blur, 0.9 * most))
-    found = least_squares(rest, start, bounds=(np.append(low, 0.15), np.append(high, most)), x_scale=0.2).x
+    found = least_squares(rest, start, bounds=(np.append(low, 0.1), np.append(high, most)), x_scale=0.2).x
     light = np.clip(colours(found)[1], 0, 1)[kind]
     return _from_zero(Segments(found[:-1], width, float(found[-1]), light, kind))
 

@@ -1,6 +1,7 @@
 """The repeat of a striped cloth from a picture of it."""
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -15,11 +16,12 @@ from core.swatch.period import Bands, Fit, bands_of, first_period, fit_repeats, 
 from core.swatch.picture import Picture
 from core.swatch.profile import Profile, profile_of
 from core.swatch.repeat import repeat_of
-from core.swatch.scale import Scale, View, view_of
+from core.swatch.scale import Scale, View, mapped, view_of
 from core.swatch.stripes import find_segments, plain_cloth
 
 LEAST_EXPLAINED = 0.5
 """What a repeat must at least account for, of all that varies across the stripes."""
+SURELY_EXPLAINED = 0.7
 ENOUGH_REPEATS = 3.0
 PROFILE_PLACES = 480
 
@@ -121,19 +123,19 @@ def _swatch(view: View, reading: _Reading, repeat: Repeat, start_px: float) -> S
         repeats=repeats,
         profile_srgb=np.roll(across, -shift, axis=0),
         starts_px=_starts(view, reading, start_px),
-        notes=_notes(repeat, repeats),
+        notes=tuple(_notes(profile.explained, repeats)),
     )
 
 
-def _notes(repeat: Repeat, repeats: float) -> tuple[str, ...]:
-    few = f"only {repeats:.1f} repeats are in view: five or more make the width surer"
-    return (few,) if repeats < ENOUGH_REPEATS else ()
+def _notes(explained: float, repeats: float) -> Iterator[str]:
+    if repeats < ENOUGH_REPEATS:
+        yield f"only {repeats:.1f} repeats are in view: five or more make the width surer"
+    if explained < SURELY_EXPLAINED:
+        yield f"the repeat accounts for only {100 * explained:.0f} % of what is seen: check it by ruler"
 
 
 def _starts(view: View, reading: _Reading, start_px: float) -> npt.NDArray[np.float64]:
     """The lines in the file's pixels at which repeats start, from the picture's one side to its other."""
-    from core.swatch.scale import mapped
-
     fit, upright = reading.fit, reading.upright
     rows = upright.light.shape[0]
     middle = float(reading.bands.middles.mean())

@@ -1,11 +1,12 @@
 """Made pictures of striped cloth whose truth is known: pixels by exact areas of stripes, then what spoils a picture."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 import numpy as np
 from scipy.ndimage import gaussian_filter
 
-Rgb = tuple[int, int, int]
+FINER = 2
+"""Samples of light in one pixel, each way."""
 
 
 def linear(colour: str) -> np.ndarray:
@@ -37,13 +38,13 @@ class Made:
     thread_mm: float = 0.55
     fold: float = 0.0
     seed: int = 0
-    even: bool = field(default=True)
+    even: bool = True
 
 
 def light_at(made: Made, across_mm: np.ndarray) -> np.ndarray:
-    """Linear light (…, 3) where one looks at the cloth, averaged over a pixel's width across the stripes."""
+    """Linear light (…, 3) where one looks at the cloth, averaged over a sample's width across the stripes."""
     out = np.broadcast_to(linear(made.ground), (*across_mm.shape, 3)).copy()
-    pixel = made.mm_per_px
+    pixel = made.mm_per_px / FINER
     for centre, width, colour in made.stripes:
         off = (across_mm - centre + made.repeat_mm / 2) % made.repeat_mm - made.repeat_mm / 2
         share = np.clip((width / 2 + pixel / 2 - np.abs(off)) / pixel, 0, min(1, width / pixel))
@@ -67,30 +68,39 @@ def shown(made: Made, x_mm: np.ndarray, y_mm: np.ndarray) -> np.ndarray:
 
 
 def spoiled(made: Made, light: np.ndarray) -> np.ndarray:
-    """sRGB pixels of a picture taken in uneven light, a little out of focus, with noise."""
+    """sRGB pixels of a picture taken in uneven light, a little out of focus, with noise.
+
+    The light comes four samples a pixel: a lens blurs before pixels are formed, not after.
+    """
     height, width = light.shape[:2]
     y, x = np.mgrid[-1 : 1 : height * 1j, -1 : 1 : width * 1j]
-    lit = 1 - made.falloff * np.clip(0.5 + 0.35 * x + 0.2 * y + 0.1 * (x * x + y * y) - 0.1, 0, 1)
+    lit = 1 - made.falloff * np.clip(0.4 + 0.35 * x + 0.2 * y + 0.1 * (x * x + y * y), 0, 1)
     light = light * lit[..., None]
     if made.blur_px:
-        light = gaussian_filter(light, (made.blur_px, made.blur_px, 0), mode="nearest")
+        light = gaussian_filter(light, (FINER * made.blur_px, FINER * made.blur_px, 0), mode="nearest", truncate=3.5)
+    light = light.reshape(height // FINER, FINER, width // FINER, FINER, 3).mean(axis=(1, 3))
     rng = np.random.default_rng(made.seed)
     return np.clip(encoded(light) + np.round(rng.normal(0, made.noise, light.shape)), 0, 255).astype(np.uint8)
 
 
+def _samples(made: Made) -> tuple[np.ndarray, np.ndarray]:
+    """Places (x, y), px, at which the light is looked at."""
+    width, height = made.size
+    y, x = np.mgrid[: FINER * height, : FINER * width]
+    return (x + 0.5) / FINER, (y + 0.5) / FINER
+
+
 def picture(made: Made) -> np.ndarray:
     """The picture, square on."""
-    width, height = made.size
-    y, x = np.mgrid[:height, :width]
-    return spoiled(made, shown(made, (x + 0.5) * made.mm_per_px, (y + 0.5) * made.mm_per_px))
+    x, y = _samples(made)
+    return spoiled(made, shown(made, x * made.mm_per_px, y * made.mm_per_px))
 
 
 def aslant(made: Made, corners: tuple[tuple[float, float], ...], width_mm: float, height_mm: float) -> np.ndarray:
     """The picture taken aslant: a rectangle of the cloth of that size shows with its corners at these pixels."""
     to_cloth = _projective(np.array(corners), np.array([[0, 0], [width_mm, 0], [width_mm, height_mm], [0, height_mm]]))
-    width, height = made.size
-    y, x = np.mgrid[:height, :width]
-    lifted = np.stack([x + 0.5, y + 0.5, np.ones_like(x, dtype=float)], axis=-1) @ to_cloth.T
+    x, y = _samples(made)
+    lifted = np.stack([x, y, np.ones_like(x)], axis=-1) @ to_cloth.T
     return spoiled(made, shown(made, lifted[..., 0] / lifted[..., 2], lifted[..., 1] / lifted[..., 2]))
 
 

@@ -1,0 +1,171 @@
+"""The cloth measured by ruler: its repeat, its width, what it loses in the wash."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import msgspec
+import numpy as np
+import numpy.typing as npt
+
+from core.errors import BadInput
+from core.model.cloth import Cloth, Repeat
+
+
+@dataclass(frozen=True)
+class Count:
+    """So many repeats over a length, mm, counted at a place along the cloth, mm from its cut end."""
+
+    repeats: int
+    length_mm: float
+    at_mm: float = 0.0
+
+    def __post_init__(self) -> None:
+        if (
+            self.repeats < 1
+            or not math.isfinite(self.length_mm)
+            or self.length_mm <= 0
+            or not math.isfinite(self.at_mm)
+        ):
+            right = "a whole number of repeats over a length above 0 is right"
+            raise BadInput(f"{self.repeats} repeats over {self.length_mm:g} mm", "count", right)
+
+    @property
+    def width_mm(self) -> float:
+        """The width of one repeat by this count."""
+        return self.length_mm / self.repeats
+
+
+@dataclass(frozen=True)
+class CountedRepeat:
+    """A repeat by ruler.
+
+    `spread_mm` is how the counts scatter about their mean, `width_sd_mm` how surely that is known; both None for a
+    single count. `drift_mm_per_m` is by how much the repeat grows per metre of cloth; None where all counts were made
+    at one place.
+    """
+
+    width_mm: float
+    spread_mm: float | None
+    width_sd_mm: float | None
+    drift_mm_per_m: float | None
+
+    def off_after(self, repeats: int) -> float | None:
+        """How far off, mm (standard deviation), the stripes are that many repeats away; None if it isn't known."""
+        return None if self.width_sd_mm is None else repeats * self.width_sd_mm
+
+
+def counted_repeat(counts: Sequence[Count]) -> CountedRepeat:
+    """The repeat from counts at several places; longer counts weigh more, as a ruler is misread by the same on each.
+
+    Raises BadInput without any count, or where one differs from the others by a tenth: a repeat was missed.
+    """
+    if not counts:
+        raise BadInput("there is no count", "counts", "at least one, better three at places far apart")
+    widths = np.array([count.width_mm for count in counts])
+    weights = np.array([count.repeats**2 for count in counts], dtype=float)
+    mean = float(np.average(widths, weights=weights))
+    usual = float(np.median(widths))
+    odd = int(np.argmax(np.abs(widths - usual)))
+    if abs(widths[odd] - usual) > 0.1 * usual:
+        right = f"about {counts[odd].length_mm / usual:.0f} repeats would be right there"
+        raise BadInput(f"count {odd + 1} gives {widths[odd]:.2f} mm, the others about {usual:.2f}", "counts", right)
+    spread, sd = _scatter(widths, weights, mean)
+    places = np.array([count.at_mm for count in counts])
+    return CountedRepeat(mean, spread, sd, _drift(places, widths, weights))
+
+
+def _scatter(
+    widths: npt.NDArray[np.float64], weights: npt.NDArray[np.float64], mean: float
+) -> tuple[float | None, float | None]:
+    """Standard deviations of one reading, and of the weighted mean."""
+    if len(widths) < 2:
+        return None, None
+    squares = weights * (widths - mean) ** 2
+    of_unit = float(squares.sum()) / (len(widths) - 1)
+    return float(np.std(widths, ddof=1)), math.sqrt(of_unit / float(weights.sum()))
+
+
+def _drift(
+    places: npt.NDArray[np.float64], widths: npt.NDArray[np.float64], weights: npt.NDArray[np.float64]
+) -> float | None:
+    off = places - np.average(places, weights=weights)
+    lever = float((weights * off**2).sum())
+    return None if np.ptp(places) < 1 else 1000 * float((weights * off * widths).sum()) / lever
+
+
+def narrowest(widths: Sequence[tuple[float, float, float]]) -> tuple[float, tuple[float, float]]:
+    """(width, (left, right selvedge)), mm, that hold everywhere, from readings (width, left, right selvedge) at places.
+
+    The narrowest width and the broadest selvedges count. Raises BadInput without a reading, or if nothing is usable.
+    """
+    if not widths:
+        raise BadInput("no width was measured", "width", "readings at several places, the narrowest counts")
+    width = min(reading[0] for reading in widths)
+    left, right = (max(reading[side] for reading in widths) for side in (1, 2))
+    if not (math.isfinite(width + left + right) and min(left, right) >= 0 and width - left - right >= 1):
+        raise BadInput(
+            "the selvedges leave no usable width", "width", "their sum must be less than the narrowest width"
+        )
+    return width, (left, right)
+
+
+@dataclass(frozen=True)
+class Shrinkage:
+    """What a cloth loses when it is first washed and pressed, percent across (from selvedge to selvedge) and along."""
+
+    across_percent: float
+    along_percent: float
+
+    @property
+    def factors(self) -> tuple[float, float]:
+        """What is left of 1 mm, across and along."""
+        return 1 - self.across_percent / 100, 1 - self.along_percent / 100
+
+
+def shrinkage_of(before: tuple[float, float], after: tuple[float, float]) -> Shrinkage:
+    """Shrinkage from a marked square: its sides (across, along), mm, before and after washing; negative if it grew.
+
+    Raises BadInput if a side is not above 0, or lost more than half, or grew by more than a fifth.
+    """
+    if not all(math.isfinite(side) and side > 0 for side in (*before, *after)):
+        raise BadInput("a side of the square is not above 0", "shrinkage", "sides across and along, in mm")
+    across, along = (100 * (1 - late / early) for early, late in zip(before, after, strict=True))
+    for name, percent in (("across", across), ("along", along)):
+        if not -20 <= percent <= 50:
+            raise BadInput(f"{percent:.1f} % {name}", "shrinkage", "-20 to 50 % is right: sides before, then after")
+    return Shrinkage(across, along)
+
+
+def shrunk_repeat(repeat: Repeat, shrinkage: Shrinkage) -> Repeat:
+    """The repeat after washing: stripes run along the cloth, so only what is lost across changes it."""
+    across = shrinkage.factors[0]
+    stripes = tuple(
+        msgspec.structs.replace(stripe, at=stripe.at * across, width=stripe.width * across) for stripe in repeat.stripes
+    )
+    return msgspec.structs.replace(repeat, width=repeat.width * across, origin=repeat.origin * across, stripes=stripes)
+
+
+def washed(cloth: Cloth, shrinkage: Shrinkage) -> Cloth:
+    """The cloth after washing: all its measures smaller, nothing left to lose."""
+    across, along = shrinkage.factors
+    return msgspec.structs.replace(
+        cloth,
+        width=cloth.width * across,
+        selvedge=(cloth.selvedge[0] * across, cloth.selvedge[1] * across),
+        length=None if cloth.length is None else cloth.length * along,
+        skew_mm_per_m=cloth.skew_mm_per_m * across / along,
+        flaws=tuple(_smaller(flaw, shrinkage) for flaw in cloth.flaws),
+        repeat=None if cloth.repeat is None else shrunk_repeat(cloth.repeat, shrinkage),
+        shrinkage_percent=0.0,
+    )
+
+
+def _smaller(flaw: tuple[Any, ...], shrinkage: Shrinkage) -> Any:
+    """A flaw after washing: its numbers are u and v in turn, or points (u, v)."""
+    factors = shrinkage.factors
+    return tuple(
+        _smaller(part, shrinkage) if isinstance(part, tuple) else part * factors[index % 2]
+        for index, part in enumerate(flaw)
+    )

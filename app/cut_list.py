@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
+import msgspec
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QMenu, QPushButton, QVBoxLayout, QWidget
@@ -32,6 +33,7 @@ class CutList(QWidget):
         self.setAccessibleName("Cut list")
         self._document, self._messages = document, messages
         self._shown: Project | None = None
+        self._found: CuttingList | None = None
         self.heading, self.summary = QLabel("Cut list"), Note()
         self.tree = PieceTree()
         self.add = _button("Add", "Add a layer under pieces, or strips")
@@ -85,17 +87,22 @@ class CutList(QWidget):
         project = self._document.kept
         if not self.isVisible() or self._shown is project or self._document.is_empty:
             return
+        only_ticks = (
+            self._found is not None and self._shown is not None and _unticked(self._shown) == _unticked(project)
+        )
         self._shown = project
-        try:
-            found = cutting_list(project)
-        except BadInput as error:
-            self.summary.say(str(error), wrong=True)
-            return
-        self._show(project, found)
+        if not only_ticks:
+            try:
+                self._found = cutting_list(project)
+            except BadInput as error:
+                self._found = None
+                self.summary.say(str(error), wrong=True)
+                return
+            self._show_figures(self._found)
+        self.tree.show_rows(project, rows_of(project, self._found))
+        self.summary.say(f"{self._found.count} pieces to cut, {len(project.done)} of them cut")
 
-    def _show(self, project: Project, found: CuttingList) -> None:
-        self.tree.show_rows(project, rows_of(project, found))
-        self.summary.say(f"{found.count} pieces to cut, {len(project.done)} of them cut")
+    def _show_figures(self, found: CuttingList) -> None:
         self.notions.show_rows(_notions(found))
         self.cloths.show_rows([_cloth_row(need) for need in found.cloths])
 
@@ -170,6 +177,10 @@ class CutList(QWidget):
             self._document.change(title, change())
         except BadInput as error:
             self._messages.warn(f"That can't be done: {error}")
+
+
+def _unticked(project: Project) -> Project:
+    return msgspec.structs.replace(project, done=())
 
 
 def _verb(index: int | None) -> str:

@@ -44,6 +44,7 @@ class PieceTree(QTreeWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
+        self._shown: list[tuple[str, ListRow]] = []
         self.setAccessibleName("Pieces to cut")
         self.setHeaderLabels(_HEADS)
         for column, tip in enumerate(_TIPS):
@@ -75,7 +76,18 @@ class PieceTree(QTreeWidget):
         return tuple(item.data(PIECE, _DATA) or ()) if item else ()
 
     def show_rows(self, project: Project, rows: Sequence[ListRow]) -> None:
-        """Show the list; what is open and which row is current stay so."""
+        """Show the list; what is open and which row is current stay so.
+
+        Where only ticks have changed no item is made anew: this is called while an item is being ticked.
+        """
+        shown = [(project.cloth(row.piece.cloth).title, row) for row in rows]
+        if shown == self._shown:
+            self._show_ticks(project)
+        else:
+            self._shown = shown
+            self._build(project, rows)
+
+    def _build(self, project: Project, rows: Sequence[ListRow]) -> None:
         kept, opened = self.panels, {item.data(PIECE, _DATA) for item in self._all() if item.isExpanded()}
         blocked = self.blockSignals(True)
         self.clear()
@@ -129,13 +141,18 @@ class PieceTree(QTreeWidget):
                 self._mark(project, child, (panel,))
 
     def _mark(self, project: Project, item: QTreeWidgetItem, panels: tuple[PanelName, ...]) -> None:
-        """Give a row its panels and its tick: whole, part of them, or none."""
-        count = sum(panel in project.done for panel in panels)
-        states = Qt.CheckState
-        state = states.Unchecked if not count else states.Checked if count == len(panels) else states.PartiallyChecked
+        """Give a row its panels and its tick."""
         item.setData(PIECE, _DATA, panels)
-        item.setCheckState(PIECE, state)
+        item.setCheckState(PIECE, _state(project, panels))
         self._size(item)
+
+    def _show_ticks(self, project: Project) -> None:
+        blocked = self.blockSignals(True)
+        for item in self._all():
+            if panels := item.data(PIECE, _DATA):
+                item.setCheckState(PIECE, _state(project, tuple(panels)))
+        self.blockSignals(blocked)
+        self.viewport().update()
 
     def _size(self, item: QTreeWidgetItem) -> None:
         item.setSizeHint(PIECE, QSize(0, ROW_HIGH))
@@ -145,6 +162,14 @@ class PieceTree(QTreeWidget):
     def _tick(self, item: QTreeWidgetItem, column: int) -> None:
         if column == PIECE and (panels := item.data(PIECE, _DATA)):
             self.ticked.emit(tuple(panels), item.checkState(PIECE) == Qt.CheckState.Checked)
+
+
+def _state(project: Project, panels: tuple[PanelName, ...]) -> Qt.CheckState:
+    """The tick of some panels: all are cut, part of them, or none."""
+    count = sum(panel in project.done for panel in panels)
+    if count == len(panels):
+        return Qt.CheckState.Checked
+    return Qt.CheckState.PartiallyChecked if count else Qt.CheckState.Unchecked
 
 
 class _Boxes(QStyledItemDelegate):

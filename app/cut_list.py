@@ -33,7 +33,6 @@ class CutList(QWidget):
         self.setAccessibleName("Cut list")
         self._document, self._messages = document, messages
         self._shown: Project | None = None
-        self._found: CuttingList | None = None
         self.heading, self.summary = QLabel("Cut list"), Note()
         self.tree = PieceTree()
         self.add = _button("Add", "Add a layer under pieces, or strips")
@@ -87,20 +86,23 @@ class CutList(QWidget):
         project = self._document.kept
         if not self.isVisible() or self._shown is project or self._document.is_empty:
             return
-        only_ticks = (
-            self._found is not None and self._shown is not None and _unticked(self._shown) == _unticked(project)
-        )
-        self._shown = project
-        if not only_ticks:
-            try:
-                self._found = cutting_list(project)
-            except BadInput as error:
-                self._found = None
-                self.summary.say(str(error), wrong=True)
-                return
-            self._show_figures(self._found)
-        self.tree.show_rows(project, rows_of(project, self._found))
-        self.summary.say(f"{self._found.count} pieces to cut, {len(project.done)} of them cut")
+        before, self._shown = self._shown, project
+        if before is None or _unticked(before) != _unticked(project):
+            self._work_out(project)
+        rows = rows_of(project)
+        self.tree.show_rows(project, rows)
+        if not self.summary.wrong:
+            self.summary.say(f"{sum(row.piece.number for row in rows)} pieces to cut, {len(project.done)} of them cut")
+
+    def _work_out(self, project: Project) -> None:
+        """Notions and cloths, or why they can't be told."""
+        self.summary.say("")
+        try:
+            self._show_figures(cutting_list(project))
+        except BadInput as error:
+            self.summary.say(f"{error}. Change or remove it.", wrong=True)
+            for grid in (self.notions, self.cloths):
+                grid.show_rows(())
 
     def _show_figures(self, found: CuttingList) -> None:
         self.notions.show_rows(_notions(found))

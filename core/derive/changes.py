@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 import msgspec
 
-from core.derive.count import CutPiece, CuttingList
+from core.derive.count import CutPiece, cut_pieces
 from core.derive.cutting import derived_pieces
 from core.model.pattern import PanelName
 from core.model.project import Layer, Project, Strip
@@ -46,8 +46,8 @@ class ListRow:
     strip: int | None = None
 
 
-def rows_of(project: Project, found: CuttingList) -> tuple[ListRow, ...]:
-    """The rows of a project's list, each with its panels."""
+def rows_of(project: Project) -> tuple[ListRow, ...]:
+    """The rows of a project's list, each with its panels, also where a layer can't be had."""
     names = iter((*project.panel_names, *project.derived_panel_names))
     layers = [index for index, layer in enumerate(project.layers) for _ in layer.of]
     sources: list[tuple[int | None, int | None]] = [
@@ -57,7 +57,7 @@ def rows_of(project: Project, found: CuttingList) -> tuple[ListRow, ...]:
     sources += [(None, index) for index in range(len(project.strips))]
     return tuple(
         ListRow(piece, tuple(itertools.islice(names, piece.number)), layer, strip)
-        for piece, (layer, strip) in zip(found.pieces, sources, strict=True)
+        for piece, (layer, strip) in zip(cut_pieces(project), sources, strict=True)
     )
 
 

@@ -82,12 +82,17 @@ def cutting_list(project: Project) -> CuttingList:
     """The list of a validated project. Raises BadInput for a layer that can't be had."""
     whole = cut_project(project)
     return CuttingList(
-        (*_drawn(project), *_layers(project), *_strips(project)),
+        cut_pieces(project),
         binding_mm(project),
         braid_mm(project),
         followed_mm(project),
         tuple(_need(whole, cloth) for cloth in whole.cloths if panels_on(whole, cloth)),
     )
+
+
+def cut_pieces(project: Project) -> tuple[CutPiece, ...]:
+    """The rows of the list: drawn pieces, layers, strips; told without working any shape out."""
+    return (*_drawn(project), *_layers(project), *_strips(project))
 
 
 def _drawn(project: Project) -> list[CutPiece]:

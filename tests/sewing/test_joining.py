@@ -95,7 +95,8 @@ def test_only_a_seam_with_a_mirror_image_can_stand_for_both_sides(harbour_skirt)
 
 def test_every_row_of_the_list_has_its_own_panels():
     project = full_skirt()
-    rows = rows_of(project, cutting_list(project))
+    rows = rows_of(project)
+    assert tuple(row.piece for row in rows) == cutting_list(project).pieces
     assert [name for row in rows for name in row.panels] == [*project.panel_names, *project.derived_panel_names]
     assert (rows[5].piece.of, rows[5].layer, rows[5].strip) == ("front", 0, None)
     assert rows[5].panels == ("front interlining.R", "front interlining.L")

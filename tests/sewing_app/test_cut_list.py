@@ -2,6 +2,7 @@
 
 import functools
 
+import msgspec
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
@@ -189,3 +190,16 @@ def test_the_list_is_not_worked_out_while_it_is_away(full, monkeypatch):
     monkeypatch.setattr("app.cut_list.cutting_list", lambda *_: pytest.fail("worked out while the list was away"))
     full.edits.spread_out()
     full.cut_list.follow()
+
+
+def test_a_layer_that_can_not_be_had_is_named_and_can_be_removed(full):
+    document, page = full.document, full.cut_list
+    deep = msgspec.structs.replace(document.kept.layers[1], depth=3000.0)
+    document.open(msgspec.structs.replace(document.kept, layers=(deep,), strips=()))
+    assert page.summary.wrong
+    assert "hem facing" in page.summary.text()
+    assert page.cloths.rows == ()
+    page.tree.setCurrentItem(items(full)["Side gore, hem facing"])
+    page.remove_chosen()
+    assert page.summary.text() == "10 pieces to cut, 0 of them cut"
+    assert len(page.cloths.rows) == 1

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
 
 from app.theme import Theme, current
 from core.model.cloth import Cloth, Repeat, Stripe
+from core.lay.remnant import missing_outlines
 
 FINEST_PX = 2.5
 """A repeat narrower than this on the screen is painted as its average colour."""
@@ -37,8 +38,8 @@ class ClothItem(QGraphicsItem):
         theme = current()
         paint_stripes(painter, self.cloth, exposed, scale)
         self._paint_selvedges(painter, exposed, theme)
-        for flaw in self.cloth.flaws:
-            self._paint_flaw(painter, QRectF(QPointF(*flaw[:2]), QPointF(*flaw[2:])) & exposed, scale, theme)
+        for outline in (*self.cloth.flaw_outlines, *missing_outlines(self.cloth)):
+            self._paint_flaw(painter, QPolygonF([QPointF(*point) for point in outline]), exposed, theme)
         self._paint_ends(painter, theme)
 
     def _paint_selvedges(self, painter: QPainter, exposed: QRectF, theme: Theme) -> None:
@@ -49,24 +50,27 @@ class ClothItem(QGraphicsItem):
         painter.setPen(_hair(theme.colour("ink", 0.55)))
         painter.drawLines([QLineF(u, exposed.top(), u, exposed.bottom()) for u in (left, right)])
 
-    def _paint_flaw(self, painter: QPainter, part: QRectF, scale: float, theme: Theme) -> None:
+    def _paint_flaw(self, painter: QPainter, outline: QPolygonF, exposed: QRectF, theme: Theme) -> None:
+        part = outline.intersected(QPolygonF(exposed))
         if part.isEmpty():
             return
         colour = theme.colour("flaw")
         hatch = QBrush(colour, Qt.BrushStyle.BDiagPattern)
         hatch.setTransform(painter.worldTransform().inverted()[0])
-        painter.fillRect(part, theme.colour("halo", 0.7))
+        painter.setPen(Qt.PenStyle.NoPen)
+        painter.setBrush(theme.colour("halo", 0.7))
+        painter.drawPolygon(part)
         painter.setPen(_hair(colour))
         painter.setBrush(hatch)
-        painter.drawRect(part)
+        painter.drawPolygon(part)
         painter.setBrush(Qt.BrushStyle.NoBrush)
 
     def _paint_ends(self, painter: QPainter, theme: Theme) -> None:
         ink = theme.colour("ink")
         painter.setPen(_hair(ink, 2.0))
         painter.drawLine(QLineF(0, 0, self.cloth.width, 0))
-        end = _hair(ink, 2.0) if self.cloth.length is not None else _hair(theme.colour("ink", 0.5))
-        if self.cloth.length is None:
+        end = _hair(ink, 2.0) if self.cloth.end is not None else _hair(theme.colour("ink", 0.5))
+        if self.cloth.end is None:
             end.setDashPattern([2, 6])
         painter.setPen(end)
         painter.drawLine(QLineF(0, self.shown_mm, self.cloth.width, self.shown_mm))

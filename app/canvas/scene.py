@@ -83,8 +83,8 @@ class ClothScene(QGraphicsScene):
 
     def _cloth_end(self) -> float:
         """Where the cloth is drawn to: its length, or a little further than its last panel."""
-        if self.cloth.length is not None:
-            return self.cloth.length
+        if self.cloth.end is not None:
+            return self.cloth.end
         ends = [item.outline().boundingRect().bottom() for item in self.panels.values()]
         return max(SHORTEST_MM, math.ceil((max(ends, default=0.0) + SPARE_MM) / 100) * 100)
 

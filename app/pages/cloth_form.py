@@ -10,7 +10,7 @@ from app.pages.form import Field, Form, Section
 from app.pages.rows import Rows
 from core.draft.measures import USUAL_REPEAT
 from core.errors import BadInput
-from core.model.cloth import Cloth, Repeat, Stripe
+from core.model.cloth import Cloth, Repeat, Stripe, is_box
 from core.model.validate import check_cloth
 
 PLAIN, STRIPED = "plain", "striped"
@@ -131,7 +131,7 @@ class ClothForm(Form):
         for field, value in shown.items():
             field.entry.show_value(value)
         self.stripes.show_rows([self._stripe_row(stripe) for stripe in repeat.stripes])
-        self.flaws.show_rows([self._flaw_row(flaw) for flaw in cloth.flaws])
+        self.flaws.show_rows([self._flaw_row(flaw) for flaw in cloth.flaw_boxes])
         self._offer_leads()
         self.lead.entry.show_value(repeat.lead_stripe.name)
         self.blockSignals(blocked)
@@ -161,15 +161,19 @@ class ClothForm(Form):
         shown = [field for field in self.fields if field.shown]
         values = dict(zip(shown, self.read(shown), strict=True))
         self._tell_meanings(values)
+        named = values[self.name] != self._base.title
         changes: dict[str, Any] = {
-            "name": values[self.name],
+            "name": values[self.name] if named else self._base.name,
             "width": values[self.width],
             "selvedge": (values[self.left], values[self.right]),
             "length": values.get(self.length),
             "one_way": values[self.one_way],
             "grain_tolerance_deg": values[self.tolerance],
             "skew_mm_per_m": values[self.skew],
-            "flaws": tuple((u0, v0, u1, v1) for u0, u1, v0, v1 in self.flaws.read()),
+            "flaws": (
+                *((u0, v0, u1, v1) for u0, u1, v0, v1 in self.flaws.read()),
+                *(flaw for flaw in self._base.flaws if not is_box(flaw)),
+            ),
             "repeat": self._repeat(values) if values[self.kind] == STRIPED else None,
             "shrinkage_percent": values[self.shrinkage],
             "price_per_m": values[self.price],
@@ -184,8 +188,17 @@ class ClothForm(Form):
             self.stripes.complain(error)
             raise error
         stripes = tuple(Stripe(name=n, at=at, width=wide, colour=colour) for n, at, wide, colour in rows)
-        lead = values[self.lead] if values[self.lead] != stripes[0].name else None
-        return Repeat(width=width, stripes=stripes, ground=values[self.ground], origin=values[self.origin], lead=lead)
+        repeat = Repeat(width=width, stripes=stripes, ground=values[self.ground], origin=values[self.origin])
+        return self._as_before(repeat, values[self.lead])
+
+    def _as_before(self, repeat: Repeat, lead: str) -> Repeat:
+        """The repeat with its lead, told as in the cloth that was shown where it means the same."""
+        before = self._base.repeat or repeat
+        turns = (repeat.origin - before.origin) / repeat.width
+        origin = before.origin if abs(turns - round(turns)) < 1e-9 else repeat.origin
+        known = before.lead if lead == before.lead_stripe.name else None
+        named = known or (lead if lead != repeat.stripes[0].name else None)
+        return msgspec.structs.replace(repeat, origin=origin, lead=named)
 
     def _checked(self, cloth: Cloth) -> Cloth:
         try:

@@ -33,7 +33,7 @@ class WholeCloth(QGraphicsView):
 
     def show_cloth(self, cloth: Cloth) -> None:
         """Show a cloth, as far down as its last flaw at least."""
-        ends = [flaw[3] + 100 for flaw in cloth.flaws]
+        ends = [v + 100 for flaw in cloth.flaw_outlines for _, v in flaw]
         wanted = max(_SHOWN * cloth.width, *ends, 0.0)
         self.scene().clear()
         self.scene().addItem(ClothItem(cloth, wanted if cloth.length is None else min(wanted, cloth.length)))

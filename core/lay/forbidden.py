@@ -3,6 +3,7 @@
 import numpy as np
 
 from core.geometry.polyline import Floats
+from core.lay import engine
 from core.lay.shapes import Ints, Shape
 
 THIN_MM = 1e-7
@@ -19,6 +20,16 @@ def forbidden(fixed: Shape, moving: Shape, across: Floats) -> tuple[Floats, Floa
     not needed hold inf and -inf. Two shapes over one slab overlap for the v between the least of (fixed low - moving
     high) and the largest of (fixed high - moving low), both straight over the slab, so their ends decide.
     """
+    compiled = getattr(engine.loops(), "hulls", None)
+    if compiled and fixed.low.shape[1] == moving.low.shape[1] == 1:
+        ends = np.empty((2, len(across)))
+        compiled(*fixed.lines, *moving.lines, np.ascontiguousarray(across), ends[0], ends[1])
+        return ends[0][:, None], ends[1][:, None]
+    return forbidden_by_slabs(fixed, moving, across)
+
+
+def forbidden_by_slabs(fixed: Shape, moving: Shape, across: Floats) -> tuple[Floats, Floats]:
+    """What `forbidden` gives, for shapes of any number of layers, with numpy alone."""
     rows = max(_BATCH // (len(fixed.cuts) + len(moving.cuts)), 1)
     parts = [_intervals(fixed, moving, across[i : i + rows]) for i in range(0, len(across), rows)]
     shifted = [row + number * rows for number, (_, _, row) in enumerate(parts)]

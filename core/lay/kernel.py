@@ -14,12 +14,13 @@ _SAME = 1e-7
 
 @njit(cache=True, error_model="numpy")
 def _gather(
-    pairs: Floats, still: Floats, column: Ints, v: Floats, i: int, c: int, low: Floats, high: Floats, owner: Ints
-) -> int:
-    """Fill in the intervals that are forbidden to panel i in column c, and whose they are; returns how many."""
-    count, panels = 0, pairs.shape[0]
-    for j in range(panels):
-        if j == i or column[j] < 0:
+    pairs: Floats, still: Floats, whose: Ints, panels: int, column: Ints, v: Floats, i: int, c: int,
+    low: Floats, high: Floats, owner: Ints,
+) -> int:  # fmt: skip
+    """Fill in the intervals that are forbidden to entry i in column c, and whose they are; returns how many."""
+    count = 0
+    for j in range(len(v)):
+        if column[j] < 0 or whose[j] == whose[i]:
             continue
         place = c - column[j] + (pairs.shape[2] - 1) // 2
         for t in range(pairs.shape[3]):
@@ -27,7 +28,7 @@ def _gather(
                 break
             low[count] = pairs[i, j, place, t, 0] + v[j]
             high[count] = pairs[i, j, place, t, 1] + v[j]
-            owner[count] = j
+            owner[count] = whose[j]
             count += 1
     for t in range(still.shape[2]):
         if still[i, c, t, 0] == np.inf:
@@ -60,53 +61,57 @@ def _random(state: Ints, below: int) -> int:
 
 @njit(cache=True, error_model="numpy")
 def _move(
-    pairs: Floats, still: Floats, least: Floats, most: Floats, column: Ints, v: Floats, weights: Floats, i: int,
-    state: Ints, low: Floats, high: Floats, owner: Ints, weight: Floats,
+    pairs: Floats, still: Floats, whose: Ints, twin: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
+    weights: Floats, i: int, state: Ints, low: Floats, high: Floats, owner: Ints, weight: Floats,
 ) -> None:  # fmt: skip
-    """Bring panel i where it overlaps least: ends of intervals in all columns, from a random one on."""
-    columns = least.shape[1]
-    best, best_c, best_v = np.inf, column[i], v[i]
+    """Bring entry i, or its twin, where it overlaps least: ends of intervals in all columns, from a random one on."""
+    columns, here, panels = least.shape[1], column[i], weights.shape[0]
+    best, best_i, best_c, best_v = np.inf, i, column[i], v[i]
     start = _random(state, columns)
-    for step in range(-1, columns):
-        c = column[i] if step < 0 else (start + step) % columns
-        if least[i, c] > most[i, c] or (step >= 0 and c == column[i]):
+    places = 2 * columns if twin[i] >= 0 else columns
+    for step in range(-1, places):
+        e = i if step < columns else twin[i]
+        c = here if step < 0 else (start + step) % columns
+        if least[e, c] > most[e, c] or (step >= 0 and e == i and c == here):
             continue
-        count = _gather(pairs, still, column, v, i, c, low, high, owner)
+        count = _gather(pairs, still, whose, panels, column, v, e, c, low, high, owner)
         for k in range(count):
-            weight[k] = weights[i, owner[k]]
-        for k in range(-1, 2 * count):
+            weight[k] = weights[whose[i], owner[k]]
+        for k in range(-2, 2 * count):
             if k < 0:
-                place = least[i, c]
+                place = least[e, c] if k == -2 else most[e, c]
             else:
                 place = high[k // 2] if k % 2 == 0 else low[k // 2]
-            if place < least[i, c] or place > most[i, c]:
+            if place < least[e, c] or place > most[e, c]:
                 continue
             cost = _cost(place, low, high, weight, count, best)
             if cost < best:
-                best, best_c, best_v = cost, c, place
-        cost = _cost(most[i, c], low, high, weight, count, best)
-        if cost < best:
-            best, best_c, best_v = cost, c, most[i, c]
+                best, best_i, best_c, best_v = cost, e, c, place
         if best == 0.0:
             break
-    column[i], v[i] = best_c, best_v
+    column[i] = -1
+    column[best_i], v[best_i] = best_c, best_v
 
 
 @njit(cache=True, error_model="numpy")
 def _depths(
-    pairs: Floats, still: Floats, column: Ints, v: Floats, depth: Floats, low: Floats, high: Floats, owner: Ints
-) -> float:
+    pairs: Floats, still: Floats, whose: Ints, column: Ints, v: Floats, depth: Floats,
+    low: Floats, high: Floats, owner: Ints,
+) -> float:  # fmt: skip
     """How deep each panel lies in every other one and in what stays, mm; depth (n, n + 1); returns the sum."""
     total = 0.0
     for i in range(len(v)):
-        for j in range(len(v) + 1):
-            depth[i, j] = 0.0
-        for k in range(_gather(pairs, still, column, v, i, column[i], low, high, owner)):
+        if column[i] < 0:
+            continue
+        row = whose[i]
+        for j in range(depth.shape[1]):
+            depth[row, j] = 0.0
+        for k in range(_gather(pairs, still, whose, depth.shape[0], column, v, i, column[i], low, high, owner)):
             below, above = v[i] - low[k], high[k] - v[i]
             here = below if below < above else above
-            if here > _SAME and here > depth[i, owner[k]]:
-                total += here - depth[i, owner[k]]
-                depth[i, owner[k]] = here
+            if here > _SAME and here > depth[row, owner[k]]:
+                total += here - depth[row, owner[k]]
+                depth[row, owner[k]] = here
     return total
 
 
@@ -128,26 +133,26 @@ def _raise_weights(weights: Floats, depth: Floats) -> None:
 
 @njit(cache=True, error_model="numpy")
 def sweep(
-    pairs: Floats, still: Floats, least: Floats, most: Floats, column: Ints, v: Floats, weights: Floats,
-    state: Ints, best_column: Ints, best_v: Floats, record: Floats, patience: int, moves: int,
+    pairs: Floats, still: Floats, whose: Ints, twin: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
+    weights: Floats, state: Ints, best_column: Ints, best_v: Floats, record: Floats, patience: int, moves: int,
 ) -> int:  # fmt: skip
     """Work overlaps out, sweep after sweep, for about so many moves; returns how many were made.
 
     `record` (2,) holds the least overlap met, mm, at which `best_column` and `best_v` were kept, and the sweeps since;
     it comes to 0.0 if nothing overlaps any more. `patience` sweeps without a better one end it.
     """
-    panels = len(v)
-    size = panels * pairs.shape[3] + still.shape[2]
+    panels = weights.shape[0]
+    size = len(v) * pairs.shape[3] + still.shape[2]
     low, high, weight = np.empty(size), np.empty(size), np.empty(size)
     owner, order = np.empty(size, dtype=np.int64), np.empty(panels, dtype=np.int64)
     depth = np.empty((panels, panels + 1))
     made = 0
     while made < moves and record[1] <= patience:
-        total = _depths(pairs, still, column, v, depth, low, high, owner)
+        total = _depths(pairs, still, whose, column, v, depth, low, high, owner)
         record[1] += 1
         if total == 0.0 or total < 0.98 * record[0]:
             record[0], record[1] = total, 0.0
-            for i in range(panels):
+            for i in range(len(v)):
                 best_column[i], best_v[i] = column[i], v[i]
         if total == 0.0:
             break
@@ -162,18 +167,20 @@ def sweep(
         for k in range(count - 1, -1, -1):
             pick = _random(state, k + 1)
             order[k], order[pick] = order[pick], order[k]
-            _move(pairs, still, least, most, column, v, weights, order[k], state, low, high, owner, weight)
+            i = order[k] if column[order[k]] >= 0 else twin[order[k]]
+            _move(pairs, still, whose, twin, least, most, column, v, weights, i, state, low, high, owner, weight)
             made += 1
     return made
 
 
 @njit(cache=True, error_model="numpy")
 def lowest(
-    pairs: Floats, still: Floats, least: Floats, most: Floats, column: Ints, v: Floats, i: int, below: float
-) -> tuple[int, float]:
-    """The column and v nearest to the cut end, before `below`, at which panel i overlaps nothing; column -1 if none.
+    pairs: Floats, still: Floats, whose: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
+    i: int, below: float,
+) -> tuple[int, float]:  # fmt: skip
+    """The column and v nearest to the cut end, before `below`, at which entry i overlaps nothing; column -1 if none.
 
-    Panels in column -1 are not there yet.
+    Entries in column -1 are not there.
     """
     size = len(v) * pairs.shape[3] + still.shape[2]
     low, high, weight = np.empty(size), np.empty(size), np.empty(size)
@@ -184,10 +191,42 @@ def lowest(
     for c in range(least.shape[1]):
         if not least[i, c] < best:
             continue
-        count = _gather(pairs, still, column, v, i, c, low, high, owner)
+        count = _gather(pairs, still, whose, 0, column, v, i, c, low, high, owner)
         for k in range(-1, count):
             place = least[i, c] if k < 0 else high[k]
             inside = least[i, c] <= place < best and place <= most[i, c]
             if inside and _cost(place, low, high, weight, count, _SAME) == 0.0:
                 best_c, best = c, place
     return best_c, best
+
+
+@njit(cache=True, error_model="numpy")
+def hulls(
+    cuts_a: Floats, low_a: Floats, high_a: Floats, low_rate_a: Floats, high_rate_a: Floats,
+    cuts_b: Floats, low_b: Floats, high_b: Floats, low_rate_b: Floats, high_rate_b: Floats,
+    across: Floats, low: Floats, high: Floats,
+) -> None:  # fmt: skip
+    """Forbidden v of b against a, both of one layer and in one piece across, for every shift; fills low and high (c,).
+
+    Over neighbouring slabs such shapes' forbidden intervals touch, so that all of them together are one.
+    """
+    for s in range(len(across)):
+        shift = across[s]
+        low[s], high[s] = np.inf, -np.inf
+        i, j = 0, 0
+        while i < len(cuts_a) - 1 and j < len(cuts_b) - 1:
+            left = max(cuts_a[i], cuts_b[j] + shift)
+            right = min(cuts_a[i + 1], cuts_b[j + 1] + shift)
+            if right - left > _SAME:
+                for x in (left, right):
+                    run_a, run_b = x - cuts_a[i], x - shift - cuts_b[j]
+                    bottom = low_a[i] + low_rate_a[i] * run_a - high_b[j] - high_rate_b[j] * run_b
+                    top = high_a[i] + high_rate_a[i] * run_a - low_b[j] - low_rate_b[j] * run_b
+                    if bottom < low[s]:
+                        low[s] = bottom
+                    if top > high[s]:
+                        high[s] = top
+            if cuts_a[i + 1] < cuts_b[j + 1] + shift:
+                i += 1
+            else:
+                j += 1

@@ -108,8 +108,8 @@ def _laid(project: Project, cloth: Cloth, progress: Progress, limit: float, seed
     budget = Budget(moves_for(task), limit, progress, cloth.title)
     found = shortest(task, budget, seed)
     changes: dict[PanelName, Placement] = {
-        one.name: task.placement(index, int(found.column[index]), float(found.v[index]))
-        for index, one in enumerate(task.loose)
+        task.loose[entry].name: task.placement(entry, int(found.column[entry]), float(found.v[entry]))
+        for entry in found.there.tolist()
     }
     project = project.placed(changes)
     faults = faults_of(cut_lines(project, cloth), cloth)

@@ -5,10 +5,11 @@ from collections.abc import Iterator
 
 import numpy as np
 from shapely import STRtree
-from shapely.geometry import Polygon, box
+from shapely.geometry import Polygon
 
 from core.geometry.paths import Points
 from core.geometry.transform import placed
+from core.lay.remnant import there
 from core.model.cloth import Cloth
 from core.model.panel import Panel, panels_of
 from core.model.pattern import PanelName
@@ -50,7 +51,7 @@ def find_faults(project: Project, cloth_id: str) -> tuple[str, ...]:
 def faults_of(lines: dict[PanelName, Points], cloth: Cloth) -> tuple[str, ...]:
     """The faults of cut lines on a cloth, its length left out of account."""
     shapes = {name: Polygon(line) for name, line in lines.items()}
-    return (*_outside(lines, cloth), *_on_flaws(shapes, cloth), *_overlaps(shapes))
+    return (*_outside(lines, cloth), *_on_flaws(shapes, cloth), *_off_remnant(shapes, cloth), *_overlaps(shapes, cloth))
 
 
 def _outside(lines: dict[PanelName, Points], cloth: Cloth) -> Iterator[str]:
@@ -64,7 +65,7 @@ def _outside(lines: dict[PanelName, Points], cloth: Cloth) -> Iterator[str]:
 
 
 def _beyond_length(lines: dict[PanelName, Points], cloth: Cloth) -> Iterator[str]:
-    length = math.inf if cloth.length is None else cloth.length
+    length = math.inf if cloth.end is None else cloth.end
     for name, line in lines.items():
         over = float(line[:, 1].max()) - length
         if over > BEYOND_MM:
@@ -72,17 +73,28 @@ def _beyond_length(lines: dict[PanelName, Points], cloth: Cloth) -> Iterator[str
 
 
 def _on_flaws(shapes: dict[PanelName, Polygon], cloth: Cloth) -> Iterator[str]:
-    for number, flaw in enumerate(cloth.flaws, start=1):
+    for number, outline in enumerate(cloth.flaw_outlines, start=1):
+        flaw = Polygon(outline)
         for name, shape in shapes.items():
-            area = shape.intersection(box(*flaw)).area
+            area = shape.intersection(flaw).area
             if area > OVERLAP_MM2:
                 yield f"panel {name!r} lies on flaw {number} with {area:.2f} mm2"
 
 
-def _overlaps(shapes: dict[PanelName, Polygon]) -> Iterator[str]:
+def _off_remnant(shapes: dict[PanelName, Polygon], cloth: Cloth) -> Iterator[str]:
+    remnant = there(cloth)
+    for name, shape in shapes.items() if remnant is not None else ():
+        area = shape.difference(remnant).area
+        if area > OVERLAP_MM2:
+            yield f"panel {name!r} lies off the remnant with {area:.2f} mm2"
+
+
+def _overlaps(shapes: dict[PanelName, Polygon], cloth: Cloth) -> Iterator[str]:
     names, polygons = list(shapes), np.array(list(shapes.values()), dtype=object)
-    first, second = STRtree(polygons).query(polygons, predicate="intersects")
+    first, second = STRtree(polygons).query(polygons, predicate="dwithin", distance=cloth.spare_mm)
     for i, j in sorted(zip(first.tolist(), second.tolist(), strict=True)):
         area = polygons[i].intersection(polygons[j]).area if i < j else 0.0
         if area > OVERLAP_MM2:
             yield f"panels {names[i]!r} and {names[j]!r} overlap by {area:.2f} mm2"
+        elif i < j and (gap := polygons[i].distance(polygons[j])) < cloth.spare_mm - BEYOND_MM:
+            yield f"panels {names[i]!r} and {names[j]!r} lie {gap:.2f} mm apart, {cloth.spare_mm:g} mm are to be spared"

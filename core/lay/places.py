@@ -1,30 +1,19 @@
-"""Where the loose panels lie while the search goes on, and the engine that moves them."""
+"""Where the loose panels lie while the search goes on, and lays built panel by panel."""
 
-import importlib
 from dataclasses import dataclass
-from functools import cache
-from types import ModuleType
+from typing import NamedTuple
 
 import numpy as np
 
 from core.geometry.polyline import Floats
+from core.lay import engine
 from core.lay.shapes import Ints
 from core.lay.task import Task, no_room
 
 
-@cache
-def engine() -> ModuleType:
-    """`core.lay.kernel`, whose loops are compiled, or `core.lay.plainly` where numba is not
-    there, does not load, or finds no place to keep what it compiled."""
-    try:
-        return importlib.import_module("core.lay.kernel")
-    except (ImportError, OSError, RuntimeError):
-        return importlib.import_module("core.lay.plainly")
-
-
 @dataclass(eq=False)
 class Arrangement:
-    """Column and v of each loose panel; shape (n,). Changed in place. Column -1: not there yet."""
+    """Column and v of each entry of a task; shape (n,). Changed in place. Column -1: not there."""
 
     column: Ints
     v: Floats
@@ -33,25 +22,47 @@ class Arrangement:
         """One that can be changed without changing this one."""
         return Arrangement(self.column.copy(), self.v.copy())
 
+    @property
+    def there(self) -> Ints:
+        """The entries that lie on the cloth; shape (k,)."""
+        return np.flatnonzero(self.column >= 0)
+
+    def put(self, place: "Place") -> None:
+        """Bring an entry to a place."""
+        self.column[place.entry], self.v[place.entry] = place.column, place.v
+
     def length(self, task: Task) -> float:
         """Largest v of any cut line, held panels included, mm."""
-        return max(task.held_end, float((self.v + task.ends).max(initial=0.0)))
+        return max(task.held_end, float((self.v + task.ends)[self.there].max(initial=0.0)))
 
 
-def lowest(task: Task, index: int, at: Arrangement, below: float = np.inf) -> tuple[int, float] | None:
-    """The column and v nearest to the cut end at which a panel overlaps none of those there; None if there is none."""
-    column, v = engine().lowest(task.pairs, task.still, task.least, task.most, at.column, at.v, index, below)
-    return None if column < 0 else (int(column), float(v))
+class Place(NamedTuple):
+    """A place of one entry."""
+
+    entry: int
+    column: int
+    v: float
+
+
+def lowest(task: Task, entry: int, at: Arrangement, before: float = np.inf) -> Place | None:
+    """Where an entry or its twin overlaps none of those there and ends nearest to the cut end, before a v; or None."""
+    best = None
+    for e in (entry, int(task.twin[entry])) if task.twin[entry] >= 0 else (entry,):
+        tables = (task.pairs, task.still, task.whose, task.least, task.most)
+        column, v = engine.loops().lowest(*tables, at.column, at.v, e, before - task.ends[e])
+        if column >= 0:
+            best, before = Place(e, int(column), float(v)), v + task.ends[e]
+    return best
 
 
 def one_by_one(task: Task, order: Ints) -> Arrangement:
     """A lay built panel by panel, each as near to the cut end as it goes. Raises CannotBeHad if one has no place."""
-    at = Arrangement(np.full(len(order), -1, dtype=np.int64), np.zeros(len(order)))
-    for index in order.tolist():
-        place = lowest(task, index, at)
+    at = Arrangement(np.full(len(task.loose), -1, dtype=np.int64), np.zeros(len(task.loose)))
+    for entry in order.tolist():
+        place = lowest(task, entry, at)
         if place is None:
-            raise no_room(task.cloth, task.loose[index])
-        at.column[index], at.v[index] = place
+            raise no_room(task.cloth, task.loose[entry])
+        at.put(place)
     return at
 
 
@@ -61,9 +72,26 @@ def compacted(task: Task, at: Arrangement) -> Arrangement:
     moved = True
     while moved:
         moved = False
-        for index in np.argsort(at.v + task.starts, kind="stable").tolist():
-            place = lowest(task, index, at, at.v[index] - 1e-6)
+        there = at.there
+        for entry in there[np.argsort((at.v + task.starts)[there], kind="stable")].tolist():
+            place = lowest(task, entry, at, at.v[entry] + task.ends[entry] - 1e-6)
             if place is not None:
-                at.column[index], at.v[index] = place
+                at.column[entry] = -1
+                at.put(place)
                 moved = True
+    return at
+
+
+def stacked(task: Task) -> Arrangement:
+    """A lay that needs no tables: panels one behind another, behind everything that stays."""
+    at = Arrangement(np.full(len(task.loose), -1, dtype=np.int64), np.zeros(len(task.loose)))
+    end = task.still_end
+    for entry in range(task.panels):
+        wanted = np.maximum(task.least[entry], end - task.starts[entry])
+        v = np.where(wanted <= task.most[entry], wanted, np.inf)
+        column = int(np.argmin(v))
+        if not np.isfinite(v[column]):
+            raise no_room(task.cloth, task.loose[entry])
+        at.put(Place(entry, column, float(v[column])))
+        end = float(v[column]) + task.ends[entry] + task.cloth.spare_mm
     return at

@@ -13,8 +13,8 @@ _AT_ONCE = 128
 
 
 def sweep(
-    pairs: Floats, still: Floats, least: Floats, most: Floats, column: Ints, v: Floats, weights: Floats,
-    state: Ints, best_column: Ints, best_v: Floats, record: Floats, patience: int, moves: int,
+    pairs: Floats, still: Floats, whose: Ints, twin: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
+    weights: Floats, state: Ints, best_column: Ints, best_v: Floats, record: Floats, patience: int, moves: int,
 ) -> int:  # fmt: skip
     """Work overlaps out, sweep after sweep, for about so many moves; returns how many were made.
 
@@ -22,7 +22,7 @@ def sweep(
     """
     made = 0
     while made < moves and record[1] <= patience:
-        depth = _depths(pairs, still, column, v)
+        depth = _depths(pairs, still, whose, column, v)
         record[1] += 1
         if not depth.any() or depth.sum() < 0.98 * record[0]:
             record[:] = depth.sum(), 0.0
@@ -32,20 +32,22 @@ def sweep(
         growth = np.where(depth > 0, 1.2 + 0.8 * depth / depth.max(), 0.95)
         weights[:] = np.maximum(weights * growth, 1.0)
         for index in np.random.default_rng(state).permutation(np.flatnonzero(depth.any(axis=1))):
-            _move(pairs, still, least, most, column, v, weights, int(index))
+            entry = int(index if column[index] >= 0 else twin[index])
+            _move(pairs, still, whose, twin, least, most, column, v, weights, entry)
             made += 1
         state += 1
     return made
 
 
 def lowest(
-    pairs: Floats, still: Floats, least: Floats, most: Floats, column: Ints, v: Floats, i: int, below: float
-) -> tuple[int, float]:
-    """The column and v nearest to the cut end, before `below`, at which panel i overlaps nothing; column -1 if none.
+    pairs: Floats, still: Floats, whose: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
+    i: int, below: float,
+) -> tuple[int, float]:  # fmt: skip
+    """The column and v nearest to the cut end, before `below`, at which entry i overlaps nothing; column -1 if none.
 
-    Panels in column -1 are not there yet.
+    Entries in column -1 are not there.
     """
-    low, high, _ = _barriers(pairs, still, column, v, i)
+    low, high, _ = _barriers(pairs, still, whose, column, v, i)
     ends = np.concatenate([least[i][:, None], high], axis=1)
     inside = (ends >= least[i][:, None]) & (ends <= most[i][:, None]) & (ends < below) & np.isfinite(ends)
     places, columns = ends[inside], np.nonzero(inside)[0]
@@ -60,38 +62,53 @@ def lowest(
     return -1, below
 
 
-def _barriers(pairs: Floats, still: Floats, column: Ints, v: Floats, i: int) -> tuple[Floats, Floats, Ints]:
-    """Ends of the intervals of v that the other panels, then what stays, forbid to a panel, (columns, r) each; whose
+def _barriers(
+    pairs: Floats, still: Floats, whose: Ints, column: Ints, v: Floats, i: int
+) -> tuple[Floats, Floats, Ints]:
+    """Ends of the intervals of v that the other panels, then what stays, forbid to an entry, (columns, r) each; whose
     each is, (r,)."""
-    columns, panels = still.shape[1], len(v)
-    others = np.flatnonzero((column >= 0) & (np.arange(panels) != i))
+    columns, panels = still.shape[1], int(whose.max()) + 1
+    others = np.flatnonzero((column >= 0) & (whose != whose[i]))
     place = np.arange(columns)[:, None] - column[others] + (pairs.shape[2] - 1) // 2
     from_others = pairs[i][others, place] + v[others][:, None, None]
     every = np.concatenate([from_others.reshape(columns, -1, 2), still[i]], axis=1)
-    owner = np.concatenate([np.repeat(others, pairs.shape[3]), np.full(still.shape[2], panels)])
+    owner = np.concatenate([np.repeat(whose[others], pairs.shape[3]), np.full(still.shape[2], panels)])
     return every[..., 0], every[..., 1], owner
 
 
 def _move(
-    pairs: Floats, still: Floats, least: Floats, most: Floats, column: Ints, v: Floats, weights: Floats, i: int
-) -> None:
-    """Bring panel i where it overlaps least: the ends of intervals and the walls in every column are tried."""
-    low, high, owner = _barriers(pairs, still, column, v, i)
-    ends = np.concatenate([high, low, least[i][:, None], most[i][:, None]], axis=1)
-    inside = (ends >= least[i][:, None]) & (ends <= most[i][:, None]) & np.isfinite(ends)
-    c, places = np.nonzero(inside)[0], ends[inside]
-    depth = np.minimum(places[:, None] - low[c], high[c] - places[:, None])
-    depth[depth < _SAME] = 0.0
-    best = int(np.argmin(depth @ weights[i][owner]))
-    column[i], v[i] = c[best], places[best]
+    pairs: Floats, still: Floats, whose: Ints, twin: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
+    weights: Floats, i: int,
+) -> None:  # fmt: skip
+    """Bring an entry, or its twin, where it overlaps least: ends of intervals and walls in every column are tried."""
+    found = []
+    for e in (i, int(twin[i])) if twin[i] >= 0 else (i,):
+        low, high, owner = _barriers(pairs, still, whose, column, v, e)
+        ends = np.concatenate([high, low, least[e][:, None], most[e][:, None]], axis=1)
+        inside = (ends >= least[e][:, None]) & (ends <= most[e][:, None]) & np.isfinite(ends)
+        if not inside.any():
+            continue
+        c, places = np.nonzero(inside)[0], ends[inside]
+        depth = np.minimum(places[:, None] - low[c], high[c] - places[:, None])
+        depth[depth < _SAME] = 0.0
+        cost = depth @ weights[whose[i]][owner]
+        best = int(np.argmin(cost))
+        found.append((float(cost[best]), e, int(c[best]), float(places[best])))
+    column[i] = -1
+    _, e, column_e, v[e] = min(found)
+    column[e] = column_e
 
 
-def _depths(pairs: Floats, still: Floats, column: Ints, v: Floats) -> Floats:
+def _depths(pairs: Floats, still: Floats, whose: Ints, column: Ints, v: Floats) -> Floats:
     """How deep each panel lies in every other one and, last, in what stays, mm along the cloth; (n, n + 1)."""
-    everyone = np.arange(len(v))
-    apart = column[:, None] - column + (pairs.shape[2] - 1) // 2
-    others = _depth(v[:, None] - v, pairs[everyone[:, None], everyone, apart])
-    depth = np.concatenate([others, _depth(v, still[everyone, column])[:, None]], axis=1)
+    panels = int(whose.max()) + 1
+    there = np.flatnonzero(column >= 0)
+    there = there[np.argsort(whose[there])]
+    c, at = column[there], v[there]
+    apart = c[:, None] - c + (pairs.shape[2] - 1) // 2
+    others = _depth(at[:, None] - at, pairs[there[:, None], there, apart])
+    others[np.arange(panels), np.arange(panels)] = 0.0
+    depth = np.concatenate([others, _depth(at, still[there, c])[:, None]], axis=1)
     return np.where(depth > _SAME, depth, 0.0)
 
 

@@ -4,8 +4,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from core.lay import engine
 from core.lay.budget import Budget
-from core.lay.places import Arrangement, compacted, engine, one_by_one
+from core.lay.places import Arrangement, compacted, one_by_one
 from core.lay.task import SAME_MM, Task
 
 FIRST_CUT = 0.02
@@ -13,7 +14,7 @@ FIRST_CUT = 0.02
 
 LEAST_CUT = 0.002
 _ATTEMPTS = 5
-_PATIENCE = 25
+_PATIENCE = 60
 _AT_ONCE = 500
 """Moves between two looks at the clock."""
 
@@ -47,8 +48,9 @@ def first_lay(task: Task, budget: Budget) -> Arrangement:
 
     The first of them is built in any case.
     """
-    wide = np.array([one.sides[1] - one.sides[0] for one in task.loose])
-    keys = (-task.areas, -wide, task.starts - task.ends, task.areas, np.arange(len(task.loose)))
+    wide = np.array([one.sides[1] - one.sides[0] for one in task.loose[: task.panels]])
+    tall = (task.ends - task.starts)[: task.panels]
+    keys = (-task.areas, -wide, -tall, task.areas, np.arange(task.panels))
     best = one_by_one(task, np.argsort(keys[0], kind="stable"))
     for key in keys:
         if not budget.goes_on(best.length(task)):
@@ -60,10 +62,11 @@ def first_lay(task: Task, budget: Budget) -> Arrangement:
 
 def swapped(task: Task, at: Arrangement, rng: np.random.Generator) -> Arrangement:
     """A lay, overlaps and all, in which two panels, large ones more often, have changed places."""
-    if len(at.v) < 2:
+    if task.panels < 2:
         return at
     at = at.copy()
-    pair = rng.choice(len(at.v), 2, replace=False, p=task.areas / task.areas.sum())
+    share = task.areas[task.whose[at.there]]
+    pair = rng.choice(at.there, 2, replace=False, p=share / share.sum())
     w, start = task.first[pair] + at.column[pair] * task.step, at.v[pair] + task.starts[pair]
     column = np.rint((w[::-1] - task.first[pair]) / task.step).astype(np.int64)
     at.column[pair] = np.clip(column, 0, task.columns - 1)
@@ -84,14 +87,14 @@ class Separation:
     rng: np.random.Generator
 
     def __post_init__(self) -> None:
-        count = len(self.task.loose)
+        count = self.task.panels
         most = np.minimum(self.task.most, (self.length + SAME_MM - self.task.ends)[:, None])
         open_ = self.task.least <= most
         self.least, self.most = np.where(open_, self.task.least, np.inf), np.where(open_, most, -np.inf)
         self.weights = np.ones((count, count + 1))
         self.record = np.array([np.inf, 0.0])
         self.state = self.rng.integers(1, 2**31 - 1, 1)
-        self.at = self.least_bad = Arrangement(np.zeros(count, dtype=np.int64), np.zeros(count))
+        self.at = self.least_bad = Arrangement(np.zeros(len(most), dtype=np.int64), np.zeros(len(most)))
 
     def solve(self, start: Arrangement, budget: Budget) -> bool:
         """Work the overlaps out; True if `at` is legal now. Otherwise `least_bad` is the nearest to it met."""
@@ -103,15 +106,16 @@ class Separation:
     def _begin(self, start: Arrangement) -> None:
         """Take a start over; panels that would stick out move in, those in a column with no place for them last."""
         self.at = start.copy()
-        everyone = np.arange(len(self.at.v))
-        closed = self.least[everyone, self.at.column] > self.most[everyone, self.at.column]
-        self.at.column = np.where(closed, np.argmax(self.least <= self.most, axis=1), self.at.column)
-        least, most = self.least[everyone, self.at.column], self.most[everyone, self.at.column]
-        self.at.v = np.minimum(np.maximum(self.at.v, least), most)
+        there = self.at.there
+        least, most, column = self.least[there], self.most[there], self.at.column[there]
+        row = np.arange(len(there))
+        column = np.where(least[row, column] <= most[row, column], column, np.argmax(least <= most, axis=1))
+        self.at.column[there] = column
+        self.at.v[there] = np.minimum(np.maximum(self.at.v[there], least[row, column]), most[row, column])
         self.least_bad = self.at.copy()
 
     def _sweep(self, patience: int) -> int:
         task, at, kept = self.task, self.at, self.least_bad
-        places = (task.pairs, task.still, self.least, self.most, at.column, at.v, self.weights)
-        made = engine().sweep(*places, self.state, kept.column, kept.v, self.record, patience, _AT_ONCE)
+        places = (task.pairs, task.still, task.whose, task.twin, self.least, self.most, at.column, at.v, self.weights)
+        made = engine.loops().sweep(*places, self.state, kept.column, kept.v, self.record, patience, _AT_ONCE)
         return int(made) + 1

@@ -8,6 +8,7 @@ from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
+from shapely.geometry import Polygon
 
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats
@@ -50,6 +51,13 @@ class Shape:
     def reach(self) -> tuple[float, float]:
         """Least and largest w."""
         return float(self.cuts[0]), float(self.cuts[-1])
+
+    @property
+    def lines(self) -> tuple[Floats, Floats, Floats, Floats, Floats]:
+        """Cuts, and low, high and their rates of the first layer, each in an array of its own."""
+        layers = (self.low, self.high, self.low_rate, self.high_rate)
+        low, high, low_rate, high_rate = (np.ascontiguousarray(layer[:, 0]) for layer in layers)
+        return self.cuts, low, high, low_rate, high_rate
 
     @cached_property
     def along(self) -> tuple[float, float]:
@@ -123,6 +131,14 @@ def _rebuilt(shape: Shape, lows: _Line, highs: _Line, kept: list[tuple[int, int,
     rates = np.array([(lows.rate(a, b), highs.rate(a, b)) for a, b, _, _ in kept])
     cuts = np.append(shape.cuts[first], shape.cuts[last[-1]])
     return Shape(shape.ring, cuts, low[:, None], high[:, None], rates[:, :1], rates[:, 1:])
+
+
+def widened(ring: Points, by_mm: float) -> Points:
+    """An outline that keeps at least `by_mm` away from the given one all round, without the holes that may leave."""
+    if by_mm == 0:
+        return ring
+    wider = Polygon(ring).buffer(by_mm, join_style="mitre", mitre_limit=1.5)
+    return np.asarray(wider.exterior.coords)[:-1]
 
 
 def sheared(points: Points, skew: float) -> Points:

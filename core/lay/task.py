@@ -5,19 +5,22 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
+import msgspec
 import numpy as np
 
 from core.errors import CannotBeHad
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats, signed_area
 from core.geometry.transform import placed
-from core.lay.forbidden import forbidden, merged
 from core.lay.legal import cut_line, panels_on
-from core.lay.shapes import Shape, eased, sheared
+from core.lay.remnant import missing_outlines
+from core.lay.shapes import Ints, Shape, eased, sheared, widened
+from core.lay.tables import pair_tables, still_tables
 from core.model.cloth import Cloth
 from core.model.panel import Panel
 from core.model.pattern import PanelName
 from core.model.project import Placement, Project
+from core.progress import Progress, silent
 
 FINEST_STEP_MM = 4.0
 """Columns are not closer together than this; a finer repeat uses every second, third, ... of its periods."""
@@ -35,16 +38,17 @@ PLAIN_STEP_MM = 8.0
 """Columns on plain cloth are at most this far apart."""
 
 _LONGEST_WAIT_MM = 20_000.0
-_ABSENT = np.array([np.inf, -np.inf])
 
 
 @dataclass(frozen=True, eq=False)
 class Loose:
-    """A panel that may move: its shape about its own origin, and u from its leftmost to its rightmost point, mm."""
+    """A panel that may move, one way round: its shape about its own origin, that shape with half of what is spared
+    round it, and u from its leftmost to its rightmost point, mm."""
 
     name: PanelName
     placement: Placement
     shape: Shape
+    roomy: Shape
     sides: tuple[float, float]
 
 
@@ -52,8 +56,12 @@ class Loose:
 class Task:
     """All that the search needs to know about one cloth.
 
-    Loose panel i in column c has its origin at w = `first[i]` + c * `step`; v may lie from `least[i, c]` to
-    `most[i, c]` (inf and -inf where the column is none of its own). With panels i and j in columns c and d,
+    The entries are the loose panels as they lie, `panels` of them, then, for those that may lie end for end, the same
+    once more the other way round: `whose` says which panel an entry is, `twin` which entry is the same panel turned,
+    -1 for none. Only one of the two lies on the cloth.
+
+    Entry i in column c has its origin at w = `first[i]` + c * `step`; v may lie from `least[i, c]` to
+    `most[i, c]` (inf and -inf where the column is none of its own). With entries i and j in columns c and d,
     v_i - v_j may not lie inside the intervals `pairs[i, j, c - d + columns - 1]`; and v_i not inside `still[i, c]`,
     which stand for flaws and held panels. Interval lists have shape (m, 2), absent ones are (inf, -inf).
     """
@@ -66,7 +74,20 @@ class Task:
     most: Floats
     pairs: Floats
     still: Floats
+    whose: Ints
+    twin: Ints
     held_end: float
+    still_end: float
+
+    @property
+    def panels(self) -> int:
+        """How many panels there are to lay."""
+        return int(self.whose.max(initial=-1)) + 1
+
+    @property
+    def complete(self) -> bool:
+        """Whether the tables are there; they are not if building them was stopped."""
+        return len(self.pairs) == len(self.loose)
 
     @property
     def columns(self) -> int:
@@ -75,18 +96,18 @@ class Task:
 
     @cached_property
     def starts(self) -> Floats:
-        """Least v of each loose panel's shape about its origin; shape (n,)."""
+        """Least v of each entry's shape about its origin; shape (n,)."""
         return np.array([one.shape.along[0] for one in self.loose])
 
     @cached_property
     def ends(self) -> Floats:
-        """Largest v of each loose panel's shape about its origin; shape (n,)."""
+        """Largest v of each entry's shape about its origin; shape (n,)."""
         return np.array([one.shape.along[1] for one in self.loose])
 
     @cached_property
     def areas(self) -> Floats:
-        """Area of each loose panel, mm2; shape (n,)."""
-        return np.array([abs(signed_area(one.shape.ring)) for one in self.loose])
+        """Area of each loose panel, mm2; shape (panels,)."""
+        return np.array([abs(signed_area(one.shape.ring)) for one in self.loose[: self.panels]])
 
     @cached_property
     def floor(self) -> float:
@@ -96,45 +117,78 @@ class Task:
         return max(self.held_end, longest, float(self.areas.sum()) / usable)
 
     def placement(self, index: int, column: int, v: float) -> Placement:
-        """Where a loose panel lies on the cloth when it lies at v in a column."""
+        """Where a panel lies on the cloth when an entry of it lies at v in a column."""
         at = self.loose[index].placement
         u = float(self.first[index]) + column * self.step + self.cloth.skew * v + 0.0
         return Placement(u=u, v=v + 0.0, turn_deg=at.turn_deg, turned=at.turned)
 
 
-def task_of(project: Project, cloth: Cloth) -> Task:
-    """The task that a cloth sets. Raises CannotBeHad for a panel that no column has room for."""
+def task_of(
+    project: Project, cloth: Cloth, either_way: frozenset[PanelName] = frozenset(), progress: Progress = silent
+) -> Task:
+    """The task that a cloth sets; the panels in `either_way` may be turned end for end.
+
+    Where `progress` stops it the task is not complete. Raises CannotBeHad for a panel that no column has room for.
+    """
     panels = panels_on(project, cloth)
     held = [panel for panel in panels if project.placement(panel.name).hold]
-    loose = _loose(project, cloth, [panel for panel in panels if panel not in held])
+    loose, whose, twin = _entries(project, cloth, [panel for panel in panels if panel not in held], either_way)
     lines = [cut_line(panel, project.placement(panel.name)) for panel in held]
-    still = [_shape(line, cloth) for line in (*lines, *flaw_outlines(cloth))]
-    held_end = max((float(line[:, 1].max()) for line in lines), default=0.0)
+    spots = [*(np.array(flaw) for flaw in cloth.flaw_outlines), *missing_outlines(cloth)]
+    still = [_shape(line, cloth, cloth.spare_mm / 2) for line in lines]
+    all_still = [*still, *(_shape(spot, cloth) for spot in spots)]
     step = _step(cloth, loose)
-    first, least, most = _columns(cloth, loose, step, _farthest(cloth, loose, still, step))
-    pairs = _pair_tables(loose, first, step, least.shape[1])
-    still_tables = _still_tables(loose, still, first, step, least.shape[1])
-    return Task(cloth, loose, step, first, least, most, pairs, still_tables, held_end)
+    first, least, most = _columns(cloth, loose, step, _farthest(cloth, loose, all_still, step))
+    pairs = pair_tables(
+        [one.roomy for one in loose], whose, first, step * np.arange(1 - least.shape[1], least.shape[1]), progress
+    )
+    w = first[:, None] + step * np.arange(least.shape[1])
+    still_tables = _still_tables(loose, still, all_still[len(still) :], w)
+    held_end = max((float(line[:, 1].max()) for line in lines), default=0.0)
+    still_end = max((shape.along[1] for shape in all_still), default=0.0) + cloth.spare_mm
+    return Task(cloth, loose, step, first, least, most, pairs, still_tables, whose, twin, held_end, still_end)
 
 
-def flaw_outlines(cloth: Cloth) -> list[Points]:
-    """The flaws' corners; each of shape (4, 2), columns u and v."""
-    return [np.array([[u0, v0], [u1, v0], [u1, v1], [u0, v1]]) for u0, v0, u1, v1 in cloth.flaws]
+def _still_tables(loose: Sequence[Loose], held: Sequence[Shape], spots: Sequence[Shape], w: Floats) -> Floats:
+    """Forbidden v of each entry in each column, w being (n, columns); margins count towards held panels only."""
+    rows = [[*((shape, one.roomy) for shape in held), *((shape, one.shape) for shape in spots)] for one in loose]
+    return still_tables(rows, w)
 
 
-def _loose(project: Project, cloth: Cloth, panels: Sequence[Panel]) -> tuple[Loose, ...]:
-    shapes: dict[bytes, Shape] = {}
-    found = []
-    for panel in panels:
-        at = project.placement(panel.name)
+def _entries(
+    project: Project, cloth: Cloth, panels: Sequence[Panel], either_way: frozenset[PanelName]
+) -> tuple[tuple[Loose, ...], Ints, Ints]:
+    """The entries of a task, which panel each is, and its twin."""
+    shapes: dict[tuple[bytes, float], Shape] = {}
+
+    def loose(panel: Panel, at: Placement) -> Loose:
         ring = placed(panel.cut_ring, 0.0, 0.0, at.turn_deg, at.turned)
-        shape = shapes.setdefault(ring.tobytes(), _shape(ring, cloth))
-        found.append(Loose(panel.name, at, shape, (float(ring[:, 0].min()), float(ring[:, 0].max()))))
-    return tuple(found)
+        both = []
+        for by_mm in (0.0, cloth.spare_mm / 2):
+            key = ring.tobytes(), by_mm
+            if key not in shapes:
+                shapes[key] = _shape(ring, cloth, by_mm)
+            both.append(shapes[key])
+        return Loose(panel.name, at, both[0], both[1], (float(ring[:, 0].min()), float(ring[:, 0].max())))
+
+    turning = [index for index, panel in enumerate(panels) if panel.name in either_way]
+    as_they_lie = [loose(panel, project.placement(panel.name)) for panel in panels]
+    turned = [loose(panels[i], end_for_end(project.placement(panels[i].name), cloth)) for i in turning]
+    whose = np.array([*range(len(panels)), *turning], dtype=np.int64)
+    twin = np.full(len(whose), -1, dtype=np.int64)
+    twin[turning], twin[len(panels) :] = np.arange(len(panels), len(whose)), turning
+    return (*as_they_lie, *turned), whose, twin
 
 
-def _shape(line: Points, cloth: Cloth) -> Shape:
-    return eased(Shape.of(sheared(line, cloth.skew)), EASED_MM)
+def end_for_end(at: Placement, cloth: Cloth) -> Placement:
+    """A placement the other way round: reflected about the matched axis, which an even repeat can't tell."""
+    w = at.u - cloth.skew * at.v
+    across = 2 * cloth.repeat.c - w if cloth.repeat else w
+    return msgspec.structs.replace(at, u=across + cloth.skew * at.v, turned=not at.turned)
+
+
+def _shape(line: Points, cloth: Cloth, by_mm: float = 0.0) -> Shape:
+    return eased(Shape.of(sheared(widened(line, by_mm), cloth.skew)), EASED_MM)
 
 
 def _step(cloth: Cloth, loose: Sequence[Loose]) -> float:
@@ -160,7 +214,8 @@ def _farthest(cloth: Cloth, loose: Sequence[Loose], still: Sequence[Shape], step
     room = cloth.usable[1] - cloth.usable[0]
     tight = sum(room - (one.sides[1] - one.sides[0]) < step for one in loose)
     wait = min(step / abs(cloth.skew), _LONGEST_WAIT_MM) if cloth.skew else 0.0
-    return max((shape.along[1] for shape in still), default=0.0) + tall + tight * wait
+    spared = cloth.spare_mm * (len(loose) + 1)
+    return max((shape.along[1] for shape in still), default=0.0) + tall + spared + tight * wait
 
 
 def _columns(cloth: Cloth, loose: Sequence[Loose], step: float, farthest: float) -> tuple[Floats, Floats, Floats]:
@@ -204,52 +259,3 @@ def no_room(cloth: Cloth, one: Loose) -> CannotBeHad:
         f"panel {one.name!r} can't lie on {cloth.title!r}: where its stripes match it does not come between the"
         f" selvedges (cutting line {wide:.1f} mm wide, usable width {room:.1f} mm, stripes every {period:g} mm)"
     )
-
-
-def _pair_tables(loose: Sequence[Loose], first: Floats, step: float, columns: int) -> Floats:
-    """Forbidden v_i - v_j for all pairs and column differences; (n, n, 2 * columns - 1, m, 2)."""
-    known: dict[tuple[int, int, float], Floats] = {}
-    shifts = step * np.arange(1 - columns, columns)
-    rows: list[list[Floats]] = [[_NOTHING] * len(loose) for _ in loose]
-    for i in range(len(loose)):
-        for j in range(i):
-            key = (id(loose[i].shape), id(loose[j].shape), round(float(first[i] - first[j]), 6))
-            if key not in known:
-                known[key] = _reaching(loose[j].shape, loose[i].shape, first[i] - first[j] + shifts)
-            rows[i][j], rows[j][i] = known[key], -known[key][::-1, :, ::-1]
-    return _table(rows, 2 * columns - 1)
-
-
-def _still_tables(loose: Sequence[Loose], still: Sequence[Shape], first: Floats, step: float, columns: int) -> Floats:
-    """Forbidden v_i in each column because of what stays where it is; (n, columns, m, 2)."""
-    w = first[:, None] + step * np.arange(columns)
-    rows = []
-    for one, across in zip(loose, w, strict=True):
-        tables = [_reaching(shape, one.shape, across) for shape in still]
-        every = np.concatenate(tables, axis=1) if tables else np.empty((columns, 0, 2))
-        there = np.isfinite(every[..., 0])
-        low, high = every[there].T
-        rows.append([np.stack(merged(low, high, np.nonzero(there)[0], columns), axis=-1)])
-    return _table(rows, columns)[:, 0] if rows else np.empty((0, columns, 1, 2))
-
-
-_NOTHING = np.empty((0, 0, 2))
-
-
-def _reaching(fixed: Shape, moving: Shape, across: Floats) -> Floats:
-    """`forbidden`, worked out only for shifts at which the two shapes reach each other across; (c, m, 2)."""
-    near = (moving.reach[0] + across < fixed.reach[1]) & (moving.reach[1] + across > fixed.reach[0])
-    found = np.stack(forbidden(fixed, moving, across[near]), axis=-1)
-    every = np.full((len(across), *found.shape[1:]), _ABSENT)
-    every[near] = found
-    return every
-
-
-def _table(rows: Sequence[Sequence[Floats]], places: int) -> Floats:
-    """Interval lists of shape (places, m, 2) with unlike m in one array; (rows, entries, places, m, 2)."""
-    most = max((part.shape[1] for row in rows for part in row), default=0) or 1
-    table = np.full((len(rows), len(rows[0]) if rows else 0, places, most, 2), _ABSENT)
-    for i, row in enumerate(rows):
-        for j, part in enumerate(row):
-            table[i, j, : len(part), : part.shape[1]] = part
-    return table

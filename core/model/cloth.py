@@ -3,6 +3,7 @@
 import itertools
 import math
 from functools import cached_property
+from typing import TypeGuard, cast
 
 import msgspec
 
@@ -134,10 +135,26 @@ class Repeat(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
         return abs((a - b + period / 2) % period - period / 2)
 
 
+Point = tuple[float, float]
+"""A place on the cloth: u and v, mm."""
+
+Box = tuple[float, float, float, float]
+"""Two opposite corners, u, v, u, v, mm, the smaller numbers first."""
+
+
+class Remnant(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """What is left of a cloth: its outline, and holes in it; corners (u, v), mm, the first not repeated."""
+
+    outline: tuple[Point, ...]
+    holes: tuple[tuple[Point, ...], ...] = ()
+
+
 class Cloth(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
     """One length of fabric, face up in a single layer; u runs across it from the left selvedge, v along it.
 
-    `width` includes the selvedges; `length` None means as much as it takes; flaws are rectangles (u, v, u, v), mm.
+    `width` includes the selvedges; `length` None means as much as it takes; flaws are rectangles (u, v, u, v) or
+    outlines of three points (u, v) and more, mm. `remnant` is what there is of it, if not the whole width. `spare_mm`
+    is left free between any two panels.
     `shrinkage_percent` is what it loses in length when it is first wetted and pressed.
     """
 
@@ -149,7 +166,9 @@ class Cloth(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     one_way: bool = False
     skew_mm_per_m: float = 0.0
     grain_tolerance_deg: float = 0.25
-    flaws: tuple[tuple[float, float, float, float], ...] = ()
+    flaws: tuple[tuple[float | Point, ...], ...] = ()
+    remnant: Remnant | None = None
+    spare_mm: float = 0.0
     repeat: Repeat | None = None
     shrinkage_percent: float = 0.0
     price_per_m: float | None = None
@@ -160,6 +179,23 @@ class Cloth(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
         return self.selvedge[0], self.width - self.selvedge[1]
 
     @property
+    def end(self) -> float | None:
+        """The v at which the cloth ends, its length or where its remnant ends, mm; None: as much as it takes."""
+        ends = [] if self.length is None else [self.length]
+        ends += [max(v for _, v in self.remnant.outline)] if self.remnant else []
+        return min(ends, default=None)
+
+    @property
+    def flaw_boxes(self) -> tuple[Box, ...]:
+        """The flaws that are rectangles."""
+        return tuple(flaw for flaw in self.flaws if is_box(flaw))
+
+    @property
+    def flaw_outlines(self) -> tuple[tuple[Point, ...], ...]:
+        """All flaws as outlines, in the order of the file."""
+        return tuple(_corners(flaw) if is_box(flaw) else cast(tuple[Point, ...], flaw) for flaw in self.flaws)
+
+    @property
     def skew(self) -> float:
         """k: mm of u per mm of v by which the stripes lean."""
         return self.skew_mm_per_m / 1000
@@ -168,3 +204,13 @@ class Cloth(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     def title(self) -> str:
         """What the cloth is called: its name, or its id."""
         return self.name or self.id
+
+
+def is_box(flaw: tuple[float | Point, ...]) -> TypeGuard[Box]:
+    """Whether a flaw is given by two opposite corners."""
+    return len(flaw) == 4 and not any(isinstance(part, tuple) for part in flaw)
+
+
+def _corners(box: Box) -> tuple[Point, ...]:
+    u0, v0, u1, v1 = box
+    return (u0, v0), (u1, v0), (u1, v1), (u0, v1)

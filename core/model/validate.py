@@ -3,7 +3,7 @@
 import math
 import re
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 import numpy as np
 from shapely.geometry import Polygon
@@ -12,7 +12,7 @@ from shapely.validation import explain_validity
 from core.errors import BadInput
 from core.geometry.paths import LARGEST_MM, Points, flatten
 from core.geometry.polyline import length, signed_area
-from core.model.cloth import Cloth, Repeat
+from core.model.cloth import Cloth, Repeat, is_box
 from core.model.panel import drawn_edges, panels_of, ring_of
 from core.model.pattern import Piece, SewnSeam, edge_of, panel_of
 from core.model.project import Layer, Project
@@ -76,15 +76,38 @@ def check_cloth(cloth: Cloth) -> None:
     _within(place, "shrinkage_percent", cloth.shrinkage_percent, 0, 50)
     if cloth.price_per_m is not None:
         _within(place, "price_per_m", cloth.price_per_m, 0, 1e6)
-    for index, (u0, v0, u1, v1) in enumerate(cloth.flaws):
-        for value in (u0, v0, u1, v1):
-            _within(place, f"flaw {index + 1}", value, -LARGEST_MM, LARGEST_MM)
-        if u0 >= u1 or v0 >= v1:
-            raise BadInput(
-                f"flaw {index + 1} has no area", place, "[u, v, u, v] of two opposite corners, smaller first"
-            )
+    _within(place, "spare_mm", cloth.spare_mm, 0, 100)
+    for index, flaw in enumerate(cloth.flaws):
+        _check_flaw(place, f"flaw {index + 1}", flaw)
+    if cloth.remnant is not None:
+        _check_spot(f"{place}, remnant", "outline", cloth.remnant.outline)
+        for index, hole in enumerate(cloth.remnant.holes):
+            _check_spot(f"{place}, remnant", f"hole {index + 1}", hole)
+        if min(v for _, v in cloth.remnant.outline) < 0:
+            raise BadInput("its outline starts before v = 0", f"{place}, remnant", "v is measured from the cut end")
     if cloth.repeat is not None:
         _check_repeat(f"{place}, repeat", cloth.repeat)
+
+
+def _check_flaw(place: str, what: str, flaw: tuple[float | tuple[float, float], ...]) -> None:
+    right = "[u, v, u, v] of two opposite corners, smaller first, or three and more points [u, v]"
+    points = [part for part in flaw if isinstance(part, tuple)]
+    if is_box(flaw):
+        for value in flaw:
+            _within(place, what, value, -LARGEST_MM, LARGEST_MM)
+        if flaw[0] >= flaw[2] or flaw[1] >= flaw[3]:
+            raise BadInput(f"{what} has no area", place, right)
+    elif len(points) < len(flaw) or len(points) < 3:
+        raise BadInput(f"{what} is neither two corners nor an outline", place, right)
+    else:
+        _check_spot(place, what, points)
+
+
+def _check_spot(place: str, what: str, points: Sequence[tuple[float, float]]) -> None:
+    """An outline on the cloth: three corners and more, within bounds, that does not cross itself."""
+    for value in (value for point in points for value in point):
+        _within(place, what, value, -LARGEST_MM, LARGEST_MM)
+    _check_simple(place, what, np.array(points).reshape(-1, 2))
 
 
 def _check_repeat(place: str, repeat: Repeat) -> None:

@@ -3,6 +3,7 @@
 import numpy as np
 
 from core.geometry.paths import Points
+from core.lay.remnant import missing_outlines
 from core.model.cloth import Cloth
 from core.papers.drawing import Area, Box, Drawing, Line, Primitive, joined, segment
 from core.papers.figures import PanelFigures
@@ -17,7 +18,7 @@ def cloth_drawing(cloth: Cloth, window: Box, finest: float = 0.0) -> Drawing:
 
     A repeat narrower than `finest` mm is not drawn: at that scale its stripes would run together.
     """
-    sheet = Box(0.0, max(window.top, 0.0), cloth.width, min(window.bottom, cloth.length or window.bottom))
+    sheet = Box(0.0, max(window.top, 0.0), cloth.width, min(window.bottom, cloth.end or window.bottom))
     drawing = _stripes(cloth, _common(sheet, window), finest) + _flaws(cloth)
     return (drawing + _edges(cloth, sheet)).within(_common(sheet, window))
 
@@ -27,7 +28,7 @@ def lead_lines(cloth: Cloth, window: Box) -> Drawing:
     if cloth.repeat is None:
         return Drawing()
     left, right = cloth.usable
-    seen = _common(Box(left, max(window.top, 0.0), right, cloth.length or window.bottom), window)
+    seen = _common(Box(left, max(window.top, 0.0), right, cloth.end or window.bottom), window)
     shift = sorted((cloth.skew * seen.top, cloth.skew * seen.bottom))
     centres = lead_centres_between(cloth.repeat, seen.left - shift[1], seen.right - shift[0])
     lines = (segment(*_ends(cloth, w, seen), "lead stripe") for w in centres.tolist())
@@ -117,7 +118,7 @@ def _edges(cloth: Cloth, sheet: Box) -> Drawing:
     parts += [segment((u, sheet.top), (u, sheet.bottom), "cloth edge") for u in (0.0, cloth.width)]
     parts += [
         segment((0.0, v), (cloth.width, v), "cloth edge")
-        for v in (0.0, cloth.length)
+        for v in (0.0, cloth.end)
         if v is not None and sheet.top <= v <= sheet.bottom
     ]
     return Drawing(tuple(parts))
@@ -126,7 +127,10 @@ def _edges(cloth: Cloth, sheet: Box) -> Drawing:
 def _flaws(cloth: Cloth) -> Drawing:
     """Flaws as crossed boxes, or as outlines; what a remnant lacks as empty areas."""
     parts: list[Primitive] = []
-    for outline in (*cloth.flaw_outlines, *missing_outlines(cloth)):
+    parts += [Area(outline, "flaw", "#ffffff") for outline in missing_outlines(cloth)]
+    borders = (cloth.remnant.outline, *cloth.remnant.holes) if cloth.remnant else ()
+    parts += [Line(np.array(border), "flaw", closed=True) for border in borders]
+    for outline in cloth.flaw_outlines:
         parts += [Area(np.array(outline), "flaw", "#ffffff"), Line(np.array(outline), "flaw", closed=True)]
     for u0, v0, u1, v1 in cloth.flaw_boxes:
         parts += [segment((u0, v0), (u1, v1), "flaw"), segment((u0, v1), (u1, v0), "flaw")]

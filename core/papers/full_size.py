@@ -106,7 +106,7 @@ def plan_blocks(cloth: ClothFigures, choices: PaperChoices) -> tuple[DxfBlock, .
 
 def _whole(cloth: ClothFigures) -> Box:
     length = cloth.length_mm + BEYOND_MM
-    shown = length if cloth.cloth.length is None else min(length, max(cloth.cloth.length, cloth.length_mm))
+    shown = length if cloth.cloth.end is None else min(length, max(cloth.cloth.end, cloth.length_mm))
     return Box(0.0, 0.0, cloth.cloth.width, shown)
 
 

@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 
+import numpy as np
 from shapely.geometry import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
@@ -49,7 +50,7 @@ def _whole(cloth: ClothFigures, page: Page) -> Sheet:
 def _shown_length(cloth: ClothFigures) -> float:
     """A little more than what is used, but no more than there is."""
     shown = cloth.length_mm + BEYOND_MM
-    return shown if cloth.cloth.length is None else min(shown, max(cloth.cloth.length, cloth.length_mm))
+    return shown if cloth.cloth.end is None else min(shown, max(cloth.cloth.end, cloth.length_mm))
 
 
 def _sheet(window: Box, n: float, room: Box) -> Sheet:
@@ -81,7 +82,7 @@ def _stretch_page(cloth: ClothFigures, sheet: Sheet, number: int, count: int, pa
 
 def _facts(cloth: ClothFigures, sheet: Sheet, page: Page, units: Units) -> Drawing:
     left, right = cloth.cloth.usable
-    there = "as much as it takes" if cloth.cloth.length is None else units.say(cloth.cloth.length)
+    there = "as much as it takes" if cloth.cloth.end is None else units.say(cloth.cloth.end)
     repeated = " The lay is long: the next pages show it larger." if sheet.n > COARSEST_READABLE else ""
     words = [
         f"Length used {units.say(cloth.length_mm)}; length there is: {there}. Usable width {units.bare(right - left)}"

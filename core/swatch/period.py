@@ -179,7 +179,7 @@ def _cut(bands: Bands, period: float, start: float, lean: float) -> Fit:
     cells = np.stack([_read(line, phase + shift) for line, shift in zip(bands.light, lean_at, strict=True)]).reshape(
         len(bands.light), number, places, 3
     )
-    whole = np.asarray(np.isfinite(cells).all(axis=(2, 3)), dtype=bool)
+    whole = ~np.isnan(cells).any(axis=(2, 3))
     used = whole.any(axis=0)
     if used.sum() < 2:
         raise _none_found()

@@ -54,7 +54,7 @@ def open_picture(path: Path | str) -> Picture:
 def picture_of(srgb: npt.NDArray[np.uint8]) -> Picture:
     """A picture from pixels (height, width, 3), sRGB 0 to 255. Raises BadInput if it is too small or too large."""
     _check_size("", srgb.shape[1], srgb.shape[0])
-    return _reduced(Image.fromarray(srgb, "RGB") if srgb.size > 3 * KEPT_PIXELS else srgb)
+    return _reduced(Image.fromarray(srgb) if srgb.size > 3 * KEPT_PIXELS else srgb)
 
 
 def _check_size(place: str, width: int, height: int) -> None:

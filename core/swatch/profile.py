@@ -42,8 +42,8 @@ def profile_of(view: View, upright: Upright, bands: Bands, fit: Fit) -> Profile:
     """Take the light that falls on the cloth out of every repeat, and average the pixels of the view."""
     lighting = _Lighting.of(bands, fit)
     smooth = np.exp(lighting.at_cells(fit))
-    level = np.nanmean(fit.cells / smooth, axis=2, keepdims=True)
-    mean = np.nanmean(level[fit.sound], axis=0)
+    level = (fit.cells / smooth).mean(axis=2, keepdims=True)
+    mean = level[fit.sound].mean(axis=0)
     gain = smooth * np.maximum(level, 1e-6) / mean
     phase, light, weight = _averaged(view, upright, bands, fit, gain)
     light = light * np.exp(lighting.best(bands))

@@ -41,7 +41,7 @@ def repeat_of(segments: Segments, mm_per_px: float) -> tuple[Repeat, float]:
     )
     light = segments.light[int(np.argmax(segments.kind == ground))]
     lead = stripes[_most_seen(segments, np.array(order), light)].name
-    width = round(segments.width * mm_per_px, _DIGITS)
+    width = round(float(segments.width) * mm_per_px, _DIGITS)
     return Repeat(width=width, ground=hex_of(light), stripes=stripes, lead=lead), start
 
 

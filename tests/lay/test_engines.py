@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from cloths import assert_can_be_cut, assert_phases_kept, project_of, rectangle, scattered
-from core.lay import kernel, places, plainly
+from core.lay import engine, kernel, places, plainly
 from core.lay.lay import lay
 from core.lay.task import task_of
 from garments import ring
@@ -12,8 +12,7 @@ from garments import ring
 
 @pytest.mark.parametrize("seed", range(3))
 def test_numpy_alone_gives_lays_that_can_be_cut(seed: int, monkeypatch) -> None:
-    monkeypatch.setattr(places, "engine", lambda: plainly)
-    monkeypatch.setattr("core.lay.search.engine", lambda: plainly)
+    monkeypatch.setattr(engine, "loops", lambda: plainly)
     project = scattered(ring(seed, number=6, width=11.0 + 9 * seed), seed)
     result = lay(project, seconds=0.3, seed=seed)
     assert_can_be_cut(result.project)
@@ -21,8 +20,7 @@ def test_numpy_alone_gives_lays_that_can_be_cut(seed: int, monkeypatch) -> None:
 
 
 def test_numpy_alone_fills_a_plain_cloth(monkeypatch) -> None:
-    monkeypatch.setattr(places, "engine", lambda: plainly)
-    monkeypatch.setattr("core.lay.search.engine", lambda: plainly)
+    monkeypatch.setattr(engine, "loops", lambda: plainly)
     sizes = [(310, 400), (470, 400), (720, 250), (720, 150), (780, 200), (720, 200)]
     project = project_of([rectangle(f"r{i}", wide, tall) for i, (wide, tall) in enumerate(sizes)], 1500)
     assert lay(project).lays[0].length_mm == pytest.approx(600, abs=1e-6)
@@ -35,9 +33,9 @@ def test_both_find_the_same_lowest_place_for_every_panel(seed: int) -> None:
     at = places.one_by_one(task, np.random.default_rng(seed).permutation(7))
     for index in range(7):
         at.column[index] = -1
+        tables = task.pairs, task.still, task.whose
         compiled, plain = (
-            engine.lowest(task.pairs, task.still, task.least, task.most, at.column, at.v, index, np.inf)
-            for engine in (kernel, plainly)
+            loops.lowest(*tables, task.least, task.most, at.column, at.v, index, np.inf) for loops in (kernel, plainly)
         )
         assert compiled == plain
         at.column[index], at.v[index] = compiled

@@ -1,12 +1,13 @@
 """The seam table: the garment's figure, and one row a seam with its readings and a small drawing of its step."""
 
 from PySide6.QtCore import QModelIndex, Qt, QTimer, Signal
-from PySide6.QtWidgets import QLabel, QStackedLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QLabel, QPushButton, QStackedLayout, QVBoxLayout, QWidget
 
 from app.garment_figure import GarmentFigure
 from app.grades import Grades
 from app.seam_model import SeamModel
 from app.seam_view import SeamView
+from app.theme import TARGET, TIGHT
 from core.model.pattern import SewnSeam
 from core.model.project import Project
 from core.seams.readings import Measurement
@@ -19,6 +20,8 @@ class SeamTable(QWidget):
     """The readings of all seams. Emits `seam_picked` with a seam's place in the measurement, -1 for none."""
 
     seam_picked = Signal(int)
+    sewing_wanted = Signal()
+    """There are no seams, and somebody wants to make some."""
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -26,9 +29,7 @@ class SeamTable(QWidget):
         self.model = SeamModel(self)
         self.figure = GarmentFigure(self)
         self.view = SeamView(self.model, self)
-        self._empty = QLabel("No seams yet. A seam joins a named edge of one panel to a named edge of another.")
-        self._empty.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self._empty.setWordWrap(True)
+        self._empty = self._empty_state()
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
         self._settle.timeout.connect(self._settled)
         self._lay_out()
@@ -60,6 +61,22 @@ class SeamTable(QWidget):
             self.view.clearSelection()
         else:
             self.view.selectRow(row)
+
+    def _empty_state(self) -> QWidget:
+        """What to do while there are no seams, as a button."""
+        words = QLabel(
+            "No seams yet. A seam joins a named edge of one panel to a named edge of another.", wordWrap=True
+        )
+        words.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        offer = QPushButton("Sew edges together", clicked=self.sewing_wanted)
+        offer.setMinimumHeight(TARGET + TIGHT)
+        state = QWidget()
+        column = QVBoxLayout(state)
+        column.addStretch(1)
+        column.addWidget(words)
+        column.addWidget(offer, 0, Qt.AlignmentFlag.AlignHCenter)
+        column.addStretch(1)
+        return state
 
     def _lay_out(self) -> None:
         self._stack = QStackedLayout()

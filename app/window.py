@@ -146,6 +146,7 @@ class Window(QMainWindow):
         self.jobs.started.connect(self._allow)
         self.jobs.ended.connect(self._allow)
         self.table.seam_picked.connect(document.pick_seam)
+        self.table.sewing_wanted.connect(self.show_sewing)
         self.ways.turned.connect(self._show_place)
         self.edits.told.connect(self.messages.say)
         self.inspector.cloths.activated.connect(self._show_cloth)

@@ -217,6 +217,8 @@ class SewingPage(QWidget):
 
 
 def _summary(project: Project, findings: int) -> str:
+    if not project.seams:
+        return "No seams yet"
     seams = f"{len(project.sewn)} seams" if len(project.sewn) != 1 else "1 seam"
     found = "nothing to look at" if not findings else "1 finding" if findings == 1 else f"{findings} findings"
     return f"{seams}, {found}"

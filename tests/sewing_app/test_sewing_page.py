@@ -3,7 +3,7 @@
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QMouseEvent
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QPushButton
 
 from core.files.project_file import read_project
 from core.geometry.polyline import length, points_at
@@ -243,3 +243,11 @@ def test_light_and_dark_and_an_empty_window_show_without_a_word_from_qt(gores):
     for dark in (True, False):
         gores.set_dark(dark)
         assert not gores.grab().isNull()
+
+
+def test_a_garment_without_seams_offers_to_sew(unsewn, qtbot):
+    unsewn.show_closeup()
+    QApplication.processEvents()
+    offer = unsewn.table.findChild(QPushButton)
+    qtbot.mouseClick(offer, Qt.MouseButton.LeftButton)
+    assert unsewn.side.currentWidget() is unsewn.sewing

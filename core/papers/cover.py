@@ -39,12 +39,15 @@ COLUMN_MM = 89.0
 
 
 def cover_pages(figures: Figures, card_pages: dict[int, int], page: Page, units: Units) -> tuple[Drawing, ...]:
-    """The first page and, where the list of panels is long, more; `card_pages` gives the page of each panel's card."""
+    """The first page and, where many panels have a card, more; `card_pages` gives its page by the panel's number."""
     advice, advice_end = _advice(figures, page, units)
     top = heading(page, figures.project.title or "Cutting papers", "Papers for the cutting table")
     squares = check_squares((LEFT, SQUARES_TOP))
     pages = [top + squares + advice + _line_kinds(SQUARES_BOTTOM + 8.0)]
-    rows, start = list(figures.panels), max(advice_end, SQUARES_BOTTOM + 22.0) + 6.0
+    rows, start = (
+        [panel for panel in figures.panels if panel.number in card_pages],
+        max(advice_end, SQUARES_BOTTOM + 22.0) + 6.0,
+    )
     while rows:
         room = int((page.body.bottom - start - 7.0) / ROW_MM)
         each = min(room, math.ceil(len(rows) / 2))
@@ -123,6 +126,6 @@ def _row(figures: PanelFigures, left: float, top: float, card_pages: dict[int, i
             Text((left + 11.0, y), f"{figures.number}", size, anchor="end", bold=True),
             Text((left + 13.0, y), shortened(figures.title, size, 41.0), size),
             Text((left + 55.0, y), paper + (", turned" if figures.at.turned else ""), FINE_SIZE),
-            Text((left + COLUMN_MM, y), f"{card_pages.get(figures.number, 'plan')}", size, anchor="end"),
+            Text((left + COLUMN_MM, y), f"{card_pages[figures.number]}", size, anchor="end"),
         )
     )

@@ -160,7 +160,8 @@ def _marks(length: StripLength, units: Units) -> Iterator[Primitive]:
         yield from labels.place(
             _beside(here + inward * reach, inward, words, role == "mark") for reach in (6.0, 9.0, 12.0)
         )
-    yield from labels.place(_name_candidates(length))
+    turned = length.outline @ rotation(length.upright_deg, False).T
+    yield from labels.place(_name_candidates(length), Polygon(turned))
 
 
 def _places(length: StripLength, units: Units) -> Iterator[tuple[float, str, str]]:

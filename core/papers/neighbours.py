@@ -10,6 +10,8 @@ from shapely.ops import nearest_points
 from core.papers.figures import PanelFigures
 
 MOST_NAMED = 3
+NEAR_MM = 300.0
+"""A panel farther away is no neighbour."""
 
 Way = Literal["on its left", "on its right", "towards the cut end", "towards the far end"]
 
@@ -25,10 +27,11 @@ class Neighbour:
 
 
 def neighbours_laid(figures: PanelFigures, others: Iterable[PanelFigures]) -> tuple[Neighbour, ...]:
-    """The nearest of the panels that are laid before this one, at most MOST_NAMED, the closest first."""
+    """The panels near by that are laid before this one, at most MOST_NAMED, the closest first."""
     line = LinearRing(figures.cut_ring)
     found = [_neighbour(line, other) for other in others if other.number < figures.number]
-    return tuple(sorted(found, key=lambda one: (round(one.gap_mm, 3), one.figures.number))[:MOST_NAMED])
+    near = [one for one in found if one.gap_mm <= NEAR_MM]
+    return tuple(sorted(near, key=lambda one: (round(one.gap_mm, 3), one.figures.number))[:MOST_NAMED])
 
 
 def _neighbour(line: LinearRing, other: PanelFigures) -> Neighbour:

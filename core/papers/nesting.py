@@ -6,7 +6,7 @@ that it leans on its neighbour where that helps. Nothing is random: the same pie
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -64,6 +64,10 @@ class _Profile:
         return _slope(self.low[eighth:-eighth] if len(self.low) > 3 * eighth else self.low)
 
 
+Option = tuple[float, int, float, int, float]
+"""A way of laying a piece: score, piece, angle, offset down the sheet in grains, and x, mm."""
+
+
 class Nester:
     """Pieces ready to be laid, with their profiles remembered."""
 
@@ -77,22 +81,41 @@ class Nester:
 
         `first` says which piece begins, None leaves it open; `upright_deg` 90 lays the pieces on their sides.
         """
+        every = range(len(self._grown))
+        nest = self.row(height_mm, every, math.inf, first, upright_deg)
+        return nest if len(nest.lying) == len(every) else None
+
+    def row(
+        self,
+        height_mm: float,
+        pieces: Iterable[int],
+        longest_mm: float,
+        first: int | None = None,
+        upright_deg: float = 0.0,
+    ) -> Nest:
+        """As many of some pieces on a sheet as its length allows, none if none fits."""
         frontier = np.zeros(int(height_mm / GRAIN_MM))
-        left, lying = list(range(len(self._grown))), list[Lying]()
+        left, lying = list(pieces), list[Lying]()
         while left:
             begin = [first] if first is not None and not lying else left
             options = [option for index in begin for option in self._options(index, frontier, upright_deg)]
-            if not options:
-                return None
-            _, index, angle, offset, x = min(options)
+            fitting = [option for option in options if self._end(option) <= longest_mm]
+            if not fitting:
+                break
+            _, index, angle, offset, x = min(fitting)
             profile = self._profile(index, angle)
             frontier[offset : offset + len(profile.low)] = x + profile.high
             lying.append(Lying(index, angle, (x - profile.corner[0], offset * GRAIN_MM - profile.corner[1])))
             left.remove(index)
-        return Nest(tuple(lying), float(frontier.max()))
+        return Nest(tuple(lying), float(frontier.max(initial=0.0)))
+
+    def _end(self, option: Option) -> float:
+        """How far a piece would reach."""
+        _, index, angle, _, x = option
+        return x + float(self._profile(index, angle).high.max())
 
     def _options(self, index: int, frontier: Floats, upright_deg: float) -> list[tuple[float, int, float, int, float]]:
-        """Score, index, angle, offset and x for every way of laying a piece that is worth a look."""
+        """Every way of laying a piece that is worth a look."""
         found = []
         for angle in (upright_deg, upright_deg + 180.0):
             upright = self._scored(index, angle, frontier)
@@ -113,7 +136,7 @@ class Nester:
         tilt = math.degrees(math.atan(profile.lean) - math.atan(_slope(beside)))
         return round(2 * max(-MOST_TILT_DEG, min(MOST_TILT_DEG, tilt))) / 2
 
-    def _scored(self, index: int, angle: float, frontier: Floats) -> tuple[float, int, float, int, float] | None:
+    def _scored(self, index: int, angle: float, frontier: Floats) -> Option | None:
         profile = self._profile(index, angle)
         room = len(frontier) - len(profile.low)
         if room < 0:

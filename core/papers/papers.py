@@ -71,7 +71,7 @@ def paper_pages(figures: Figures, choices: PaperChoices = DEFAULT, laid: LaidPro
     readings = readings_pages(figures, page, units)
     cards = card_pages(figures, page, units, laid.has_card)
     before = [*lists, *plans, *readings]
-    number = len(cover_pages(figures, {}, page, units)) + len(before) + 1
+    number = len(cover_pages(figures, dict.fromkeys(cards, 0), page, units)) + len(before) + 1
     found: dict[int, int] = {}
     for panel, pages in cards.items():
         found[panel] = number

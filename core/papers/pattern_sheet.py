@@ -8,7 +8,7 @@ import numpy as np
 
 from core.geometry.paths import Points
 from core.papers.drawing import Drawing, Text, joined
-from core.papers.nesting import Nest, Nester
+from core.papers.nesting import Lying, Nest, Nester
 from core.papers.page import Page
 from core.papers.pattern import PatternPiece
 from core.papers.tiles import Tiling, best_tiling
@@ -93,12 +93,29 @@ def _nests(pieces: Sequence[PatternPiece], starts: int) -> Iterator[Nest]:
 
 
 def _on_roll(pieces: tuple[PatternPiece, ...]) -> PatternSheet:
-    """Upright if that goes, else on their sides; on a wider sheet if neither does."""
+    """In one row across the roll or in rows down it, whichever is shorter; on a wider sheet if neither goes."""
     nester = Nester([piece.outline for piece in pieces])
     wide = ROLL_MM - 2 * ROLL_MARGIN_MM
     while True:
-        nests = [nester.nest(wide, None, angle) for angle in (0.0, 90.0)]
-        fitting = [nest for nest in nests if nest]
-        if fitting:
-            return PatternSheet(pieces, min(fitting, key=lambda nest: nest.length_mm))
+        nests = [nest for nest in (nester.nest(wide), _in_rows(nester, pieces, wide)) if nest]
+        if nests:
+            return PatternSheet(pieces, min(nests, key=lambda nest: nest.length_mm))
         wide += 100.0
+
+
+def _in_rows(nester: Nester, pieces: Sequence[PatternPiece], wide: float) -> Nest | None:
+    """Rows of upright pieces one after the other down the roll, the tallest first; None if one is too wide.
+
+    A row runs across the roll; the sheet is then turned so that its x runs down the roll.
+    """
+    heights = [float(np.ptp(piece.outline[:, 1])) for piece in pieces]
+    left, lying, start = sorted(range(len(pieces)), key=lambda index: -heights[index]), list[Lying](), 0.0
+    while left:
+        tall = heights[left[0]] + TALLER_MM
+        row = nester.row(tall, left, wide, first=left[0])
+        if not row.lying:
+            return None
+        lying += [Lying(one.index, one.turn_deg - 90.0, (one.by[1] + start, wide - one.by[0])) for one in row.lying]
+        placed = {one.index for one in row.lying}
+        left, start = [index for index in left if index not in placed], start + tall
+    return Nest(tuple(lying), start)

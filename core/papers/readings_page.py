@@ -15,17 +15,17 @@ from core.seams.readings import SeamReading
 
 ROW_MM = 11.0
 LEFT = 13.0
-PICTURE = Box(159.0, 1.0, 197.0, 10.0)
+PICTURE = Box(160.0, 1.0, 197.0, 10.0)
 """Room of the small picture in a row, across the page and from the row's top."""
 
 NUMBER_COLUMNS: dict[str, float] = {
-    "rms": 73.0,
-    "worst": 87.0,
-    "at": 98.5,
-    "drift": 112.0,
-    "agree": 124.0,
-    "shift": 136.0,
-    "easing": 150.0,
+    "rms": 72.5,
+    "worst": 85.5,
+    "at": 102.0,
+    "drift": 115.0,
+    "agree": 126.0,
+    "shift": 138.0,
+    "easing": 151.0,
 }
 """Right ends of the columns of figures, mm from the page's left."""
 

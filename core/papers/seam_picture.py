@@ -1,6 +1,7 @@
 """A seam opened flat: the stripes of both panels as they meet once it is sewn, true to scale."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 from shapely.geometry import LineString, Polygon
@@ -9,6 +10,7 @@ from core.geometry.paths import Points
 from core.papers.cloth_drawing import stripe_areas
 from core.papers.drawing import Area, Box, Drawing, Line, Primitive, Role, Text, joined, segment
 from core.papers.figures import GRADES_MM, PanelFigures
+from core.papers.lettering import LINE_HEIGHT
 from core.papers.measures import Units
 from core.papers.sheet import Sheet
 from core.seams.garment import SeamLine
@@ -37,7 +39,7 @@ def columns_on_page(drawing: Drawing, readings: tuple[Reading, ...], windows: li
 
 def _column(drawing: Drawing, readings: tuple[Reading, ...], sheet: Sheet, units: Units) -> Drawing:
     frame, parts = sheet.frame, list[Primitive]()
-    for reading in (one for one in readings if sheet.window.top <= one.at_mm <= sheet.window.bottom):
+    for reading in _apart([one for one in readings if sheet.window.top <= one.at_mm <= sheet.window.bottom], sheet.n):
         y = sheet.point(0.0, reading.at_mm)[1]
         parts += [segment((frame.left - 2.0, y), (frame.left, y), "height")]
         parts += [segment((frame.right, y), (frame.right + 2.0, y), "height")]
@@ -46,6 +48,13 @@ def _column(drawing: Drawing, readings: tuple[Reading, ...], sheet: Sheet, units
         parts.append(Text((frame.right + 2.6, y + 1.0), step, NUMBER_MM, bold=True))
     border = Line(frame.corners, "rule", closed=True)
     return sheet.on_page(drawing) + Drawing((border, *parts))
+
+
+def _apart(readings: list[Reading], n: float) -> list[Reading]:
+    """Without those whose numbers would touch the numbers of the next one below."""
+    pairs = pairwise(readings)
+    kept = [one for one, below in pairs if (below.at_mm - one.at_mm) / n >= NUMBER_MM * LINE_HEIGHT]
+    return kept + readings[-1:]
 
 
 def _few_points(line: SeamLine) -> SeamLine:

@@ -10,12 +10,12 @@ from core.model.pattern import PanelName, edge_of, panel_of
 from core.papers.drawing import Anchor, Box, Drawing, Text, segment
 from core.papers.figures import EdgeMarks, Figures, PanelFigures
 from core.papers.lettering import shortened
-from core.papers.measures import Units
+from core.papers.measures import INCH_MM, Units
 from core.papers.page import FINE_SIZE, TEXT_SIZE, Leaf, Page, Paragraph, flow, heading, scale_words, with_feet
 from core.papers.seam_picture import ROOM_FOR_NUMBERS_MM, columns_on_page, opened_seam
 from core.papers.seam_remedies import LeadPair, lead_pairs, shifts_at
 from core.papers.sheet import Sheet
-from core.seams.readings import SeamReading
+from core.seams.readings import Reading, SeamReading
 
 HALF_MM = 16.0
 """Width of one panel's side in the picture, on paper."""
@@ -40,6 +40,15 @@ class _Seam:
     sides: tuple[PanelFigures, PanelFigures]
     heights: tuple[float, ...] | None
     units: Units
+
+    @property
+    def readings(self) -> tuple[Reading, ...]:
+        """At the project's heights; else at every 100 mm, or every 4 in, and at both ends."""
+        length = self.reading.line.length
+        if self.heights is not None or self.units.name != "in":
+            return self.reading.readings(self.heights)
+        every = np.arange(0.0, length - 1e-6, 4 * INCH_MM)
+        return self.reading.readings((*every.tolist(), length))
 
     @property
     def edges(self) -> tuple[str, str]:
@@ -72,7 +81,7 @@ def _pages(seam: _Seam, page: Page) -> Iterator[Drawing]:
     windows = _windows(seam.reading.line.length, page)
     picture = columns_on_page(
         opened_seam(seam.reading, seam.sides, HALF_MM * windows[0].n),
-        seam.reading.readings(seam.heights),
+        seam.readings,
         windows,
         seam.units,
     )
@@ -136,7 +145,7 @@ def _blocks(seam: _Seam) -> list[_Block]:
     readings = _Block(
         f"Steps, and moves that close them, {unit}",
         ("height", "step", "left edge", "right edge"),
-        (12.0, 26.0, 45.0, 65.0),
+        (14.5, 28.0, 46.0, 65.0),
         tuple(_reading_rows(seam)),
     )
     marks = _Block(
@@ -149,14 +158,14 @@ def _blocks(seam: _Seam) -> list[_Block]:
     crossings = _Block(
         f"Every stripe, heights in the seam, {unit}",
         ("left", "right", "gap", "step", "stripe"),
-        (12.0, 25.0, 39.0, 51.0, 53.0),
+        (14.5, 30.0, 43.0, 55.0, 57.0),
         tuple(_crossing_rows(seam)),
     )
     return [block for block in (readings, marks, crossings) if block.rows]
 
 
 def _reading_rows(seam: _Seam) -> Iterator[Row]:
-    readings = seam.reading.readings(seam.heights)
+    readings = seam.readings
     heights = np.array([reading.at_mm for reading in readings])
     moves = shifts_at(seam.reading, seam.sides[0].at, seam.sides[1].at, heights).tolist()
     for reading, move in zip(readings, moves, strict=True):
@@ -188,8 +197,10 @@ def _ease_words(pair: LeadPair, units: Units) -> tuple[str, str]:
     """How much is eased since the pair above, and of which edge."""
     if pair.ease_mm is None or pair.span_mm is None:
         return "", ""
-    side = "right" if pair.ease_mm > 0 else "left"
-    return units.fine(abs(pair.ease_mm)), side + (", puckers" if abs(pair.ease_mm) > PUCKERS * pair.span_mm else "")
+    size, side = units.fine(abs(pair.ease_mm)), "right" if pair.ease_mm > 0 else "left"
+    if float(size) == 0:
+        return "nothing", ""
+    return size, side + (", puckers" if abs(pair.ease_mm) > PUCKERS * pair.span_mm else "")
 
 
 def _marks_of(figures: PanelFigures, ref: str) -> EdgeMarks:
@@ -209,7 +220,7 @@ def _crossing_rows(seam: _Seam) -> Iterator[Row]:
     units = seam.units
     for one in sorted(seam.reading.crossings, key=lambda crossing: crossing.a_at_mm):
         gap, step = _signed(units.fine(one.along_gap_mm)), _signed(units.fine(one.step_mm))
-        name = shortened(one.stripe, CELL_MM, 14.0)
+        name = shortened(one.stripe, CELL_MM, 12.0)
         yield units.bare(one.a_at_mm), units.bare(one.b_at_mm), gap, step, name
 
 

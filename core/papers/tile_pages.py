@@ -10,7 +10,7 @@ from shapely.geometry.base import BaseGeometry
 from core.papers.check_squares import FOUR_INCHES_MM, check_squares
 from core.papers.drawing import Box, Drawing, Line, Point, Primitive, Text, segment
 from core.papers.labels import Labels, block
-from core.papers.lettering import shortened, text_box, width_of
+from core.papers.lettering import shortened, text_box, width_of, wrapped_lines
 from core.papers.measures import Units
 from core.papers.page import FINE_SIZE, Leaf, Page, Paragraph, flow, heading, scale_for, scale_words
 from core.papers.pattern import PatternPiece
@@ -75,7 +75,7 @@ def _content(one: _TiledSheet, tile: Tile) -> Drawing:
     """What the window shows, sheet mm; of lettering only what lies in it whole, and the names of the pieces."""
     seen = one.sheet.lines.within(tile.box)
     labels = Labels()
-    for part in seen.of("grain").parts:
+    for part in seen.of("cut line", "net line", "notch", "grain").parts:
         if isinstance(part, Line):
             labels.take(LineString(part.points).buffer(0.8))
     frame = Polygon(tile.box.grown(-1.5).corners)
@@ -218,12 +218,19 @@ def _map_drawing(one: _TiledSheet, sheet: Sheet) -> Drawing:
     texts: list[Primitive] = []
     for piece, outline in one.sheet.outlines:
         middle = Polygon(outline).representative_point()
-        number = f"{piece.figures.number}" if piece.figures.number else shortened(piece.figures.title, 3.0, 25.0)
-        texts += labels.place([block(sheet.point(middle.x, middle.y), [(number, 4.6, True)])])
+        texts += labels.place([block(sheet.point(middle.x, middle.y), _map_name(piece, sheet.n))])
     for index, tile in enumerate(one.tiling.tiles):
         room = Polygon(sheet.points(tile.box.corners))
         texts += labels.place(_tile_name_candidates(one, index, room), room)
     return Drawing((*lines, *boxes, *texts))
+
+
+def _map_name(piece: PatternPiece, n: float) -> list[tuple[str, float, bool]]:
+    """The number of a panel; the name of a piece that has none, in lines no wider than the piece."""
+    if piece.figures.number:
+        return [(f"{piece.figures.number}", 4.6, True)]
+    breadth = max(float(np.ptp(piece.outline[:, 0])) / n, 16.0)
+    return [(line, 2.6, True) for line in wrapped_lines(piece.figures.title, 2.6, breadth)]
 
 
 def _tile_name_candidates(one: _TiledSheet, index: int, room: Polygon) -> Iterator[tuple[Text, ...]]:

@@ -100,7 +100,7 @@ def row_name(row: int) -> str:
 
 
 def best_tiling(outlines: Sequence[Points], page: Page) -> Tiling:
-    """The tiling of least pages: paper upright or on its side, the grid shifted by half a step or not."""
+    """The tiling of least pages: paper upright or on its side, the grid shifted by thirds of a step."""
     return min(_tilings(outlines, page), key=lambda tiling: (len(tiling.pages), len(tiling.tiles)))
 
 
@@ -110,8 +110,8 @@ def _tilings(outlines: Sequence[Points], page: Page) -> Iterator[Tiling]:
     corner, end = (float(left.min()), float(top.min())), (float(right.max()), float(bottom.max()))
     for lying in (page, page.landscape):
         step = Grid(lying, corner).step
-        for x in (0.0, step[0] / 2):
-            for y in (0.0, step[1] / 2):
+        for x in (0.0, step[0] / 3, step[0] * 2 / 3):
+            for y in (0.0, step[1] / 3, step[1] * 2 / 3):
                 yield _tiling(shapes, Grid(lying, (corner[0] - x, corner[1] - y)), end)
 
 

@@ -12,6 +12,7 @@ from app import __version__
 from app.console import lay_text, measurement_text, progress_bar
 from app.draft_command import add_draft_command, run_draft
 from app.import_command import add_import_command, run_import
+from app.paper_options import add_paper_options, paper_choices
 from app.swatch_command import add_swatch_command, run_swatch
 from app.true_command import add_true_command, run_true
 from core.errors import BadInput, StripewrightError
@@ -141,7 +142,7 @@ def _papers(options: argparse.Namespace) -> int:
 
     project = read_project(options.file)
     check_fits_in(options.file, project)
-    for path in write_papers(project, _folder(options.to), progress_bar(False)):
+    for path in write_papers(project, _folder(options.to), progress_bar(False), paper_choices(options)):
         print(path)
     return DONE
 
@@ -161,7 +162,7 @@ def _plan(options: argparse.Namespace) -> int:
     result = lay(cut_project(matched.project), part(progress, 0.3, 0.8))
     laid = matched.project.placed(result.project.placements)
     fits = all(found.fits for found in result.lays)
-    papers = write_papers(laid, folder, part(progress, 0.8, 1.0)) if fits else ()
+    papers = write_papers(laid, folder, part(progress, 0.8, 1.0), paper_choices(options)) if fits else ()
     progress(1.0, "done")
     folder.mkdir(parents=True, exist_ok=True)
     kept = folder / f"{Path(options.file).stem}{SUFFIX}"
@@ -246,8 +247,8 @@ def _parser() -> argparse.ArgumentParser:
     _json(_command(commands, "measure", "the mismatch at every seam for the placements in the file"))
     _output(_json(_command(commands, "match", "find the placement in which all seams match best")))
     _output(_json(_command(commands, "lay", "keep phases and turns, find the panels' places on each cloth")))
-    _to(_command(commands, "papers", "write all papers"))
-    _to(_json(_command(commands, "plan", "match, lay and papers in one go: the main job")))
+    add_paper_options(_to(_command(commands, "papers", "write all papers")))
+    add_paper_options(_to(_json(_command(commands, "plan", "match, lay and papers in one go: the main job"))))
     add_draft_command(commands)
     add_import_command(commands)
     add_swatch_command(commands)

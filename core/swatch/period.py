@@ -74,7 +74,7 @@ def first_period(bands: Bands) -> tuple[float, float]:
 
 
 def _none_found() -> BadInput:
-    right = "a flat, evenly lit piece of cloth with at least two, better five or more repeats in view is right"
+    right = "a flat piece of cloth, seen square on, with at least two, better five or more repeats in view is right"
     return BadInput("no stripes that repeat are seen in the picture", "swatch", right)
 
 
@@ -111,12 +111,13 @@ def _peak_near(alike: Array, lag: float, reach: float) -> int:
 
 def _sharpened(alike: Array, lag: int) -> float:
     """The period from the furthest multiple of it that is still within view."""
-    period, times = float(lag), 1
+    period, times = lag + _vertex(alike, lag), 1
+    reach = min(2.5, 0.3 * period)
     while 2 * times * period < 0.7 * len(alike):
         times *= 2
-        at = _peak_near(alike, times * period, max(1.5, 0.25 * period * min(1.0, 2 / times), 0.6 * times))
+        at = _peak_near(alike, times * period, reach)
         period = (at + _vertex(alike, at)) / times
-    return period if times > 1 else lag + _vertex(alike, lag)
+    return period
 
 
 def _vertex(values: Array, at: int) -> float:

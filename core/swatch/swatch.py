@@ -94,7 +94,9 @@ def _best_reading(view: View) -> _Reading:
         if reading.profile.explained >= LEAST_EXPLAINED:
             return reading
     raise error or BadInput(
-        "the picture is patterned, but no stripes go through it", "swatch", "a flat piece of striped cloth is right"
+        "the picture is patterned, but no stripes go through it",
+        "swatch",
+        "a flat piece of striped cloth, seen square on, is right",
     )
 
 

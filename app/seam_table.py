@@ -68,7 +68,8 @@ class SeamTable(QWidget):
             "No seams yet. A seam joins a named edge of one panel to a named edge of another.", wordWrap=True
         )
         words.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        offer = QPushButton("Sew edges together", clicked=self.sewing_wanted)
+        offer = QPushButton("Sew edges together")
+        offer.clicked.connect(lambda: self.sewing_wanted.emit())
         offer.setMinimumHeight(TARGET + TIGHT)
         state = QWidget()
         column = QVBoxLayout(state)

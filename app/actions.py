@@ -182,7 +182,7 @@ TABLE = (
     ),
     Row("garment", "&Garment", "F7", "garment", "show_garment", "&View", "All panels side by side as worn"),
     Row("sewing", "Se&wing", "F8", "sewing", "show_sewing", "&View", "The seams, and what walking them finds"),
-    Row("cut-list", "Cut &list", "F9", "cut-list", "show_cut_list", "&View", "What to cut and buy, and what is cut already"),
+    Row("cut-list", "Cut &list", "F9", "cut-list", "show_cut_list", "&View", "What to cut and buy, and what is cut"),
     Row("next-seam", "&Next seam", "N", "", "next_seam", "&View", "Pick the next seam"),
     Row("last-seam", "Seam &before", "Shift+N", "", "seam_before", "&View", "Pick the seam before"),
     Row("dark", "&Dark", "", "", "set_dark", "&View", "Dark surroundings", needs="", checkable=True, rule=True),

@@ -28,7 +28,7 @@ class Made:
     stripes: tuple[tuple[float, float, str], ...]
     ground: str = "#e9e1cf"
     mm_per_px: float = 0.2
-    size: tuple[int, int] = (700, 500)
+    size: tuple[int, int] = (640, 400)
     angle_deg: float = 0.0
     phase_mm: float = 1.7
     noise: float = 0.0

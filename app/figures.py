@@ -6,12 +6,12 @@ DASH = "–"
 _UNBROKEN = "\u00a0"
 
 
-def figure(value: float | None, signed: bool = False) -> str:
-    """A number with one decimal and a true minus sign; a dash where there is none."""
+def figure(value: float | None, signed: bool = False, decimals: int = 1) -> str:
+    """A number rounded to some decimals, with a true minus sign; a dash where there is none."""
     if value is None:
         return DASH
-    text = f"{abs(value):.1f}"
-    if text == "0.0":
+    text = f"{abs(value):.{decimals}f}"
+    if float(text) == 0:
         return text
     return ("−" if value < 0 else "+" if signed else "") + text
 
@@ -23,7 +23,7 @@ def seam_in_words(reading: SeamReading) -> str:
     size, height = reading.worst
     parts = (
         f"rms {figure(reading.rms_mm)} mm",
-        f"worst {figure(size)} mm, {figure(height)} mm down",
+        f"worst {figure(size)} mm, {figure(height, decimals=0)} mm down",
         f"the step drifts {figure(abs(reading.drift_mm_per_m))} mm per m",
     )
     return "  ·  ".join(part.replace(" ", _UNBROKEN) for part in parts)

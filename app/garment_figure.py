@@ -28,8 +28,12 @@ class GarmentFigure(QWidget):
 
     def show_measurement(self, measurement: Measurement | None, grades: Grades) -> None:
         """Show another measurement, judged by these grades."""
+        before = self._grades, self.counts(), self._number()
         self.measurement, self._grades = measurement, grades
-        self.update()
+        if before[:2] != (grades, self.counts()):
+            self.update()
+        elif before[2] != self._number():
+            self.update(self._area().adjusted(0, 0, -self.width() // 2, 0))
 
     def speak(self) -> None:
         """Say the figure to those who listen instead of looking."""
@@ -46,21 +50,27 @@ class GarmentFigure(QWidget):
         theme, painter = current(), QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.fillRect(self.rect(), theme.colour("window"))
-        area = self.rect().adjusted(SPACE, SPACE, -SPACE, -SPACE)
+        area = self._area()
         self._paint_figure(painter, area)
-        self._paint_counts(painter, area)
+        if event.rect().right() > area.center().x():
+            self._paint_counts(painter, area)
+
+    def _area(self) -> QRect:
+        return self.rect().adjusted(SPACE, SPACE, -SPACE, -SPACE)
+
+    def _number(self) -> str:
+        return figure(self.measurement.rms_mm if self.measurement else None)
 
     def _paint_figure(self, painter: QPainter, area: QRect) -> None:
         theme = current()
-        rms = self.measurement.rms_mm if self.measurement else None
         painter.setFont(theme.font(Size.SMALL))
         painter.setPen(theme.colour("quiet"))
         painter.drawText(area, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop, "Whole garment, rms")
         painter.setFont(theme.font(Size.LARGE, bold=True))
         painter.setPen(theme.colour("text"))
-        number = figure(rms)
+        number = self._number()
         painter.drawText(area, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom, number)
-        if rms is not None:
+        if number != DASH:
             after = painter.fontMetrics().horizontalAdvance(number) + TIGHT
             painter.setFont(theme.font())
             painter.setPen(theme.colour("quiet"))

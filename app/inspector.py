@@ -7,6 +7,7 @@ from app.commands import can_be_turned
 from app.document import Document
 from app.edits import Edits, panel_title
 from app.icons import icon
+from app.steady import SteadyLabel
 from app.stripes_beside import beside_lead
 from app.theme import ROOMY, SPACE, TARGET, TIGHT, Size, current
 from core.geometry.paths import LARGEST_MM
@@ -27,8 +28,8 @@ class Inspector(QFrame):
         self.turn = _field("Turn", "°", "How far the panel is turned off the grain, clockwise; its origin stays")
         self.turned = _switch("End for end", "Laid end for end (T); not on a one-way cloth")
         self.hold = _switch("Hold", "Held panels stay where they are (H)")
-        self.beside = QLabel()
-        self.beside.setAccessibleName("Offset from the nearest lead stripe")
+        aside = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        self.beside = SteadyLabel("Offset from the nearest lead stripe", aside)
         self._lay_out()
         self._connect()
         self.show_theme()
@@ -51,7 +52,6 @@ class Inspector(QFrame):
         for box in (self.turned, self.hold):
             row.addWidget(box)
         row.addWidget(self.beside)
-        self.beside.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.beside.setToolTip("Where the panel's origin lies beside the nearest lead stripe")
 
     def _connect(self) -> None:
@@ -96,7 +96,8 @@ class Inspector(QFrame):
                     field.setValue(value)
         self.turned.setChecked(at.turned)
         self.hold.setChecked(at.hold)
-        self.name.setText(self._title(name, count))
+        if (title := self._title(name, count)) != self.name.text():
+            self.name.setText(title)
         self.beside.setText(self._beside(name, at) if count == 1 else "")
 
     def _set_open(self, name: PanelName | None, at: Placement, count: int) -> None:
@@ -108,8 +109,9 @@ class Inspector(QFrame):
         self.hold.setEnabled(count >= 1)
         if cloth:
             limit = max(cloth.grain_tolerance_deg, abs(at.turn_deg))
-            with QSignalBlocker(self.turn):
-                self.turn.setRange(-limit, limit)
+            if limit != self.turn.maximum():
+                with QSignalBlocker(self.turn):
+                    self.turn.setRange(-limit, limit)
 
     def _title(self, name: PanelName | None, count: int) -> str:
         if name is None:

@@ -23,6 +23,7 @@ class Column:
     meaning: str
     value: Callable[[SeamReading], float | None]
     signed: bool = False
+    decimals: int = 1
 
     @property
     def heading(self) -> str:
@@ -54,6 +55,7 @@ COLUMNS = (
         "mm",
         "How far down the seam the worst step lies, from its upper end.",
         lambda reading: reading.worst and reading.worst[1],
+        decimals=0,
     ),
     Column(
         "Drift",
@@ -87,7 +89,9 @@ class SeamModel(QAbstractTableModel):
         readings = measurement.seams if measurement else (None,) * len(sewn)
         if sewn == self._sewn:
             before, self._readings = self._readings, readings
-            self._redraw([row for row, seam in enumerate(self._order) if readings[seam] is not before[seam]])
+            for row, seam in enumerate(self._order):
+                if readings[seam] is not before[seam]:
+                    self._redraw_changed(row, before[seam], readings[seam])
             return
         self.beginResetModel()
         self._sewn, self._readings = sewn, readings
@@ -124,10 +128,7 @@ class SeamModel(QAbstractTableModel):
         """The words or figure in a cell."""
         if column == SEAM:
             return self.sewn(row).label
-        reading = self.reading(row)
-        if column == DRAWING:
-            return "" if reading else figure(None)
-        return figure(reading and COLUMNS[column].value(reading), COLUMNS[column].signed)
+        return _text(self.reading(row), column)
 
     def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
         """One row a seam."""
@@ -180,6 +181,12 @@ class SeamModel(QAbstractTableModel):
         """Put the rows in order for the readings as they stand."""
         self.sort(*self._sorting)
 
+    def _redraw_changed(self, row: int, before: SeamReading | None, after: SeamReading | None) -> None:
+        """Have those cells drawn again that show something else now."""
+        for column in range(RMS, len(COLUMNS)):
+            if column == DRAWING or _text(before, column) != _text(after, column):
+                self.dataChanged.emit(self.index(row, column), self.index(row, column))
+
     def _redraw(self, rows: list[int]) -> None:
         for row in rows:
             self.dataChanged.emit(self.index(row, 0), self.index(row, len(COLUMNS) - 1))
@@ -205,6 +212,14 @@ class SeamModel(QAbstractTableModel):
         if column != SEAM:
             lines.append(f"{COLUMNS[column].title}: {COLUMNS[column].meaning}")
         return "\n".join(line for line in lines if line)
+
+
+def _text(reading: SeamReading | None, column: int) -> str:
+    """The figure of a reading in a column."""
+    if column == DRAWING:
+        return "" if reading else figure(None)
+    value = reading and COLUMNS[column].value(reading)
+    return figure(value, COLUMNS[column].signed, COLUMNS[column].decimals)
 
 
 def alignment_of(column: int) -> Qt.AlignmentFlag:

@@ -73,7 +73,7 @@ class SeamView(QTableView):
         wide = QFontMetrics(current().font()).horizontalAdvance
         room = TIGHT + SPACE
         header.setSectionResizeMode(SEAM, QHeaderView.ResizeMode.Stretch)
-        widths = {RMS: wide("00.0"), WORST: wide("00.0") + _MARK_ROOM, AT: wide("0000.0"), DRIFT: wide("+000.0")}
+        widths = {RMS: wide("00.0"), WORST: wide("00.0") + _MARK_ROOM, AT: wide("00000"), DRIFT: wide("+000.0")}
         for column, width in widths.items():
             header.resizeSection(column, width + room)
 

@@ -1,12 +1,14 @@
 """The status bar: what is under the cursor, what is being worked on, how the panels lie, the garment's figure."""
 
 from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QStatusBar, QToolButton, QWidget
 
 from app.canvas.view import CanvasView
 from app.document import Document
 from app.edits import panel_title
 from app.jobs import JobRunner
+from app.steady import SteadyLabel
 from app.stripes_beside import beside_lead
 from app.theme import ROOMY, SPACE, TARGET, Size, current
 from core.lay.legal import find_faults
@@ -21,16 +23,16 @@ class Status(QStatusBar):
         self.setSizeGripEnabled(False)
         self.setContentsMargins(SPACE, 0, ROOMY, 0)
         self._document, self._view = document, view
-        self.cursor = QLabel(accessibleName="At the cursor")
+        self.cursor = SteadyLabel("At the cursor")
         self.job = JobStatus(jobs)
         self.faults = QToolButton(autoRaise=True, accessibleName="How the panels lie")
         self.faults.setMinimumHeight(TARGET)
-        self.figure = QLabel(accessibleName="Garment's figure")
+        self.figure = SteadyLabel("Garment's figure", Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.addWidget(self.cursor, 1)
         for widget in (self.job, self.faults, self.figure):
             self.addPermanentWidget(widget)
         view.cursor_moved.connect(self._show_cursor)
-        view.cursor_left.connect(self.cursor.clear)
+        view.cursor_left.connect(lambda: self.cursor.setText(""))
         document.project_changed.connect(self.show_figure)
         document.placements_changed.connect(self.show_figure)
         document.project_changed.connect(self.show_faults)
@@ -41,9 +43,9 @@ class Status(QStatusBar):
 
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
-        self.figure.setFont(current().font(Size.LARGE, bold=True))
-        self.figure.setFixedWidth(self.figure.fontMetrics().horizontalAdvance("88.88 mm rms") + SPACE)
-        self.figure.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        font = current().font(Size.LARGE, bold=True)
+        self.figure.show_in(font)
+        self.figure.setFixedWidth(QFontMetrics(font).horizontalAdvance("88.88 mm rms") + SPACE)
 
     def show_figure(self) -> None:
         """Show the garment's figure."""

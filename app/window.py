@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QSettings, Qt
+from PySide6.QtCore import QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import (
     QApplication,
@@ -40,6 +40,8 @@ from core.files.project_file import SUFFIX
 from core.model.pattern import PanelName
 
 SEAMS_WIDE_PX = 460
+PICTURES_EVERY_MS = 33
+"""Close-up and garment follow a drag no faster than this; the readings follow every move."""
 
 
 class Window(QMainWindow):
@@ -82,6 +84,9 @@ class Window(QMainWindow):
         self.cut_list = CutList(self.document, self.messages)
         self.start = StartPage(self.filing, self.ways)
         self.status = Status(self.document, self.view, self.jobs)
+        self._moved: frozenset[PanelName] = frozenset()
+        self._pictures_due = QTimer(self, singleShot=True, interval=PICTURES_EVERY_MS)
+        self._pictures_due.timeout.connect(self._show_moved)
 
     @property
     def view(self) -> CanvasView:
@@ -174,6 +179,16 @@ class Window(QMainWindow):
         document = self.document
         self.table.show_measurement(document.project, document.measurement)
         self.unplaced.setVisible(not all(name in document.project.placements for name in document.project.panel_names))
+        self._moved |= moved
+        if not document.trying:
+            self._show_moved()
+        elif not self._pictures_due.isActive():
+            self._pictures_due.start()
+
+    def _show_moved(self) -> None:
+        """Show the pictures of what has moved since they were shown last."""
+        self._pictures_due.stop()
+        moved, self._moved = self._moved, frozenset()
         self._show_pictures(moved)
 
     def _show_pictures(self, moved: frozenset[PanelName] | None = None) -> None:
@@ -327,6 +342,7 @@ class Window(QMainWindow):
         if not self.filing.may_leave():
             event.ignore()
             return
+        self._pictures_due.stop()
         self.jobs.close()
         settings = QSettings()
         settings.setValue("window", self.saveGeometry())

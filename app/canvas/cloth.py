@@ -4,17 +4,18 @@ import math
 
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF
-from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
+from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
+from app.canvas.item import CanvasItem
 from app.theme import Theme, current
-from core.model.cloth import Cloth, Repeat, Stripe
 from core.lay.remnant import missing_outlines
+from core.model.cloth import Cloth, Repeat, Stripe
 
 FINEST_PX = 2.5
 """A repeat narrower than this on the screen is painted as its average colour."""
 
 
-class ClothItem(QGraphicsItem):
+class ClothItem(CanvasItem):
     """One cloth from its cut end down to `shown_mm`; only what is exposed is painted, so it is exact everywhere."""
 
     def __init__(self, cloth: Cloth, shown_mm: float) -> None:
@@ -28,7 +29,7 @@ class ClothItem(QGraphicsItem):
         """The whole cloth, mm."""
         return QRectF(0, 0, self.cloth.width, self.shown_mm)
 
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+    def draw(self, painter: QPainter, option: QStyleOptionGraphicsItem) -> None:
         """Ground, stripes, selvedges, flaws, ends."""
         scale = painter.worldTransform().m11()
         pixel = 1 / scale

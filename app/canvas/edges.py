@@ -1,12 +1,15 @@
 """Sewn edges on the cloth, coloured by the step down the seam, with the number where it is worst."""
 
+from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFontMetricsF, QPainter, QPainterPath, QPen
-from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
+from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
+from app.canvas.item import CanvasItem
 from app.canvas.panels import PanelItem, polygon
 from app.grades import GRADES, Grade, Grades, colour_of, halo_for, pen_for
 from app.theme import Size, current
@@ -25,7 +28,7 @@ REACH_PX = 8.0
 """Room round an edge for its pens, px at the smallest scale it is worth drawing."""
 
 
-class SewnEdge(QGraphicsItem):
+class SewnEdge(CanvasItem):
     """One side of a seam, drawn on its panel; `index` is the seam's place among the garment's."""
 
     def __init__(self, index: int, side: Side, line: SeamLine, parent: PanelItem) -> None:
@@ -34,16 +37,15 @@ class SewnEdge(QGraphicsItem):
         self._owner = parent
         self._height = line.height
         self._points, self._inward = edge_at(line, side, line.height)
-        self._sparse = _sparse(line.height)
         self._paths: dict[Grade, QPainterPath] = {}
         self._picked = False
         self._box = QRectF()
         self.setZValue(1)
         self.badge = StepBadge(index)
 
-    def show_reading(self, reading: SeamReading | None, runs: tuple[Run, ...]) -> None:
-        """Show a seam's reading and its runs."""
-        self._paths = self._drawn([run for run in runs if run.counts])
+    def show_reading(self, reading: SeamReading | None, stretches: "Stretches | None") -> None:
+        """Show a seam's reading, and the stretches of one grade that count, if there are any."""
+        self._paths = self._drawn(stretches) if stretches else {}
         worst = reading.worst if reading else None
         if worst is None or worst[0] < LEAST_MM:
             self.badge.hide()
@@ -76,7 +78,7 @@ class SewnEdge(QGraphicsItem):
         """The edge and its pens, in the panel's frame."""
         return self._box
 
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+    def draw(self, painter: QPainter, option: QStyleOptionGraphicsItem) -> None:
         """A halo under every stretch, then the stretch in its grade."""
         width = PICKED_PX if self._picked else WIDTH_PX
         pens = {grade: _pens(grade, width) for grade in self._paths}
@@ -85,25 +87,52 @@ class SewnEdge(QGraphicsItem):
                 painter.setPen(pens[grade][layer])
                 painter.drawPath(path)
 
-    def _drawn(self, runs: list[Run]) -> dict[Grade, QPainterPath]:
+    def _drawn(self, stretches: "Stretches") -> dict[Grade, QPainterPath]:
         """One path for each grade, of all stretches that have it."""
-        if not runs:
-            return {}
-        heights = [self._drawn_heights(run.height[0], run.height[-1]) for run in runs]
-        points = self._along(self._points, np.concatenate(heights))
-        ends = np.cumsum([len(height) for height in heights])
+        points = [QPointF(x, y) for x, y in self._along(self._points, stretches.height).tolist()]
         paths: dict[Grade, QPainterPath] = {}
-        for run, stretch in zip(runs, np.split(points, ends[:-1]), strict=True):
-            paths.setdefault(GRADES[run.grade], QPainterPath()).addPolygon(polygon(stretch))
+        for grade, (start, end) in zip(stretches.grades, pairwise(stretches.bounds), strict=True):
+            paths.setdefault(grade, QPainterPath()).addPolygon(points[start:end])
         return paths
 
-    def _drawn_heights(self, start: float, end: float) -> Floats:
-        """Heights from one to another that are close enough to draw the edge's curve."""
-        low, high = np.searchsorted(self._sparse, (start, end), side="right")
-        return np.concatenate([[start], self._sparse[low:high], [end]])
+
+@dataclass(frozen=True, eq=False)
+class Stretches:
+    """The stretches of a seam, each of one grade, for both of its edges.
+
+    Stretch i lies at `height[bounds[i]:bounds[i + 1]]`, mm down the seam, close enough to draw the edges' curves.
+    """
+
+    height: Floats
+    bounds: tuple[int, ...]
+    grades: tuple[Grade, ...]
 
 
-class StepBadge(QGraphicsItem):
+def stretches_of(line: SeamLine, reading: SeamReading | None, grades: Grades) -> Stretches | None:
+    """The stretches of a seam that count; None where there are none."""
+    runs = [run for run in graded_runs(reading, grades.limits_mm) if run.counts] if reading else []
+    if not runs:
+        return None
+    sparse = _sparse(line)
+    heights = [_drawn_heights(sparse, run) for run in runs]
+    bounds = (0, *np.cumsum([len(height) for height in heights]).tolist())
+    return Stretches(np.concatenate(heights), bounds, tuple(GRADES[run.grade] for run in runs))
+
+
+def _drawn_heights(sparse: Floats, run: Run) -> Floats:
+    """Heights from the top of a run to its bottom."""
+    start, end = run.height[0], run.height[-1]
+    low, high = np.searchsorted(sparse, (start, end), side="right")
+    return np.concatenate([[start], sparse[low:high], [end]])
+
+
+@lru_cache(maxsize=256)
+def _sparse(line: SeamLine) -> Floats:
+    """Those of a seam's heights that serve to draw its curve."""
+    return line.height[np.concatenate([[True], np.diff(line.height // DRAWN_EVERY_MM) > 0])]
+
+
+class StepBadge(CanvasItem):
     """The worst step of a seam, mm, on a plate beside its edge, above all panels; always upright.
 
     A click picks the seam.
@@ -149,7 +178,7 @@ class StepBadge(QGraphicsItem):
         """The plate, px."""
         return self._box.adjusted(-1, -1, 1, 1)
 
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+    def draw(self, painter: QPainter, option: QStyleOptionGraphicsItem) -> None:
         """Plate with a border in the grade's colour, and the figure in ink."""
         theme = current()
         painter.setPen(QPen(colour_of(self._grade), 2 if self._picked else 1))
@@ -170,13 +199,3 @@ def _pens(grade: Grade, width: float) -> tuple[QPen, QPen]:
     if grade == "poor":
         pens[1].setDashPattern([1.0, 1.0])
     return pens
-
-
-def _sparse(height: Floats) -> Floats:
-    """Those of a seam's heights that serve to draw its curve."""
-    return height[np.concatenate([[True], np.diff(height // DRAWN_EVERY_MM) > 0])]
-
-
-def runs_of(reading: SeamReading | None, grades: Grades) -> tuple[Run, ...]:
-    """The stretches of one grade of a seam; none where there are no stripes to match."""
-    return graded_runs(reading, grades.limits_mm) if reading else ()

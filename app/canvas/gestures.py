@@ -41,6 +41,7 @@ class MovePanels:
         self._panels = free_panels(self._kept, self._document.selection)
         self._moving = False
         self._phases: tuple[float, ...] | None = None
+        view.still.hold(frozenset(self._panels))
 
     def move(self, at: QPointF, keys: Qt.KeyboardModifier) -> None:
         """Show the panels where the mouse has taken them."""
@@ -48,6 +49,7 @@ class MovePanels:
         self._moving = self._moving or moved.manhattanLength() > START_PX
         if not self._moving or self._document.kept is not self._kept:
             return
+        self._view.still.hold(frozenset(self._panels))
         du, dv = moved.x() / self._view.scale_px, moved.y() / self._view.scale_px
         if self._view.settles and not keys & Qt.KeyboardModifier.AltModifier:
             du += self._to_match(du, dv)
@@ -92,12 +94,14 @@ class TurnPanel:
         self._view, self._document, self._name = view, view.document, name
         self._kept = self._document.kept
         self._pivot = view.handle_at()
+        view.still.hold(frozenset((name,)))
         self._from = self._kept.placement(name).turn_deg - view.handle.turn_of(at - self._pivot)
 
     def move(self, at: QPointF, keys: Qt.KeyboardModifier) -> None:
         """Show the panel turned as far as the knob has come."""
         if self._document.kept is not self._kept:
             return
+        self._view.still.hold(frozenset((self._name,)))
         turn = self._from + self._view.handle.turn_of(at - self._pivot)
         if self._view.settles and not keys & Qt.KeyboardModifier.AltModifier and self._view.handle.near_grain(turn):
             turn = 0.0

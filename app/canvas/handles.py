@@ -4,8 +4,9 @@ import math
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
-from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
+from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
+from app.canvas.item import CanvasItem
 from app.theme import Size, current
 
 RADIUS_PX = 84.0
@@ -20,7 +21,7 @@ GRAIN_SHARE = 0.06
 """A turn smaller than this share of the tolerance settles on the grain."""
 
 
-class TurnHandle(QGraphicsItem):
+class TurnHandle(CanvasItem):
     """Shows and takes the turn of one panel; the turn is geared up, since tolerances are a fraction of a degree."""
 
     def __init__(self) -> None:
@@ -63,7 +64,7 @@ class TurnHandle(QGraphicsItem):
         angle, radius = share * SWEEP, RADIUS_PX + lift
         return QPointF(radius * math.sin(angle), RADIUS_PX - LIFT_PX - radius * math.cos(angle))
 
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+    def draw(self, painter: QPainter, option: QStyleOptionGraphicsItem) -> None:
         """Arc over a halo, ticks at the grain and the limits, knob, figure."""
         theme = current()
         accent = theme.colour("chosen")

@@ -4,8 +4,9 @@ import numpy as np
 import shapely
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF, QTransform
-from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QWidget
+from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
+from app.canvas.item import CanvasItem
 from app.theme import Size, current
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats
@@ -33,7 +34,7 @@ def transform_of(at: Placement) -> QTransform:
     return QTransform(turn[0, 0], turn[1, 0], turn[0, 1], turn[1, 1], at.u, at.v)
 
 
-class PanelItem(QGraphicsItem):
+class PanelItem(CanvasItem):
     """One panel. It takes no mouse events itself: the view's gestures move panels through the document."""
 
     def __init__(self, panel: Panel, at: Placement, title: str) -> None:
@@ -53,6 +54,8 @@ class PanelItem(QGraphicsItem):
     def lie(self, at: Placement) -> None:
         """Lie where a placement says."""
         self.setTransform(transform_of(at))
+        self._outline = self.transform().map(self._cut[1])
+        self._reach = self._outline.boundingRect()
         self.name.show_held(at.hold)
 
     def choose(self, chosen: bool) -> None:
@@ -68,13 +71,17 @@ class PanelItem(QGraphicsItem):
 
     def outline(self) -> QPolygonF:
         """The cutting line on the cloth."""
-        return self.transform().map(self._cut[1])
+        return self._outline
+
+    def covers(self, at: QPointF) -> bool:
+        """Whether the panel lies over a place on the cloth, mm."""
+        return self._reach.contains(at) and self._outline.containsPoint(at, Qt.FillRule.WindingFill)
 
     def boundingRect(self) -> QRectF:
         """The cutting line's box, in the panel's frame."""
         return self._box
 
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+    def draw(self, painter: QPainter, option: QStyleOptionGraphicsItem) -> None:
         """The panel's paper, lightly over the stripes, and its lines."""
         theme = current()
         rough = painter.worldTransform().determinant() < 1
@@ -96,7 +103,7 @@ class PanelItem(QGraphicsItem):
         painter.drawLines(self._notches + self._arrow)
 
 
-class NameTag(QGraphicsItem):
+class NameTag(CanvasItem):
     """The panel's name on a light plate in its middle, and whether the panel is held; always upright.
 
     The name breaks into lines to stay inside the panel, and is left out where even that is too large.
@@ -138,7 +145,7 @@ class NameTag(QGraphicsItem):
         """The plate, px."""
         return self._box
 
-    def paint(self, painter: QPainter, option: QStyleOptionGraphicsItem, widget: QWidget | None = None) -> None:
+    def draw(self, painter: QPainter, option: QStyleOptionGraphicsItem) -> None:
         """Plate and words; the plate of a held panel has a border, as if pinned down."""
         theme, box = current(), self._box
         painter.setPen(_line(theme.colour("ink"), 1.0) if self._held else Qt.PenStyle.NoPen)

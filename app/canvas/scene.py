@@ -2,13 +2,14 @@
 
 import math
 
-from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPolygonF, QTransform
 from PySide6.QtWidgets import QGraphicsScene
 
 from app.canvas.cloth import ClothItem
-from app.canvas.edges import SewnEdge, StepBadge, runs_of
+from app.canvas.edges import SewnEdge, StepBadge, stretches_of
 from app.canvas.handles import TurnHandle
+from app.canvas.item import CanvasItem
 from app.canvas.panels import PanelItem
 from app.document import Document
 from app.edits import panel_title
@@ -103,9 +104,9 @@ class ClothScene(QGraphicsScene):
             self.edges, self.document.garment.seams, self.document.measurement.seams, strict=True
         ):
             if edges and moved & set(line.panels):
-                runs = runs_of(reading, self.grades)
+                stretches = stretches_of(line, reading, self.grades)
                 for edge in edges:
-                    edge.show_reading(reading, runs)
+                    edge.show_reading(reading, stretches)
 
     def _fit_cloth(self) -> None:
         end = self._cloth_end()
@@ -144,6 +145,16 @@ class ClothScene(QGraphicsScene):
 
     # --- asking
 
+    def moving_with(self, panels: frozenset[PanelName]) -> set[CanvasItem]:
+        """What is to be drawn anew when some panels move: they, all edges of their seams, and the handle."""
+        items: set[CanvasItem] = {self.handle}
+        for name in panels & self.panels.keys():
+            items |= {self.panels[name], self.panels[name].name}
+        for edges, line in zip(self.edges, self.document.garment.seams, strict=True):
+            if panels & set(line.panels):
+                items |= {*edges, *(edge.badge for edge in edges)}
+        return items
+
     def cloth_rect(self) -> QRectF:
         """The cloth as drawn, mm."""
         return self.ground.boundingRect()
@@ -165,7 +176,7 @@ class ClothScene(QGraphicsScene):
 
     def panel_at(self, at: QPointF) -> PanelName | None:
         """The panel on top at a place on the cloth, mm."""
-        here = [name for name, item in self.panels.items() if item.outline().containsPoint(at, Qt.FillRule.WindingFill)]
+        here = [name for name, item in self.panels.items() if item.covers(at)]
         chosen = [name for name in here if name in self.document.selection]
         return (chosen or here or [None])[-1]
 

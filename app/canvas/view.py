@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QFrame, QGraphicsView, QWidget
 from app.canvas.gestures import Band, Gesture, MovePanels, Pan, TurnPanel
 from app.canvas.handles import TurnHandle
 from app.canvas.scene import ClothScene
+from app.canvas.still import StillPicture
 from app.document import Document
 from app.edits import Edits
 from app.theme import current
@@ -53,8 +54,12 @@ class CanvasView(QGraphicsView):
         self._follows_size = True
         self._scene = ClothScene(document)
         self.setScene(self._scene)
+        self.still = StillPicture(self)
         self._dress()
         document.project_changed.connect(self.fit)
+        document.placements_changed.connect(self._check_still)
+        for changed in (document.project_changed, document.selection_changed, document.seam_changed, self.view_changed):
+            changed.connect(self.still.drop)
 
     def _dress(self) -> None:
         self.setAccessibleName("Cloth")
@@ -72,7 +77,17 @@ class CanvasView(QGraphicsView):
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
         self.setBackgroundBrush(current().colour("desk"))
+        self.still.drop()
         self.viewport().update()
+
+    def drawBackground(self, painter: QPainter, rect: QRectF) -> None:
+        """The still picture while panels move, else the bare desk."""
+        if not self.still.draw(painter):
+            super().drawBackground(painter, rect)
+
+    def _check_still(self, moved: frozenset[PanelName]) -> None:
+        if not self.still.suits(moved):
+            self.still.drop()
 
     # --- scale and place
 
@@ -248,6 +263,7 @@ class CanvasView(QGraphicsView):
 
     def _end_gesture(self, keep: bool) -> None:
         gesture, self._gesture = self._gesture, None
+        self.still.drop()
         if gesture and keep:
             gesture.finish()
         elif gesture:

@@ -3,8 +3,10 @@
 import math
 
 import msgspec
+import numpy as np
 import pytest
-from PySide6.QtCore import QPointF, Qt
+from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
 
 from core.files.project_file import read_project, write_project
@@ -296,3 +298,42 @@ def test_the_strip_tells_the_offset_from_the_nearest_lead_stripe(skirt):
     assert skirt.inspector.beside.text() == "3.4 mm right of indigo"
     skirt.edits.type_place("side.R", "u", 4 + 22 * 20 - 2.0)
     assert skirt.inspector.beside.text() == "2.0 mm left of indigo"
+
+
+def pixels(view) -> np.ndarray:
+    image = view.viewport().grab().toImage().convertToFormat(QImage.Format.Format_RGB32)
+    return np.frombuffer(image.constBits(), np.uint8).reshape(image.height(), image.width(), 4)[..., :3].astype(int)
+
+
+def test_what_stays_is_drawn_once_and_the_same_in_a_drag(skirt, mouse):
+    start = mouse.on("front.R")
+    mouse.press(start)
+    mouse.move(start + QPoint(60, 25))
+    with_picture = pixels(skirt.view)
+    skirt.view.still.drop()
+    drawn = pixels(skirt.view)
+    mouse.release(start + QPoint(60, 25))
+    assert np.mean(np.abs(with_picture - drawn).max(axis=2) > 24) < 0.002
+    assert np.mean(np.abs(drawn - pixels(skirt.view)).max(axis=2) > 24) < 0.02
+
+
+def test_a_picture_that_no_longer_holds_is_given_up(skirt, mouse):
+    start = mouse.on("front.R")
+    mouse.press(start)
+    mouse.move(start + QPoint(60, 25))
+    skirt.document.undo_step()
+    after_undo = pixels(skirt.view)
+    skirt.view.still.drop()
+    assert np.array_equal(after_undo, pixels(skirt.view))
+    mouse.release(start)
+
+
+def test_the_close_up_follows_a_drag(skirt, mouse, qtbot):
+    seam = next(i for i, line in enumerate(skirt.document.garment.seams) if "front.R" in line.panels)
+    skirt.document.pick_seam(seam)
+    before = skirt.closeup.grab().toImage()
+    start = mouse.on("front.R")
+    mouse.press(start)
+    mouse.move(start + QPoint(23, 0), keys=Qt.KeyboardModifier.AltModifier)
+    qtbot.waitUntil(lambda: skirt.closeup.grab().toImage() != before)
+    mouse.release(start)

@@ -5,7 +5,6 @@ import time
 from collections.abc import Sequence
 
 from core.lay.lay import ClothLay
-
 from core.model.project import Project
 from core.progress import Progress, silent
 from core.seams.readings import Measurement, SeamReading
@@ -71,7 +70,8 @@ def lay_text(lay: ClothLay) -> str:
         return text
     if lay.fits:
         return f"{text}, {lay.available_mm - lay.length_mm:.0f} mm left of {lay.available_mm:.0f}"
-    return f"{text}\n  it does not fit: {lay.missing_mm:.0f} mm are missing, there are {lay.available_mm:.0f}"
+    short = f"it does not fit: {lay.missing_mm:.0f} mm are missing, there are {lay.available_mm:.0f}"
+    return "\n  ".join((text, short, *lay.advice))
 
 
 def table(rows: Sequence[Sequence[str]]) -> str:

@@ -64,6 +64,8 @@ def _lay(project: Project, lay: ClothLay) -> dict[str, Any]:
         "available_mm": rounded(lay.available_mm),
         "fits": lay.fits,
         "missing_mm": rounded(lay.missing_mm),
+        "left_over": list(lay.left_over),
+        "remedies": [{"what": one.what, "length_mm": rounded(one.length_mm), "fits": one.fits} for one in lay.remedies],
         "used_share": rounded(lay.used_share),
         "panels": {name: _laid(project, name) for name in lay.panels},
     }

@@ -5,9 +5,9 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from core.lay.task import Task
-from core.progress import Progress
+from core.progress import Progress, part
 
-WORK = 4e8
+WORK = 2.5e8
 """Intervals looked at in all moves of one lay; a compiled move looks at some hundred millions in a second."""
 
 ENOUGH = 4000
@@ -37,6 +37,11 @@ class Budget:
 
     def __post_init__(self) -> None:
         self.left = self.moves
+
+    def portion(self, number: int, of: int) -> "Budget":
+        """One of several equal portions of this work, counted from 0."""
+        progress = part(self.progress, number / of, (number + 1) / of)
+        return Budget(max(self.moves // of, 1), self.limit, progress, self.title)
 
     def spend(self, moves: int) -> None:
         """Count moves, and report."""

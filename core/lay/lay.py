@@ -1,20 +1,33 @@
 """Laying matched panels on their cloths in little length: phases and turns stay, everything else may move."""
 
+import itertools
 import time
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
+
+import msgspec
 
 from core.errors import CannotBeHad
 from core.geometry.polyline import signed_area
 from core.lay.budget import Budget, moves_for
+from core.lay.freedom import Freedom
 from core.lay.legal import cut_lines, faults_of, panels_on
+from core.lay.places import Arrangement, stacked
+from core.lay.rescue import Remedy, left_over, remedies
 from core.lay.search import shortest
-from core.lay.task import task_of
+from core.lay.task import Task, task_of
 from core.model.cloth import Cloth
 from core.model.pattern import PanelName
 from core.model.project import Placement, Project
 from core.model.validate import check_fits
 from core.progress import Progress, part, silent
+from core.seams.garment import Garment
+
+MOST_OTHERS = 4
+"""At most so many ways for groups to lie across the stripes are looked at besides the one given."""
+
+TRIAL = 0.06
+"""The share of the work that each of them gets."""
 
 Status = Literal["done", "stopped", "out of time"]
 
@@ -22,13 +35,18 @@ Status = Literal["done", "stopped", "out of time"]
 @dataclass(frozen=True)
 class ClothLay:
     """The lay on one cloth. `length_mm` is the largest v of any cut line, `used_share` the share of usable width times
-    length that cut lines cover; `available_mm` is None where the cloth is as long as it takes."""
+    length that cut lines cover; `available_mm` is None where the cloth is as long as it takes.
+
+    If it doesn't fit, `left_over` are panels without which the others do, and `remedies` is what was tried to have all.
+    """
 
     cloth: Cloth
     panels: tuple[PanelName, ...]
     length_mm: float
     available_mm: float | None
     used_share: float
+    left_over: tuple[PanelName, ...] = ()
+    remedies: tuple[Remedy, ...] = ()
 
     @property
     def missing_mm(self) -> float:
@@ -49,6 +67,16 @@ class ClothLay:
             return takes
         there = f"{takes}, the cloth has {self.available_mm:.1f} mm"
         return there if self.fits else f"{there}: {self.missing_mm:.1f} mm are missing"
+
+    @property
+    def advice(self) -> tuple[str, ...]:
+        """What to say of a lay that doesn't fit: what is left over, then what would help and what would not."""
+        if self.fits:
+            return ()
+        left = [f"left over: {', '.join(self.left_over)}"] if self.left_over else []
+        helps = [f"it would fit with {one.what}: {one.length_mm:.0f} mm" for one in self.remedies if one.fits]
+        others = [f"{one.what} ({one.length_mm:.0f} mm)" for one in self.remedies if not one.fits]
+        return (*left, *helps, *([f"tried, but too long: {'; '.join(others)}"] if others else []))
 
 
 @dataclass(frozen=True)
@@ -72,6 +100,8 @@ class LayResult:
 def lay(project: Project, progress: Progress = silent, seconds: float = 6.0, seed: int = 0) -> LayResult:
     """Find positions for all panels that are not held; on striped cloth w = u - skew * v is kept modulo the period.
 
+    Where no seam gets worse by it, panels are also turned end for end and groups of them shifted across the stripes.
+
     The work is counted, so that the same project and seed give the same lay; `seconds` only cuts it short, and so does
     `progress`. Lays that leave here are checked to be legal. A lay longer than its cloth is given all the same, and
     says what is missing. Raises BadInput for a panel wider than its cloth, CannotBeHad for one that has no place or for
@@ -82,11 +112,12 @@ def lay(project: Project, progress: Progress = silent, seconds: float = 6.0, see
     cloths = [cloth for cloth in project.cloths if panels_on(project, cloth)]
     total = sum(len(panels_on(project, cloth)) for cloth in cloths)
     status: Status = "done"
-    done, lays = 0, []
+    done, lays, garment = 0, [], Garment.of(project)
     for cloth in cloths:
         share = done / total, (done + len(panels_on(project, cloth))) / total
-        project, ended = _laid(project, cloth, part(progress, *share), began + seconds * share[1], seed)
-        lays.append(cloth_lay(project, cloth))
+        work = Work(part(progress, *share), began + seconds * share[1], seconds * (share[1] - share[0]), seed)
+        project, found, ended = _laid(project, cloth, garment, work)
+        lays.append(found)
         status = ended if status == "done" else status
         done += len(panels_on(project, cloth))
     progress(1.0, "laid")
@@ -99,27 +130,80 @@ def cloth_lay(project: Project, cloth: Cloth) -> ClothLay:
     length = max(float(line[:, 1].max()) for line in lines.values())
     area = sum(abs(signed_area(line)) for line in lines.values())
     usable = cloth.usable[1] - cloth.usable[0]
-    return ClothLay(cloth, tuple(lines), length, cloth.length, area / (usable * length))
+    return ClothLay(cloth, tuple(lines), length, cloth.end, area / (usable * length))
 
 
-def _laid(project: Project, cloth: Cloth, progress: Progress, limit: float, seed: int) -> tuple[Project, Status]:
+@dataclass(frozen=True)
+class Work:
+    """How long one cloth may take: until `limit`, a time of `time.monotonic`, s; `seconds` more if it doesn't fit."""
+
+    progress: Progress
+    limit: float
+    seconds: float
+    seed: int
+
+    def part(self, start: float, end: float) -> "Work":
+        """This work while it is done from one share of the whole to another."""
+        return replace(self, progress=part(self.progress, start, end))
+
+    def budget(self, task: Task, share: float = 1.0, more: float = 0.0) -> Budget:
+        """Work for a task, or a share of what it is worth."""
+        limit = max(self.limit, time.monotonic() + more * self.seconds)
+        return Budget(max(int(moves_for(task) * share), 1), limit, self.progress, task.cloth.title)
+
+
+def _laid(project: Project, cloth: Cloth, garment: Garment, work: Work) -> tuple[Project, ClothLay, Status]:
     _check_held(project, cloth)
-    task = task_of(project, cloth)
-    budget = Budget(moves_for(task), limit, progress, cloth.title)
-    found = shortest(task, budget, seed)
+    task = task_of(project, cloth, Freedom(project, cloth, garment).either_way, work.progress)
+    if not task.complete:
+        project = _with(project, task, stacked(task))
+        return project, cloth_lay(project, cloth), "stopped"
+    project, task = _best_start(project, task, garment, work)
+    budget = work.part(0.2, 1.0 if cloth.end is None else 0.7).budget(task)
+    found = shortest(task, budget, work.seed)
+    project = _with(project, task, found)
+    lay = cloth_lay(project, cloth)
+    if not lay.fits and budget.ended != "stopped" and cloth.end is not None:
+        left = left_over(task, found, cloth.end, work.part(0.7, 0.8).budget(task, 0.3, 0.5), work.seed)
+        tried = remedies(project, cloth, cloth.end, left, work.part(0.8, 1.0).budget(task, 1.0, 1.0), work.seed)
+        lay = replace(lay, left_over=left, remedies=tried)
+    return project, lay, budget.ended or "done"
+
+
+def _best_start(project: Project, task: Task, garment: Garment, work: Work) -> tuple[Project, Task]:
+    """Of the ways in which groups may lie across the stripes the one that a short search makes most of."""
+    others = list(itertools.islice(Freedom(project, task.cloth, garment).others(), MOST_OTHERS))
+    if not others or not task.loose:
+        return project, task
+    each = 0.2 / (len(others) + 1)
+    trial = work.part(0.0, each)
+    best, least = (project, task), shortest(task, trial.budget(task, TRIAL), work.seed).length(task)
+    for number, other in enumerate(others, start=1):
+        trial = work.part(number * each, (number + 1) * each)
+        rival = task_of(other, task.cloth, Freedom(other, task.cloth, garment).either_way, trial.progress)
+        if not rival.complete:
+            break
+        length = shortest(rival, trial.budget(rival, TRIAL), work.seed).length(rival)
+        if length < least - 1e-6:
+            best, least = (other, rival), length
+    return best
+
+
+def _with(project: Project, task: Task, found: Arrangement) -> Project:
+    """The project with what was found. Raises CannotBeHad if it can't be cut after all."""
     changes: dict[PanelName, Placement] = {
         task.loose[entry].name: task.placement(entry, int(found.column[entry]), float(found.v[entry]))
         for entry in found.there.tolist()
     }
     project = project.placed(changes)
-    faults = faults_of(cut_lines(project, cloth), cloth)
+    faults = faults_of(cut_lines(project, task.cloth), task.cloth)
     if faults:
-        raise CannotBeHad(f"no legal lay was found on {cloth.title!r}: {faults[0]}")
-    return project, budget.ended or "done"
+        raise CannotBeHad(f"no legal lay was found on {task.cloth.title!r}: {faults[0]}")
+    return project
 
 
 def _check_held(project: Project, cloth: Cloth) -> None:
     held = {name: line for name, line in cut_lines(project, cloth).items() if project.placement(name).hold}
-    faults = faults_of(held, cloth)
+    faults = faults_of(held, msgspec.structs.replace(cloth, spare_mm=0.0))
     if faults:
         raise CannotBeHad(f"what is held on {cloth.title!r} can't stay there: {faults[0]}")

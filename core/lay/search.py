@@ -19,8 +19,10 @@ _AT_ONCE = 500
 """Moves between two looks at the clock."""
 
 
-def shortest(task: Task, budget: Budget, seed: int) -> Arrangement:
-    """The shortest lay found with the work allowed; the same task, work and seed give the same lay.
+def shortest(task: Task, budget: Budget, seed: int, enough_mm: float = 0.0) -> Arrangement:
+    """The shortest lay found with the work allowed, or the first no longer than `enough_mm`.
+
+    The same task, work and seed give the same lay.
 
     A length a little below the best is tried: panels that overlap go, one at a time, where they overlap least, pairs
     that stay in each other's way weighing more and more. Where that leads nowhere two panels change places.
@@ -29,7 +31,8 @@ def shortest(task: Task, budget: Budget, seed: int) -> Arrangement:
     best = first_lay(task, budget)
     start, cut, failures = best, FIRST_CUT, 0
     rng = np.random.default_rng(seed)
-    while budget.goes_on(best.length(task)) and best.length(task) > task.floor + SAME_MM:
+    aim = max(task.floor, enough_mm) + SAME_MM
+    while budget.goes_on(best.length(task)) and best.length(task) > aim:
         length = max(best.length(task) * (1 - cut), task.floor)
         separation = Separation(task, length, rng)
         if separation.solve(start, budget):

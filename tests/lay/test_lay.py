@@ -93,14 +93,14 @@ def test_unlike_rectangles_that_fill_a_plain_cloth_are_found_to_fill_it() -> Non
 @pytest.mark.parametrize(("phase", "least"), [(0.0, 200), (50.0, 100), (29.9, 200), (30.1, 100)])
 def test_stripes_decide_whether_two_panels_lie_abreast(phase: float, least: float) -> None:
     """Panels 90 wide on 210: columns of the first start at 0, 60, 120, those of the second at phase + 60 j."""
-    project = project_of([rectangle("a", 90, 100), rectangle("b", 90, 100)], 209.95, 60.0)
+    project = project_of([rectangle("a", 90, 100), rectangle("b", 90, 100)], 209.95, 60.0, one_way=True)
     result = lay(project.placed({"a": Placement(u=0), "b": Placement(u=phase)}))
     assert result.lays[0].length_mm == pytest.approx(least, abs=1e-6)
 
 
 def test_triangles_nest_as_far_as_they_can() -> None:
     """Three of 400 by 800, all pointing one way, on 1000 wide striped every 100 mm: every order and column tried."""
-    project = project_of([triangle(f"t{i}", 400, 800) for i in range(3)], 1000, 100.0)
+    project = project_of([triangle(f"t{i}", 400, 800) for i in range(3)], 1000, 100.0, one_way=True)
     tips = range(200, 801, 100)
     shortest = min(length_of_triangles(a, b, c) for a in tips for b in tips for c in tips)
     assert shortest == 1200
@@ -155,7 +155,9 @@ def test_a_panel_whose_stripes_find_no_place_between_the_selvedges_cannot_be_had
 
 
 def test_on_a_skewed_cloth_such_a_panel_waits_for_its_stripes() -> None:
-    project = project_of([rectangle("coat", 990, 300)], 1000, 60.0, skew_mm_per_m=20).placed({"coat": Placement(u=20)})
+    project = project_of([rectangle("coat", 990, 300)], 1000, 60.0, skew_mm_per_m=20, one_way=True).placed(
+        {"coat": Placement(u=20)}
+    )
     result = lay(project)
     assert_can_be_cut(result.project)
     assert_phases_kept(project, result.project)

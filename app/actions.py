@@ -121,6 +121,15 @@ TABLE = (
         rule=True,
     ),
     Row("cloth", "&Cloth…", "C", "cloth", "ways.cloth", "P&lan", "Width, stripes, flaws and limits of the cloth"),
+    Row(
+        "swatch",
+        "&Repeat from a picture…",
+        "",
+        "",
+        "ways.repeat_from_picture",
+        "P&lan",
+        "Read a cloth's stripes from a scan or a photograph",
+    ),
     Row("add-cloth", "&Add a cloth…", "", "", "ways.add_cloth", "P&lan", "One more cloth, for interlining or lining"),
     Row(
         "match",

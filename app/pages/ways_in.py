@@ -16,6 +16,7 @@ from app.pages.draft_page import DraftPage
 from app.pages.import_page import DRAWINGS, ImportPage
 from app.pages.numbers import longest_panel_mm, summary
 from app.pages.page import Page
+from app.pages.swatch_page import SwatchPage
 from core.draft.measures import USUAL_CLOTH
 from core.errors import BadInput
 from core.model.cloth import Cloth
@@ -179,6 +180,22 @@ class WaysIn(QObject):
         page.show_cloths(project.cloths, used, longest_panel_mm(project), lambda cloths: odd_with(project, cloths))
         if then:
             then(page)
+
+    def repeat_from_picture(self) -> None:
+        """Read a repeat from a picture for a cloth of the open project; using it is one undo step."""
+        if isinstance(self.page, SwatchPage):
+            return
+        self.leave_all()
+        page = SwatchPage(self._document.kept.cloths)
+        page.made.connect(self._use_repeat)
+        self._bring(page)
+
+    def _use_repeat(self, changed: Cloth) -> None:
+        cloths = tuple(changed if cloth.id == changed.id else cloth for cloth in self._document.kept.cloths)
+        self._keep_cloths(cloths)
+        self._messages.say(
+            f"{changed.title} has a new repeat. Measure where its first one begins.", "Cloth…", self.cloth
+        )
 
     def _keep_cloths(self, cloths: tuple[Cloth, ...]) -> None:
         before = self._document.kept

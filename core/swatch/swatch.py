@@ -141,7 +141,7 @@ def _starts(view: View, reading: _Reading, start_px: float) -> npt.NDArray[np.fl
     fit, upright = reading.fit, reading.upright
     rows = upright.light.shape[0]
     middle = float(reading.bands.middles.mean())
-    across = fit.start + start_px + (np.arange(fit.cells.shape[1] + 1) + fit.first) * fit.period
+    across = fit.start + start_px + (np.arange(-1, fit.cells.shape[1] + 1) + fit.first) * fit.period
     cos, sin = math.cos(upright.angle), math.sin(upright.angle)
     ends = []
     for along in (0.0, float(rows)):

@@ -1,0 +1,163 @@
+"""Asks for a picture of cloth and how large it is, then shows the repeat, each number to correct."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QPushButton
+
+from app.pages.entries import Choice, Colour, Length, Number, Words
+from app.pages.form import Field, Form, Note, Section
+from app.pages.rows import Rows
+from app.theme import TARGET
+from core.errors import BadInput
+from core.model.cloth import Cloth, Repeat, Stripe
+from core.swatch.scale import Corners, PerPixel, Point, Scale, by_dpi, by_marks
+
+MARKS, CORNERS, DPI, PER_PIXEL = "marks", "corners", "dpi", "per pixel"
+NEEDED = {MARKS: 2, CORNERS: 4, DPI: 0, PER_PIXEL: 0}
+"""How many places are marked in the picture for each way to tell its scale."""
+_TOLD = {
+    MARKS: "Click two marks on the ruler in the picture, far apart.",
+    CORNERS: "Click the corners of a rectangle on the cloth: upper left, upper right, lower right, lower left.",
+    DPI: "For a scan: its resolution.",
+    PER_PIXEL: "What one pixel of the picture is on the cloth.",
+}
+
+
+@dataclass(frozen=True)
+class Wanted:
+    """Which cloth gets which repeat."""
+
+    cloth_id: str
+    repeat: Repeat
+
+
+class SwatchForm(Form):
+    """Asks for a picture and its scale; then shows the repeat found."""
+
+    file_wanted = Signal()
+    find_wanted = Signal()
+    scale_changed = Signal()
+
+    def __init__(self, cloths: tuple[Cloth, ...]) -> None:
+        super().__init__()
+        self._origin = {cloth.id: cloth.repeat.origin if cloth.repeat else 0.0 for cloth in cloths}
+        self._add_picture(self.section("Picture"))
+        self._add_scale(self.section("How large it is"))
+        self.found = self.section("The repeat")
+        self._add_repeat(self.found, cloths)
+        self.follow(*(field.entry for field in self.found.fields), self.stripes)
+        self.show_repeat(None)
+        self._show_fitting()
+
+    def _add_picture(self, section: Section) -> None:
+        self.file = QPushButton("Open a picture…")
+        self.file.clicked.connect(self.file_wanted)
+        self.file.setMinimumHeight(TARGET)
+        section.add_wide(self.file)
+        self.file_note = Note(
+            "A scan, or a photograph of the cloth lying flat in even light, five or more repeats in view."
+        )
+        section.add_wide(self.file_note)
+
+    def _add_scale(self, section: Section) -> None:
+        ways = (
+            ("two marks on a ruler", MARKS),
+            ("corners of a rectangle", CORNERS),
+            ("resolution of a scan", DPI),
+            ("size of a pixel", PER_PIXEL),
+        )
+        self.way = section.add(Field("Scale by", Choice("How the scale is told", ways)))
+        self.apart = section.add(Field("Marks apart", Length("How far the marks are apart", 100.0)))
+        self.wide = section.add(Field("Rectangle wide", Length("Width of the rectangle", 297.0)))
+        self.high = section.add(Field("Rectangle high", Length("Height of the rectangle", 210.0)))
+        self.dpi = section.add(Field("Resolution, dpi", Number("Resolution, dpi", 300.0, (1, 20000), " dpi")))
+        pixel = Number("One pixel, mm", 0.1, (1e-4, 100), " mm")
+        self.pixel = section.add(Field("One pixel, mm", pixel))
+        self.told = section.add_wide(Note())
+        self.find = QPushButton("Find the repeat")
+        self.find.clicked.connect(self.find_wanted)
+        self.find.setMinimumHeight(TARGET)
+        section.add_wide(self.find)
+        for field in (self.way, self.apart, self.wide, self.high, self.dpi, self.pixel):
+            field.entry.edited.connect(self._show_fitting)
+            field.entry.edited.connect(self.scale_changed)
+
+    def _add_repeat(self, section: Section, cloths: tuple[Cloth, ...]) -> None:
+        titles = [(cloth.title, cloth.id) for cloth in cloths]
+        self.cloth = section.add(Field("Cloth", Choice("Which cloth it is", titles), "the one that gets the repeat"))
+        self.cloth.set_shown(len(cloths) > 1)
+        self.width = section.add(Field("Repeat", Length("Repeat", 24.0), "until all begins again"))
+        self.ground = section.add(Field("Ground", Colour("Colour of the ground", "#efe7d6"), "between the stripes"))
+        heads = ("stripe", "middle at", "width", "colour")
+        self.stripes = Rows("Stripes of one repeat", heads, (4, 3, 3, 4), "Add a stripe", self._new_stripe)
+        section.add_wide(self.stripes)
+        self.lead = section.add(Field("Lead stripe", Choice("Lead stripe", ()), "the one that the eye follows"))
+
+    def _new_stripe(self, number: int) -> list[Any]:
+        return self._row(Stripe(name=f"stripe {number + 1}", at=0.0, width=2.0, colour="#2f4a6b"))
+
+    def _row(self, stripe: Stripe) -> list[Any]:
+        lengths = Length(f"Middle of {stripe.name}", stripe.at), Length(f"Width of {stripe.name}", stripe.width)
+        for entry in lengths:
+            entry.show_unit(self.unit)
+        return [Words("Name of the stripe", stripe.name), *lengths, Colour(f"Colour of {stripe.name}", stripe.colour)]
+
+    def _show_fitting(self) -> None:
+        """Leave out the fields that have no say for the scale as it is told."""
+        way = self.way.entry.read()
+        for field, ways in (
+            (self.apart, (MARKS,)),
+            (self.wide, (CORNERS,)),
+            (self.high, (CORNERS,)),
+            (self.dpi, (DPI,)),
+            (self.pixel, (PER_PIXEL,)),
+        ):
+            field.set_shown(way in ways)
+        self.told.say(_TOLD[way])
+
+    @property
+    def marks_needed(self) -> int:
+        """How many places are to be marked in the picture."""
+        return NEEDED[self.way.entry.read()]
+
+    def scale(self, marks: tuple[Point, ...]) -> Scale:
+        """The scale as the fields and the marks tell it. Raises BadInput."""
+        if len(marks) < self.marks_needed:
+            missing = self.marks_needed - len(marks)
+            raise BadInput(f"{missing} more {'place is' if missing == 1 else 'places are'} to be marked in the picture")
+        way = self.way.entry.read()
+        if way == MARKS:
+            return by_marks(marks[0], marks[1], self.apart.read())
+        if way == CORNERS:
+            return Corners((marks[0], marks[1], marks[2], marks[3]), self.wide.read(), self.high.read())
+        return by_dpi(self.dpi.read()) if way == DPI else PerPixel(self.pixel.read())
+
+    def show_repeat(self, repeat: Repeat | None) -> None:
+        """Show a repeat to correct, or that none is known yet."""
+        self.found.setVisible(repeat is not None)
+        if repeat is None:
+            return
+        blocked = self.blockSignals(True)
+        self.width.entry.show_value(repeat.width)
+        self.ground.entry.show_value(repeat.ground)
+        self.stripes.show_rows([self._row(stripe) for stripe in repeat.stripes])
+        self._offer_leads()
+        self.lead.entry.show_value(repeat.lead_stripe.name)
+        self.blockSignals(blocked)
+
+    def _offer_leads(self) -> None:
+        names = dict.fromkeys(row[0].read() for row in self.stripes.rows)
+        self.lead.entry.offer([(name, name) for name in names if name])
+
+    def wanted(self) -> Wanted:
+        """The repeat as the fields say, beginning where the cloth's own did, and the cloth. Raises BadInput."""
+        self._offer_leads()
+        rows = self.stripes.read()
+        stripes = tuple(Stripe(name=name, at=at, width=wide, colour=colour) for name, at, wide, colour in rows)
+        if not stripes:
+            raise BadInput("there is no stripe", "stripes", "add one")
+        cloth_id, width, ground, lead = (f.read() for f in (self.cloth, self.width, self.ground, self.lead))
+        origin = self._origin[cloth_id]
+        return Wanted(cloth_id, Repeat(width=width, ground=ground, stripes=stripes, lead=lead, origin=origin))

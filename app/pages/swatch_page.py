@@ -1,0 +1,165 @@
+"""The repeat of a cloth from a picture of it: mark the scale, see what is found over the photo, correct it, use it."""
+
+import math
+from pathlib import Path
+
+import msgspec
+import numpy as np
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QCursor
+from PySide6.QtWidgets import QApplication, QFileDialog, QSplitter, QWidget
+
+from app.pages.cloth_picture import RepeatPicture
+from app.pages.cloth_words import repeat_in_words
+from app.pages.form import Note
+from app.pages.page import Page
+from app.pages.swatch_form import SwatchForm
+from app.pages.swatch_picture import SwatchPicture
+from core.errors import BadInput
+from core.model.cloth import Cloth
+from core.model.validate import check_cloth
+from core.swatch.colour import srgb_of
+from core.swatch.picture import Picture, open_picture
+from core.swatch.swatch import Swatch, read_swatch
+
+PICTURES = "Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.bmp);;All files (*)"
+
+
+class SwatchPage(Page):
+    """Reads a repeat from a picture, for one of the cloths given."""
+
+    made = Signal(object)
+    """The cloth with its new repeat."""
+
+    def __init__(self, cloths: tuple[Cloth, ...]) -> None:
+        self.form: SwatchForm
+        super().__init__("Repeat from a picture", SwatchForm(cloths), "Use this repeat")
+        self._cloths = {cloth.id: cloth for cloth in cloths}
+        self._path = Path()
+        self._picture: Picture | None = None
+        self._swatch: Swatch | None = None
+        self.photo, self.repeat, self.told = SwatchPicture(), RepeatPicture(), Note()
+        across = QSplitter(Qt.Orientation.Vertical, childrenCollapsible=False)
+        across.addWidget(self.photo)
+        across.addWidget(self.repeat)
+        across.setSizes([520, 300])
+        self.pictures.addWidget(across, 1)
+        self.pictures.addWidget(self.told)
+        self._connect()
+        self.photo.ask_marks(self.form.marks_needed)
+        self.follow()
+        self.show_theme()
+
+    def _connect(self) -> None:
+        form = self.form
+        form.file_wanted.connect(self._ask_file)
+        form.find_wanted.connect(self.find)
+        form.scale_changed.connect(self._scale_changed)
+        form.edited.connect(self.follow)
+        self.photo.marked.connect(self._scale_changed)
+
+    @property
+    def first_field(self) -> QWidget:
+        """Where the keys go when the page comes up."""
+        return self.form.file
+
+    def _ask_file(self) -> None:
+        path, _ = QFileDialog.getOpenFileName(self, "Open a picture of the cloth", str(self._path.parent), PICTURES)
+        if path:
+            self.open(Path(path))
+
+    def open(self, path: Path) -> None:
+        """Show a picture."""
+        self._path, self._picture = path, None
+        try:
+            self._picture = open_picture(path)
+        except BadInput as error:
+            self.form.file_note.say(str(error).replace(str(path), path.name), wrong=True)
+        else:
+            pixels = np.round(255 * srgb_of(self._picture.light)).astype(np.uint8)
+            self.photo.show_picture(pixels, self._picture.factor)
+            self.form.file_note.say(path.name)
+        self._scale_changed()
+
+    def _scale_changed(self) -> None:
+        """What was found before doesn't hold any more."""
+        self._show(None)
+        self.photo.ask_marks(self.form.marks_needed)
+        self.follow()
+
+    def find(self) -> None:
+        """Look for the repeat."""
+        if self._picture is None:
+            return
+        QApplication.setOverrideCursor(QCursor(Qt.CursorShape.WaitCursor))
+        try:
+            swatch = read_swatch(self._picture, self.form.scale(self.photo.marks))
+        except BadInput as error:
+            self._show(None)
+            self.block("; ".join(part for part in (error.what, error.right) if part).capitalize())
+        else:
+            self._show(swatch)
+            self.follow()
+        finally:
+            QApplication.restoreOverrideCursor()
+
+    def _show(self, swatch: Swatch | None) -> None:
+        self._swatch = swatch
+        self.photo.show_swatch(swatch)
+        self.repeat.setVisible(swatch is not None)
+        self.form.show_repeat(swatch.repeat if swatch else None)
+        self.findings.show_lines(swatch.notes if swatch else (), "")
+        self.findings.setVisible(bool(swatch and swatch.notes))
+
+    def follow(self) -> None:
+        """Show the repeat that the fields say, or what is missing."""
+        self.told.say("")
+        if self._swatch is None:
+            self._say_next()
+            return
+        try:
+            cloth = self._cloth()
+        except BadInput as error:
+            self.repeat.fade()
+            self.block(str(error)[:1].upper() + str(error)[1:])
+            return
+        self.repeat.show_cloth(cloth, self.unit)
+        self.told.say(repeat_in_words(cloth.repeat, self.unit))
+        self.allow(self._in_words(self._swatch))
+
+    def _say_next(self) -> None:
+        """Say what is to be done before there is a repeat to use."""
+        self.make.setEnabled(False)
+        missing = self.form.marks_needed - len(self.photo.marks)
+        if self._picture is None:
+            self.verdict.say("Open a picture of the cloth.")
+        elif missing > 0:
+            self.verdict.say(f"Mark {missing} more {'place' if missing == 1 else 'places'} in the picture.")
+        else:
+            self.verdict.say("Now find the repeat.")
+        self.form.find.setEnabled(self._picture is not None and missing <= 0)
+
+    def _in_words(self, swatch: Swatch) -> str:
+        return (
+            f"Found {swatch.repeat.width:.3f} mm over {swatch.repeats:.1f} repeats, standard deviation "
+            f"{swatch.width_sd_mm:.3f} mm, leaning {swatch.angle_deg:.2f}°.{self._slip(swatch)} Where the first repeat "
+            "begins on the cloth is still to be measured."
+        )
+
+    def _slip(self, swatch: Swatch) -> str:
+        """What a mark that is a pixel off does to the repeat."""
+        if self.form.marks_needed != 2:
+            return ""
+        (x0, y0), (x1, y1) = self.photo.marks
+        return f" A mark a pixel off changes it by {swatch.repeat.width / math.hypot(x1 - x0, y1 - y0):.3f} mm."
+
+    def _cloth(self) -> Cloth:
+        wanted = self.form.wanted()
+        cloth = msgspec.structs.replace(self._cloths[wanted.cloth_id], repeat=wanted.repeat)
+        check_cloth(cloth)
+        return cloth
+
+    def make_it(self) -> None:
+        """Hand the cloth over with its repeat."""
+        if self.make.isEnabled():
+            self.made.emit(self._cloth())

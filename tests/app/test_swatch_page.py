@@ -1,0 +1,91 @@
+"""The page that reads a repeat from a picture: marks, the repeat found, corrections by hand, one undo step."""
+
+import pytest
+from PIL import Image
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+
+from app.pages.swatch_form import CORNERS, DPI
+from swatch.made import Made, picture
+
+CLOTH = Made(20, ((5, 5, "#23304d"), (13, 2, "#b8282e")), size=(600, 400), angle_deg=1.5, noise=4, even=False)
+
+
+@pytest.fixture
+def page(skirt, tmp_path):
+    path = tmp_path / "cloth.png"
+    Image.fromarray(picture(CLOTH)).save(path)
+    skirt.ways.repeat_from_picture()
+    page = skirt.ways.page
+    page.open(path)
+    return page
+
+
+def click(page, x: float, y: float) -> None:
+    place = page.photo._shown((x, y))
+    QTest.mouseClick(page.photo, Qt.MouseButton.LeftButton, pos=QPoint(round(place.x()), round(place.y())))
+
+
+def by_resolution(page) -> None:
+    page.form.way.entry.show_value(DPI)
+    page.form.dpi.entry.show_value(127.0)
+    page.form.find.click()
+
+
+def test_two_marks_on_a_ruler_give_the_scale(page):
+    assert not page.form.find.isEnabled()
+    for x in (50, 550):
+        click(page, x, 200)
+    page.form.apart.entry.setText("10 cm")
+    page.form.find.click()
+    assert page.form.width.entry.read() == pytest.approx(20, abs=0.15)
+    assert page.make.isEnabled()
+
+
+def test_arrow_keys_move_the_last_mark_by_a_pixel(page):
+    click(page, 100, 100)
+    (x, y) = page.photo.marks[0]
+    QTest.keyClick(page.photo, Qt.Key.Key_Right)
+    QTest.keyClick(page.photo, Qt.Key.Key_Up, Qt.KeyboardModifier.ShiftModifier)
+    assert page.photo.marks[0] == pytest.approx((x + 1, y - 10))
+
+
+def test_four_corners_are_asked_for(page):
+    page.form.way.entry.show_value(CORNERS)
+    for x, y in ((50, 50), (550, 50), (550, 350), (50, 350), (300, 200)):
+        click(page, x, y)
+    assert len(page.photo.marks) == 4
+    page.form.wide.entry.show_value(100.0)
+    page.form.high.entry.show_value(60.0)
+    page.form.find.click()
+    assert page.form.width.entry.read() == pytest.approx(20, abs=0.15)
+
+
+def test_the_repeat_found_is_used_after_correction_and_can_be_undone(page, skirt):
+    before = skirt.document.kept
+    by_resolution(page)
+    assert page.form.width.entry.read() == pytest.approx(20, abs=0.02)
+    page.form.width.entry.show_value(20.5)
+    page.make.click()
+    assert skirt.ways.page is None
+    after = skirt.document.kept
+    assert after.cloths[0].repeat.width == 20.5
+    assert after.cloths[0].repeat.origin == before.cloths[0].repeat.origin
+    assert [stripe.width for stripe in after.cloths[0].repeat.stripes] == pytest.approx([5, 2], abs=0.1)
+    skirt.document.undo.undo()
+    assert skirt.document.kept == before
+
+
+def test_a_wrong_correction_and_a_picture_without_stripes_are_told(page, tmp_path):
+    by_resolution(page)
+    page.form.width.entry.setText("nothing")
+    assert not page.make.isEnabled()
+    plain = tmp_path / "plain.png"
+    Image.new("RGB", (300, 200), "#e9e1cf").save(plain)
+    page.open(plain)
+    by_resolution(page)
+    assert "no stripe stands out" in page.verdict.text().lower()
+    assert not page.make.isEnabled()
+    (tmp_path / "broken.png").write_bytes(b"nothing")
+    page.open(tmp_path / "broken.png")
+    assert "no picture" in page.form.file_note.text()

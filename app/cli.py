@@ -13,6 +13,7 @@ from app.console import lay_text, measurement_text, progress_bar
 from app.draft_command import add_draft_command, run_draft
 from app.import_command import add_import_command, run_import
 from app.paper_options import add_paper_options, paper_choices
+from app.proof_option import add_prove_option, proof_text, proved
 from app.swatch_command import add_swatch_command, run_swatch
 from app.true_command import add_true_command, run_true
 from core.errors import BadInput, StripewrightError
@@ -101,12 +102,16 @@ def _match(options: argparse.Namespace) -> int:
     project = read_project(options.file)
     garment = Garment.of(project)
     result = match(project, progress_bar(options.json), garment)
+    bound = proved(options, project, result)
+    result = bound.result if bound else result
     _keep(options, result.project)
     measurement = measure(result.project, garment)
     if options.json:
         return _print_json({**measurement_report(result.project, measurement), "solve": solve_report(result)})
     print(measurement_text(result.project, measurement))
     print(f"Solved in {result.seconds:.2f} s. {_by_hand(project, garment)}")
+    if bound:
+        print(proof_text(bound))
     return DONE
 
 
@@ -245,7 +250,7 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
     _command(commands, "check", "read and validate a project, walk its seams, say what is wrong where")
     _json(_command(commands, "measure", "the mismatch at every seam for the placements in the file"))
-    _output(_json(_command(commands, "match", "find the placement in which all seams match best")))
+    add_prove_option(_output(_json(_command(commands, "match", "find the placement in which all seams match best"))))
     _output(_json(_command(commands, "lay", "keep phases and turns, find the panels' places on each cloth")))
     add_paper_options(_to(_command(commands, "papers", "write all papers")))
     add_paper_options(_to(_json(_command(commands, "plan", "match, lay and papers in one go: the main job"))))

@@ -1,0 +1,53 @@
+"""The option --prove of the command match: how long to prove, and what is said of it."""
+
+import argparse
+import math
+
+from app.console import progress_bar
+from core.matching.bound import Bound, prove
+from core.matching.solve import MatchResult
+from core.model.project import Project
+
+
+def add_prove_option(command: argparse.ArgumentParser) -> None:
+    """Add --prove SECONDS to a command."""
+    command.add_argument(
+        "--prove",
+        type=_seconds,
+        metavar="SECONDS",
+        help="prove that no placement is much better: within 1 %% or 0.01 mm, or as near as that time allows",
+    )
+
+
+def proved(options: argparse.Namespace, project: Project, result: MatchResult) -> Bound | None:
+    """The proof of a match if it was asked for; None too where no stripes are to match."""
+    return None if options.prove is None else prove(project, result, progress_bar(options.json), options.prove)
+
+
+def proof_text(bound: Bound) -> str:
+    """One line about what was proved."""
+    claim = f"no placement inside the tolerance goes below {bound.lower_bound_mm:.3f} mm ({_within(bound)})"
+    if bound.status == "proved":
+        return f"Proved: {claim}."
+    if not bound.lower_bound_mm:
+        return f"Nothing was proved in {bound.seconds:.0f} s."
+    return f"Proved so far: {claim}; {bound.seconds:.0f} s were not enough for more."
+
+
+def _within(bound: Bound) -> str:
+    """How near the bound is: in percent, and in mm where that is what was reached."""
+    share = f"within {100 * bound.gap_share:.1f} %"
+    if bound.status != "proved" or bound.gap_share < 0.0105:
+        return share
+    length = f"{math.ceil(bound.gap_mm * 1000 - 0.02) / 1000:.3f} mm"
+    return f"{share}, {length}" if bound.lower_bound_mm else f"within {length}"
+
+
+def _seconds(text: str) -> float:
+    try:
+        seconds = float(text)
+    except ValueError:
+        seconds = math.nan
+    if not 0 < seconds < math.inf:
+        raise argparse.ArgumentTypeError(f"{text!r} is no time; a number of seconds above 0 is right")
+    return seconds

@@ -25,7 +25,8 @@ class ClothCard(QWidget):
         self.swatch = Swatch()
         self.name, self.words, self.warning = QLabel(), Note(), Note()
         self.name.setFont(current().font(Size.NORMAL, bold=True))
-        self.enter = QPushButton("Enter the cloth…", clicked=self.wanted)
+        self.enter = QPushButton("Enter the cloth…")
+        self.enter.clicked.connect(self.wanted)
         self.enter.setMinimumHeight(TARGET)
         words = QVBoxLayout(spacing=TIGHT)
         for label in (self.name, self.words, self.warning):

@@ -10,7 +10,7 @@ from app.pages.form import Field, Form, Section
 from app.pages.rows import Rows
 from core.draft.measures import USUAL_REPEAT
 from core.errors import BadInput
-from core.model.cloth import Cloth, Repeat, Stripe, is_box
+from core.model.cloth import Cloth, Point, Repeat, Stripe, is_box
 from core.model.validate import check_cloth
 
 PLAIN, STRIPED = "plain", "striped"
@@ -28,7 +28,7 @@ class ClothForm(Form):
         self.longest_mm: float | None = None
         self._add_cloth(self.section("Cloth"))
         self._add_stripes(self.section("Stripes"))
-        self._add_flaws(self.section("Flaws", folds=True))
+        self._add_flaws(self.section("Flaws and room between panels", folds=True))
         self._add_buying(self.section("To buy", folds=True))
         self.follow(*(field.entry for field in self.fields), self.stripes, self.flaws)
 
@@ -36,9 +36,9 @@ class ClothForm(Form):
 
     def _add_cloth(self, section: Section) -> None:
         self.name = section.add(Field("Name", Words("Name of the cloth")))
-        self.width = section.add(Field("Width", Length("Width"), "selvedges included"))
-        self.left = section.add(Field("Left selvedge", Length("Left selvedge"), "not to be cut into"))
-        self.right = section.add(Field("Right selvedge", Length("Right selvedge"), "not to be cut into"))
+        self.wide = section.add(Field("Width", Length("Width"), "selvedges included"))
+        self.left_selvedge = section.add(Field("Left selvedge", Length("Left selvedge"), "not to be cut into"))
+        self.right_selvedge = section.add(Field("Right selvedge", Length("Right selvedge"), "not to be cut into"))
         there = (("as much as it takes", False), ("all there is", True))
         self.limited = section.add(Field("Length", Choice("How long it is", there)))
         self.length = section.add(Field("There are", Length("Length of the cloth"), "from cut end to cut end"))
@@ -71,6 +71,8 @@ class ClothForm(Form):
         make = self._new_flaw
         self.flaws = Rows("Flaws", _FLAW_HEADS, (1, 1, 1, 1), "Add a flaw", make)
         section.add_wide(self.flaws)
+        room = Length("Room between panels", 0.0)
+        self.spare = section.add(Field("Room between", room, "kept free between any two panels"))
         words = "Each is a rectangle to keep clear of: left and right from the left edge, from and to from the cut end."
         self.flaws.setToolTip(words)
 
@@ -111,9 +113,9 @@ class ClothForm(Form):
         repeat = cloth.repeat or USUAL_REPEAT
         shown = {
             self.name: cloth.title,
-            self.width: cloth.width,
-            self.left: cloth.selvedge[0],
-            self.right: cloth.selvedge[1],
+            self.wide: cloth.width,
+            self.left_selvedge: cloth.selvedge[0],
+            self.right_selvedge: cloth.selvedge[1],
             self.limited: cloth.length is not None,
             self.length: 3000.0 if cloth.length is None else cloth.length,
             self.one_way: cloth.one_way,
@@ -125,6 +127,7 @@ class ClothForm(Form):
             self.over: repeat.width * self.count.entry.read(),
             self.origin: repeat.origin % repeat.width,
             self.ground: repeat.ground,
+            self.spare: cloth.spare_mm,
             self.shrinkage: cloth.shrinkage_percent,
             self.price: cloth.price_per_m,
         }
@@ -164,21 +167,25 @@ class ClothForm(Form):
         named = values[self.name] != self._base.title
         changes: dict[str, Any] = {
             "name": values[self.name] if named else self._base.name,
-            "width": values[self.width],
-            "selvedge": (values[self.left], values[self.right]),
+            "width": values[self.wide],
+            "selvedge": (values[self.left_selvedge], values[self.right_selvedge]),
             "length": values.get(self.length),
             "one_way": values[self.one_way],
             "grain_tolerance_deg": values[self.tolerance],
             "skew_mm_per_m": values[self.skew],
-            "flaws": (
-                *((u0, v0, u1, v1) for u0, u1, v0, v1 in self.flaws.read()),
-                *(flaw for flaw in self._base.flaws if not is_box(flaw)),
-            ),
+            "flaws": self._flaws(),
+            "spare_mm": values[self.spare],
             "repeat": self._repeat(values) if values[self.kind] == STRIPED else None,
             "shrinkage_percent": values[self.shrinkage],
             "price_per_m": values[self.price],
         }
         return self._checked(msgspec.structs.replace(self._base, **changes))
+
+    def _flaws(self) -> tuple[tuple[float | Point, ...], ...]:
+        """The rectangles typed, and the flaws that are given by other outlines, in the order they had."""
+        typed = iter([(u0, v0, u1, v1) for u0, u1, v0, v1 in self.flaws.read()])
+        kept = [next(typed, None) if is_box(flaw) else flaw for flaw in self._base.flaws]
+        return (*(flaw for flaw in kept if flaw is not None), *typed)
 
     def _repeat(self, values: dict[Field, Any]) -> Repeat:
         width = values[self.over] / values[self.count] if self.over in values else values[self.repeat]
@@ -194,8 +201,8 @@ class ClothForm(Form):
     def _as_before(self, repeat: Repeat, lead: str) -> Repeat:
         """The repeat with its lead, told as in the cloth that was shown where it means the same."""
         before = self._base.repeat or repeat
-        turns = (repeat.origin - before.origin) / repeat.width
-        origin = before.origin if abs(turns - round(turns)) < 1e-9 else repeat.origin
+        same = repeat.width > 0 and abs(math.remainder(repeat.origin - before.origin, repeat.width)) < 1e-9
+        origin = before.origin if same else repeat.origin
         known = before.lead if lead == before.lead_stripe.name else None
         named = known or (lead if lead != repeat.stripes[0].name else None)
         return msgspec.structs.replace(repeat, origin=origin, lead=named)
@@ -212,13 +219,13 @@ class ClothForm(Form):
         if "stripe" in error.place:
             self.stripes.complain(BadInput(error.what, error.place.partition("repeat, ")[2], error.right))
         elif error.what.startswith("flaw"):
-            self.flaws.complain(BadInput(error.what, "", error.right))
+            self.flaws.complain(BadInput(error.what, "", "right lies beyond left, to beyond from"))
         elif error.place.endswith("repeat"):
             self.complain(self.over if self.over.shown else self.repeat, error)
-        elif "selvedge" in error.what:
-            self.complain(self.left, error)
         else:
-            self.complain(self.length if error.what.startswith("length") else self.width, error)
+            named = {"selvedge": self.left_selvedge, "length": self.length, "spare_mm": self.spare}
+            found = (field for word, field in named.items() if word in error.what)
+            self.complain(next(found, self.wide), error)
 
     def _tell_meanings(self, values: dict[Field, Any]) -> None:
         """Say beside tolerance and repeats what their numbers come to."""

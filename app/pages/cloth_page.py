@@ -1,6 +1,7 @@
 """The cloths of a project, or the one cloth of a project that is only being made."""
 
 from collections.abc import Callable
+from itertools import pairwise
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton
@@ -50,6 +51,9 @@ class ClothPage(Page):
         for button in (self.add, self.out):
             button.setMinimumHeight(BUTTON_HIGH)
         self.foot.insertLayout(0, row)
+        in_order = (self.which, self.add, self.out, self.back, self.make)
+        for before, after in pairwise(in_order):
+            self.setTabOrder(before, after)
         self.which.edited.connect(lambda: self._turn_to(self.which.read()))
 
     @property
@@ -119,6 +123,11 @@ class ClothPage(Page):
         self.which.offer([(cloth.title, cloth.id) for cloth in self.cloths])
         self.which.show_value(self._shown)
         self.which.blockSignals(blocked)
+
+    def show_theme(self) -> None:
+        """Follow a change between light and dark."""
+        super().show_theme()
+        self.whole.show_theme()
 
     def make_it(self) -> None:
         """Hand over the cloths."""

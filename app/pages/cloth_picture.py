@@ -45,8 +45,11 @@ class WholeCloth(QGraphicsView):
         super().resizeEvent(event)
         self._fit()
 
-    def _fit(self) -> None:
+    def show_theme(self) -> None:
+        """Follow a change between light and dark."""
         self.setBackgroundBrush(current().colour("desk"))
+
+    def _fit(self) -> None:
         rect = self.sceneRect()
         margin = rect.width() / 60
         self.fitInView(rect.adjusted(-margin, -margin, margin, margin), Qt.AspectRatioMode.KeepAspectRatio)

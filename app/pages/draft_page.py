@@ -53,12 +53,6 @@ class DraftForm(Form):
         for form in self.kinds.values():
             form.show_unit(unit)
 
-    def show_theme(self) -> None:
-        """Follow a change between light and dark."""
-        super().show_theme()
-        for form in self.kinds.values():
-            form.show_theme()
-
 
 class DraftPage(Page):
     """Drafts while one types."""
@@ -73,7 +67,8 @@ class DraftPage(Page):
         self.words.say("These are the measurements of a stand-in. Type your own: the pieces follow.")
         self.picture = PatternPicture("The pieces appear here.")
         self.pictures.addWidget(self.picture)
-        self._draft: Draft | None = None
+        self.draft: Draft | None = None
+        """What the fields came to when they were last in order."""
         self.form.edited.connect(self.redraft)
         self.form.cloth.wanted.connect(self.cloth_wanted)
         self.show_theme()
@@ -97,7 +92,7 @@ class DraftPage(Page):
     @property
     def longest_mm(self) -> float | None:
         """Length of the longest panel, mm."""
-        return longest_panel_mm(self._draft.project) if self._draft else None
+        return longest_panel_mm(self.draft.project) if self.draft else None
 
     def redraft(self) -> None:
         """Draft what the fields say, or say why that can't be."""
@@ -109,12 +104,12 @@ class DraftPage(Page):
             self.findings.show_lines([], "The pieces shown are those of the last measurements that could be drafted.")
             self.block(str(error)[:1].upper() + str(error)[1:])
             return
-        self._draft = draft
+        self.draft = draft
         self.picture.show_project(draft.project, self.form.unit)
         self.findings.show_lines([str(finding) for finding in draft.findings], "Nothing odd was found.")
         self.allow(summary(draft.project))
 
     def make_it(self) -> None:
         """Hand over the project as it is drafted now."""
-        if self._draft and self.make.isEnabled():
-            self.made.emit(self._draft.project)
+        if self.draft and self.make.isEnabled():
+            self.made.emit(self.draft.project)

@@ -11,7 +11,7 @@ from app.pages.lengths import MM, LengthUnit
 from app.theme import GRID, ROOMY, SPACE, TARGET, TIGHT, WIDE, Size, current
 from core.errors import BadInput
 
-CAPTION_WIDE, ENTRY_WIDE = 30 * GRID, 42 * GRID
+CAPTION_WIDE, ENTRY_WIDE = 30 * GRID, 44 * GRID
 
 
 class Note(QLabel):
@@ -140,8 +140,6 @@ class Section(QWidget):
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
         self.head.setFont(current().font(Size.NORMAL, bold=True))
-        for note in self.findChildren(Note):
-            note.show_theme()
 
 
 class Form(QWidget):
@@ -212,8 +210,3 @@ class Form(QWidget):
         for entry in self.findChildren(Length):
             entry.show_unit(unit)
         self.blockSignals(blocked)
-
-    def show_theme(self) -> None:
-        """Follow a change between light and dark."""
-        for section in self.sections:
-            section.show_theme()

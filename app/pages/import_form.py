@@ -64,7 +64,8 @@ class ImportForm(Form):
     # --- making
 
     def _add_drawing(self, section: Section) -> None:
-        self.file = QPushButton("Choose a file…", clicked=self.file_wanted)
+        self.file = QPushButton("Choose a file…")
+        self.file.clicked.connect(self.file_wanted)
         self.file.setMinimumHeight(TARGET)
         section.add_wide(self.file)
         units = (("as the file says", None), *((unit, unit) for unit in UNIT_MM))
@@ -72,13 +73,14 @@ class ImportForm(Form):
         self.page = section.add(Field("Page", Whole("Page of the PDF", 1, (1, 9999))))
 
     def _add_cloth(self, section: Section, project: Project | None) -> None:
-        self.cloth = ClothCard()
-        cloths = [(cloth.title, cloth.id) for cloth in project.cloths] if project else []
-        self.cloth_choice = Field("Cut from", Choice("Cloth they are cut from", cloths))
+        self.card: ClothCard | None = None
+        self.cloth_choice: Field | None = None
         if project:
-            section.add(self.cloth_choice)
+            cloths = [(cloth.title, cloth.id) for cloth in project.cloths]
+            self.cloth_choice = section.add(Field("Cut from", Choice("Cloth they are cut from", cloths)))
         else:
-            section.add_wide(self.cloth)
+            self.card = ClothCard()
+            section.add_wide(self.card)
 
     def _add_scale(self, section: Section) -> None:
         hows = [("as drawn", AS_DRAWN), ("times a factor", FACTOR), ("by a known length", KNOWN)]

@@ -12,6 +12,7 @@ from app.pages.numbers import longest_panel_mm, summary
 from app.pages.page import Page
 from app.pages.pattern_picture import PatternPicture
 from app.pages.sheet import Sheet
+from core.draft.measures import USUAL_CLOTH
 from core.errors import BadInput
 from core.files.joining import with_pieces_of
 from core.files.pattern_in import read_drawing
@@ -58,7 +59,8 @@ class ImportPage(Page):
         form.looked_at.connect(self.look_at)
         form.moved.connect(self._move)
         form.marking.connect(self._mark)
-        form.cloth.wanted.connect(self.cloth_wanted)
+        if form.card:
+            form.card.wanted.connect(self.cloth_wanted)
         self.sheet.clicked.connect(self._clicked)
         self.sheet.marked.connect(self._marked)
         self.picture.picked.connect(self._picked)
@@ -71,14 +73,21 @@ class ImportPage(Page):
     @property
     def cloth(self) -> Cloth:
         """The cloth that the pieces are cut from."""
-        if self._project:
-            return self._project.cloth(self.form.cloth_choice.entry.read())
-        return self.form.cloth.cloth
+        form = self.form
+        if self._project and form.cloth_choice:
+            return self._project.cloth(form.cloth_choice.entry.read())
+        return form.card.cloth if form.card else USUAL_CLOTH
 
     def take_cloth(self, cloth: Cloth) -> None:
         """Cut from another cloth."""
-        self.form.cloth.show_cloth(cloth)
+        if self.form.card:
+            self.form.card.show_cloth(cloth)
         self.rebuild()
+
+    @property
+    def project(self) -> Project | None:
+        """What the fields came to when they were last in order: the pieces brought in, as a project."""
+        return self._result.project if self._result else None
 
     @property
     def longest_mm(self) -> float | None:
@@ -229,6 +238,11 @@ class ImportPage(Page):
         lines = dict.fromkeys(str(found) for found in (*pieces.remarks, *result.findings))
         self.findings.show_lines(list(lines), "Nothing odd was found.")
         self.allow(summary(result.project))
+
+    def show_theme(self) -> None:
+        """Follow a change between light and dark."""
+        super().show_theme()
+        self.sheet.show_theme()
 
     def make_it(self) -> None:
         """Hand over the project."""

@@ -16,12 +16,13 @@ from PySide6.QtWidgets import (
 )
 
 from app.pages.entries import Choice
-from app.pages.form import Form, Note
+from app.pages.form import Form, Note, Section
 from app.pages.lengths import UNITS, LengthUnit
+from app.pages.rows import Rows
 from app.resources import resource
 from app.theme import GRID, ROOMY, SPACE, WIDE, Size, Theme, current
 
-FORM_WIDE = 124 * GRID
+FORM_WIDE = 126 * GRID
 FINDINGS_HIGH = 22 * GRID
 BUTTON_HIGH = 8 * GRID
 
@@ -40,11 +41,12 @@ class Page(QWidget):
         self.words = Note()
         self.unit_choice = Choice("Lengths in", [(unit.name, unit) for unit in UNITS], kept_unit())
         self.unit_choice.setFixedWidth(18 * GRID)
-        self.scroll = QScrollArea(widgetResizable=True)
+        self.scroller = QScrollArea(widgetResizable=True)
         self.pictures = QVBoxLayout()
         self.findings = Findings()
         self.verdict = Note()
-        self.back = QPushButton("Back", clicked=self.left)
+        self.back = QPushButton("Back")
+        self.back.clicked.connect(self.left)
         self.make = QPushButton(make, clicked=self.make_it)
         self._lay_out()
         self.unit_choice.edited.connect(self._change_unit)
@@ -69,18 +71,18 @@ class Page(QWidget):
         head.addWidget(self.words, 1)
         head.addWidget(QLabel("Lengths in", buddy=self.unit_choice))
         head.addWidget(self.unit_choice)
-        self.scroll.setFixedWidth(FORM_WIDE)
-        self.scroll.setFrameShape(QFrame.Shape.NoFrame)
-        self.scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self.scroll.setWidget(self.form)
-        self.form.narrowest = FORM_WIDE - self.scroll.verticalScrollBar().sizeHint().width()
+        self.scroller.setFixedWidth(FORM_WIDE)
+        self.scroller.setFrameShape(QFrame.Shape.NoFrame)
+        self.scroller.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.scroller.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.scroller.setWidget(self.form)
+        self.form.narrowest = FORM_WIDE - self.scroller.verticalScrollBar().sizeHint().width()
         right = QVBoxLayout(spacing=SPACE)
         right.setContentsMargins(0, 0, WIDE, 0)
         right.addLayout(self.pictures, 1)
         right.addWidget(self.findings)
         across = QHBoxLayout(spacing=0)
-        across.addWidget(self.scroll)
+        across.addWidget(self.scroller)
         across.addLayout(right, 1)
         page = QVBoxLayout(self)
         page.setContentsMargins(0, 0, 0, 0)
@@ -124,8 +126,10 @@ class Page(QWidget):
         theme = current()
         self.setStyleSheet(_style_sheet(theme))
         self.title.setFont(theme.font(Size.LARGE, bold=True))
-        for part in (self.form, self.words, self.verdict, self.findings):
-            part.show_theme()
+        for kind in (Section, Note, Rows):
+            for part in self.findChildren(kind):
+                part.show_theme()
+        self.findings.head.setFont(theme.font(Size.NORMAL, bold=True))
         self.make.setFont(theme.font(Size.NORMAL, bold=True))
 
 
@@ -177,11 +181,6 @@ class Findings(QWidget):
         self.none.setText(none)
         self.none.setVisible(not lines)
         self.head.setText(f"Findings ({len(lines)})" if lines else "Findings")
-
-    def show_theme(self) -> None:
-        """Follow a change between light and dark."""
-        self.head.setFont(current().font(Size.NORMAL, bold=True))
-        self.none.show_theme()
 
 
 class _Rule(QFrame):

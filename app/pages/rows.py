@@ -69,6 +69,7 @@ class Rows(QWidget):
         for number, row in enumerate(self.rows):
             self._fill_row(grid, number, row)
         self.column.insertWidget(0, self._holder)
+        self._holder.show()
         self._order_keys()
 
     def _fill_heads(self, grid: QGridLayout) -> None:
@@ -94,7 +95,9 @@ class Rows(QWidget):
         """Keys go through the rows one by one, then to the button below."""
         order = [entry for number, row in enumerate(self.rows) for entry in [*row, *self._outs[number : number + 1]]]
         order = [widget for widget in order if widget.focusPolicy() != Qt.FocusPolicy.NoFocus]
-        for before, after in zip([self, *order], [*order, self.add_button], strict=True):
+        if not order:
+            return
+        for before, after in zip([self.add_button, *order], [*order, self.add_button], strict=True):
             QWidget.setTabOrder(before, after)
 
     def add_new(self) -> None:
@@ -133,6 +136,5 @@ class Rows(QWidget):
 
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
-        self.note.show_theme()
         for out in self._outs:
             out.setIcon(icon("cancel"))

@@ -7,7 +7,7 @@ from shapely.geometry import Polygon
 
 from cloths import assert_can_be_cut, assert_phases_kept, project_of, rectangle, scattered, shapes_on_cloth, triangle
 from core.errors import BadInput
-from core.files.project_file import project_from_bytes, project_to_bytes
+from core.files.project_file import project_from_bytes, project_to_bytes, read_project
 from core.lay.lay import lay
 from core.lay.legal import find_faults
 from core.model.project import Placement
@@ -113,3 +113,22 @@ def test_end_for_end_is_found_to_help_where_it_does() -> None:
     helped = [one for one in short.remedies if one.fits]
     assert "panels end for end, if the cloth allows it" in [one.what for one in helped]
     assert lay(project_of(pieces, 620, length=820)).lays[0].fits
+
+
+def test_the_stash_that_is_20_mm_short_is_told_so(harbour_skirt) -> None:
+    """Its four gores lie two abreast, each 740 mm with its allowances, so 1480 mm are needed and 1460 are there."""
+    (only,) = lay(read_project(harbour_skirt.with_name("ferry-apron.stripewright"))).lays
+    assert (only.fits, only.available_mm) == (False, 1460)
+    assert only.missing_mm == pytest.approx(20, abs=1e-3)
+    assert only.left_over
+    assert not any(one.fits and one.length_mm > 1460.001 for one in only.remedies)
+
+
+def test_the_remnant_with_a_bite_is_enough_for_its_skirt(harbour_skirt) -> None:
+    project = read_project(harbour_skirt.with_name("skylight-skirt.stripewright"))
+    result = lay(project)
+    remnant = project.cloths[0].remnant
+    assert result.lays[0].fits
+    assert find_faults(result.project, "main") == ()
+    for shape in shapes_on_cloth(result.project).values():
+        assert shape.difference(Polygon(remnant.outline, remnant.holes)).area < 0.01

@@ -180,11 +180,11 @@ def _cut(bands: Bands, period: float, start: float, lean: float) -> Fit:
     cells = np.stack([_read(line, phase + shift) for line, shift in zip(bands.light, lean_at, strict=True)]).reshape(
         len(bands.light), number, places, 3
     )
-    whole = ~np.isnan(cells).any(axis=(2, 3))
-    used = whole.any(axis=0)
-    if used.sum() < 2:
+    whole: npt.NDArray[np.bool_] = np.isfinite(cells.mean(axis=(2, 3), dtype=float))
+    used = np.flatnonzero(whole.sum(axis=0))
+    if len(used) < 2:
         raise _none_found()
-    low, high = int(np.argmax(used)), number - int(np.argmax(used[::-1]))
+    low, high = int(used[0]), int(used[-1]) + 1
     off = np.where(whole[:, low:high], 0.0, np.nan)
     return Fit(period, start, lean, math.nan, cells[:, low:high], off, whole[:, low:high], first + low)
 

@@ -22,6 +22,7 @@ from core.swatch.stripes import find_segments, plain_cloth
 LEAST_EXPLAINED = 0.5
 """What a repeat must at least account for, of all that varies across the stripes."""
 SURELY_EXPLAINED = 0.7
+NOTABLY_ASTRAY = 0.25
 ENOUGH_REPEATS = 3.0
 PROFILE_PLACES = 480
 
@@ -125,13 +126,20 @@ def _swatch(view: View, reading: _Reading, repeat: Repeat, start_px: float) -> S
         repeats=repeats,
         profile_srgb=np.roll(across, -shift, axis=0),
         starts_px=_starts(view, reading, start_px),
-        notes=tuple(_notes(profile.explained, repeats)),
+        notes=tuple(_notes(reading, repeats)),
     )
 
 
-def _notes(explained: float, repeats: float) -> Iterator[str]:
+def _notes(reading: _Reading, repeats: float) -> Iterator[str]:
+    explained, known = reading.profile.explained, np.isfinite(reading.fit.off)
+    astray = 1 - float(reading.fit.sound.sum()) / float(known.sum())
     if repeats < ENOUGH_REPEATS:
         yield f"only {repeats:.1f} repeats are in view: five or more make the width surer"
+    if astray > NOTABLY_ASTRAY:
+        yield (
+            f"{100 * astray:.0f} % of the places measured were left out: the cloth does not lie flat there, and a fold "
+            "along the stripes can change the repeat"
+        )
     if explained < SURELY_EXPLAINED:
         yield f"the repeat accounts for only {100 * explained:.0f} % of what is seen: check it by ruler"
 

@@ -62,7 +62,9 @@ def shown(made: Made, x_mm: np.ndarray, y_mm: np.ndarray) -> np.ndarray:
     bump = np.exp(-(ridge**2))
     seen = light_at(made, across + made.phase_mm + made.fold * bump)
     pitch = 2 * np.pi / made.thread_mm
-    weave = 1 + made.weave * np.sin(pitch * across) * np.sin(pitch * along) + 0.5 * made.weave * np.cos(pitch * along)
+    weave = np.ones_like(across)
+    if made.weave:
+        weave += made.weave * np.sin(pitch * across) * np.sin(pitch * along) + 0.5 * made.weave * np.cos(pitch * along)
     shade = 1 - 0.3 * min(1.0, made.fold) * bump * np.sign(ridge) * np.minimum(1, np.abs(ridge))
     return seen * (weave * shade)[..., None]
 

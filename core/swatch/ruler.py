@@ -10,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 
 from core.errors import BadInput
-from core.model.cloth import Cloth, Repeat
+from core.model.cloth import Cloth, Remnant, Repeat
 
 
 @dataclass(frozen=True)
@@ -157,6 +157,7 @@ def washed(cloth: Cloth, shrinkage: Shrinkage) -> Cloth:
         length=None if cloth.length is None else cloth.length * along,
         skew_mm_per_m=cloth.skew_mm_per_m * across / along,
         flaws=tuple(_smaller(flaw, shrinkage) for flaw in cloth.flaws),
+        remnant=None if cloth.remnant is None else _shrunk_remnant(cloth.remnant, shrinkage),
         repeat=None if cloth.repeat is None else shrunk_repeat(cloth.repeat, shrinkage),
         shrinkage_percent=0.0,
     )
@@ -169,3 +170,8 @@ def _smaller(flaw: tuple[Any, ...], shrinkage: Shrinkage) -> Any:
         _smaller(part, shrinkage) if isinstance(part, tuple) else part * factors[index % 2]
         for index, part in enumerate(flaw)
     )
+
+
+def _shrunk_remnant(remnant: Remnant, shrinkage: Shrinkage) -> Remnant:
+    outline, *holes = (_smaller(ring, shrinkage) for ring in (remnant.outline, *remnant.holes))
+    return Remnant(outline=outline, holes=tuple(holes))

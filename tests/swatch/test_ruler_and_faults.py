@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from core.errors import BadInput
-from core.model.cloth import Cloth, Repeat, Stripe
+from core.model.cloth import Cloth, Remnant, Repeat, Stripe
 from core.swatch.faults import (
     bow_at_edge_percent,
     bow_percent,
@@ -82,6 +82,10 @@ def test_a_washed_square_makes_the_repeat_and_the_cloth_smaller():
     assert cloth.flaws[0] == pytest.approx((196, 855, 254.8, 893))
     assert cloth.skew_mm_per_m == pytest.approx(10 * 0.98 / 0.95)
     assert cloth.repeat == repeat
+    ring = ((0.0, 0.0), (1500.0, 0.0), (0.0, 2000.0))
+    left = washed(msgspec.structs.replace(CLOTH, remnant=Remnant(outline=ring, holes=(ring,))), shrinkage).remnant
+    assert np.array(left.outline) == pytest.approx(np.array([(0, 0), (1470, 0), (0, 1900)]))
+    assert left.holes == (left.outline,)
     for before, after in (((0, 500), (490, 475)), ((500, 500), (100, 475)), ((500, 500), (700, 475))):
         with pytest.raises(BadInput):
             shrinkage_of(before, after)

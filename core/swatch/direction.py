@@ -123,7 +123,6 @@ class Upright:
     light: npt.NDArray[np.float32]
     angle: float
     origin: tuple[float, float]
-    mm_per_px: float
 
     def place_of(self, x: Array, y: Array) -> tuple[Array, Array]:
         """(across, along), px, of places of the view."""
@@ -146,4 +145,4 @@ def turned_upright(view: View, angle: float) -> Upright:
         for channel in range(3)
     ]
     origin = (float(low[0] * cos - low[1] * sin), float(low[0] * sin + low[1] * cos))
-    return Upright(np.stack(channels, axis=-1), angle, origin, view.mm_per_px)
+    return Upright(np.stack(channels, axis=-1), angle, origin)

@@ -52,8 +52,8 @@ def bands_of(upright: Upright) -> Bands:
     return Bands(light[used], np.column_stack([cuts[:-1], cuts[1:]]).astype(float)[used])
 
 
-def first_period(bands: Bands) -> tuple[float, float]:
-    """(period, px; likeness 0 to 1): the shortest shift after which the picture is like itself again.
+def first_period(bands: Bands) -> float:
+    """The shortest shift, px, after which the picture is like itself again.
 
     Raises BadInput if there is none with at least two repeats in view.
     """
@@ -70,7 +70,7 @@ def first_period(bands: Bands) -> tuple[float, float]:
         lag = _peak_near(alike, best / parts, max(2.0, 0.03 * best / parts))
         if lag > start and alike[lag] > _NEARLY * alike[best]:
             shortest = lag
-    return _sharpened(alike, shortest), float(alike[best])
+    return _sharpened(alike, shortest)
 
 
 def _none_found() -> BadInput:

@@ -104,8 +104,7 @@ def _best_reading(view: View) -> _Reading:
 def _reading(view: View, direction: Direction) -> _Reading:
     upright = turned_upright(view, direction.angle)
     bands = bands_of(upright)
-    period, _ = first_period(bands)
-    fit = fit_repeats(bands, period)
+    fit = fit_repeats(bands, first_period(bands))
     times = true_multiple(fit)
     if times > 1:
         fit = fit_repeats(bands, times * fit.period)

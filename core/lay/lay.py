@@ -9,6 +9,7 @@ import msgspec
 
 from core.errors import CannotBeHad
 from core.geometry.polyline import signed_area
+from core.lay import engine
 from core.lay.budget import Budget, moves_for
 from core.lay.freedom import Freedom
 from core.lay.legal import cut_lines, faults_of, panels_on
@@ -107,8 +108,9 @@ def lay(project: Project, progress: Progress = silent, seconds: float = 6.0, see
     says what is missing. Raises BadInput for a panel wider than its cloth, CannotBeHad for one that has no place or for
     held panels that are in each other's way.
     """
-    began = time.monotonic()
     check_fits(project)
+    engine.ready()
+    began = time.monotonic()
     cloths = [cloth for cloth in project.cloths if panels_on(project, cloth)]
     total = sum(len(panels_on(project, cloth)) for cloth in cloths)
     status: Status = "done"
@@ -179,6 +181,8 @@ def _best_start(project: Project, task: Task, garment: Garment, work: Work) -> t
     trial = work.part(0.0, each)
     best, least = (project, task), shortest(task, trial.budget(task, TRIAL), work.seed).length(task)
     for number, other in enumerate(others, start=1):
+        if time.monotonic() > work.limit:
+            break
         trial = work.part(number * each, (number + 1) * each)
         rival = task_of(other, task.cloth, Freedom(other, task.cloth, garment).either_way, trial.progress)
         if not rival.complete:

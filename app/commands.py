@@ -16,7 +16,6 @@ from core.model.cloth import Cloth
 from core.model.panel import Panel
 from core.model.pattern import PanelName
 from core.model.project import Placement, Project
-from core.seams.garment import Garment
 
 if TYPE_CHECKING:
     from app.document import Document
@@ -118,22 +117,31 @@ GAP_MM = 15.0
 """Room between panels that are spread out."""
 
 
-def spread_out(project: Project, garment: Garment, panels: tuple[PanelName, ...]) -> Changes:
+def spread_out(project: Project, known: dict[PanelName, Panel], panels: tuple[PanelName, ...]) -> Changes:
     """Panels laid side by side in rows from the cut end on, each moved across by whole repeats of its cloth.
 
-    The step of no seam changes by it. Held panels stay, and nothing is done to keep clear of them.
+    The step of no seam changes by it. Held panels stay, and nothing is done to keep clear of them; panels that are not
+    among those spread out are kept clear of, where they have places.
     """
     changes: Changes = {}
     for cloth in project.cloths:
-        mine = [garment.panels[name] for name in free_panels(project, panels) if project.cloth_of(name).id == cloth.id]
-        changes |= _in_rows(project, cloth, mine)
+        mine = [known[name] for name in free_panels(project, panels) if project.cloth_of(name).id == cloth.id]
+        others = [known[name] for name in project.placements if name in known and name not in panels]
+        start = max((_end_of(project, other) for other in others if other.piece.cloth == cloth.id), default=0.0)
+        changes |= _in_rows(project, cloth, mine, start + GAP_MM)
     return changes
 
 
-def _in_rows(project: Project, cloth: Cloth, panels: list[Panel]) -> Changes:
+def _end_of(project: Project, panel: Panel) -> float:
+    """The largest v of a panel's cut line, mm."""
+    at = project.placement(panel.name)
+    return float(placed(panel.cut_ring, at.u, at.v, at.turn_deg, at.turned)[:, 1].max())
+
+
+def _in_rows(project: Project, cloth: Cloth, panels: list[Panel], start_v: float) -> Changes:
     changes: Changes = {}
     left, right = cloth.usable
-    at_u, row_v, row_end = left, GAP_MM, GAP_MM
+    at_u, row_v, row_end = left, start_v, start_v
     for panel in panels:
         at = project.placement(panel.name)
         here = placed(panel.cut_ring, 0.0, 0.0, at.turn_deg, at.turned)

@@ -113,7 +113,7 @@ class CutList(QWidget):
         derived = row is not None and (row.layer is not None or row.strip is not None)
         self.alter.setEnabled(derived)
         self.remove.setEnabled(derived)
-        panels = tuple(name for name in self.tree.panels if name in self._document.project.panel_names)
+        panels = tuple(name for name in self.tree.panels if name in self._document.panels)
         if panels and self.tree.hasFocus():
             self._document.select(panels)
 

@@ -2,13 +2,17 @@
 
 from pathlib import Path
 
+import msgspec
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoStack
 
 from app.commands import ChangeProject
+from core.derive.cutting import derived_pieces
+from core.errors import BadInput
 from core.files.project_file import SUFFIX, write_project
 from core.model.cloth import Cloth
-from core.model.pattern import PanelName
+from core.model.panel import Panel, panels_of
+from core.model.pattern import PanelName, Piece
 from core.model.project import Placement, Project
 from core.seams.garment import Garment
 from core.seams.readings import Measurement, SeamReading, measure, remeasure
@@ -47,6 +51,23 @@ class Document(QObject):
         self.project = project
         self.garment = Garment.of(project)
         self.measurement: Measurement = measure(project, self.garment)
+        self._derived, self.derived_fault = _derived(project)
+        self.panels: dict[PanelName, Panel] = dict(self.garment.panels)
+        self.panels |= {panel.name: panel for piece in self._derived for panel in panels_of(piece)}
+        self._cut = project, self.cut_of(project)
+
+    def cut_of(self, project: Project) -> Project:
+        """The kept project, or a trial of it, with derived pieces as pieces: all that is cut and lies on cloth."""
+        if not self._derived:
+            return project
+        return msgspec.structs.replace(project, pieces=(*project.pieces, *self._derived), layers=(), strips=())
+
+    @property
+    def cut(self) -> Project:
+        """The project as shown, with the pieces of layers and strips as pieces."""
+        if self._cut[0] is not self.project:
+            self._cut = self.project, self.cut_of(self.project)
+        return self._cut[1]
 
     @property
     def is_empty(self) -> bool:
@@ -153,7 +174,7 @@ class Document(QObject):
                 self.placements_changed.emit(moved)
             return
         self._rebuild(project)
-        self.selection = tuple(name for name in self.selection if name in project.panel_names)
+        self.selection = tuple(name for name in self.selection if name in self.panels)
         self.seam = self.seam if self.seam < len(project.sewn) else -1
         self.project_changed.emit()
         self.selection_changed.emit()
@@ -184,4 +205,13 @@ def moved_panels(before: Project, after: Project) -> frozenset[PanelName]:
 
 
 def _same_garment(before: Project, after: Project) -> bool:
-    return before.pieces == after.pieces and before.seams == after.seams and before.cloths == after.cloths
+    parts = ("pieces", "seams", "cloths", "layers", "strips")
+    return all(getattr(before, part) == getattr(after, part) for part in parts)
+
+
+def _derived(project: Project) -> tuple[tuple[Piece, ...], str]:
+    """The pieces of layers and strips; or none, and why they can't be had."""
+    try:
+        return derived_pieces(project), ""
+    except BadInput as error:
+        return (), str(error)

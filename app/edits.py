@@ -55,29 +55,29 @@ class Edits(QObject):
 
     def turn_by(self, steps: int) -> None:
         """Turn the selected panels by steps of 0.05 degrees about their middles, inside the tolerance."""
-        kept = self._document.kept
+        kept = self._document.cut_of(self._document.kept)
         if panels := self.free():
             turns = {name: kept.placement(name).turn_deg + steps * TURN_STEP_DEG for name in panels}
-            changes = {name: turned_to(kept, self._document.garment.panels[name], turns[name]) for name in panels}
+            changes = {name: turned_to(kept, self._document.panels[name], turns[name]) for name in panels}
             self._document.place(f"Turn {self.title_of(panels)}", changes, f"turn {panels}")
             self._tell_limit(changes, turns)
 
     def _tell_limit(self, changes: Changes, wanted: dict[PanelName, float]) -> None:
         stuck = [name for name, at in changes.items() if abs(wanted[name]) > abs(at.turn_deg) + 1e-6]
         if stuck:
-            limit = self._document.kept.cloth_of(stuck[0]).grain_tolerance_deg
+            limit = self._document.cut.cloth_of(stuck[0]).grain_tolerance_deg
             self.told.emit(f"{self.title_of(tuple(stuck))}: this cloth allows a turn of {limit:g}° off the grain.")
 
     def turn_end_for_end(self) -> None:
         """Turn the selected panels end for end, unless their cloth is one-way."""
         document = self._document
-        panels = self.free()
-        allowed = tuple(name for name in panels if can_be_turned(document.kept.cloth_of(name)))
+        panels, kept = self.free(), document.cut_of(document.kept)
+        allowed = tuple(name for name in panels if can_be_turned(kept.cloth_of(name)))
         if panels and not allowed:
-            cloth = document.kept.cloth_of(panels[0]).title
+            cloth = kept.cloth_of(panels[0]).title
             self.told.emit(f"{cloth} is one-way: no panel may lie end for end.")
         if allowed:
-            changes = {name: end_for_end(document.kept, document.garment.panels[name]) for name in allowed}
+            changes = {name: end_for_end(kept, document.panels[name]) for name in allowed}
             document.place(f"Turn {self.title_of(allowed)} end for end", changes)
 
     def switch_hold(self) -> None:
@@ -91,14 +91,16 @@ class Edits(QObject):
     def spread_out(self) -> None:
         """Lay all free panels side by side by whole repeats, so that no step changes."""
         document = self._document
-        changes = spread_out(document.kept, document.garment, document.kept.panel_names)
+        kept = document.cut_of(document.kept)
+        changes = spread_out(kept, document.panels, kept.panel_names)
         document.place("Spread panels out", changes)
 
     def spread_new(self) -> None:
         """Lay the panels that have no places yet side by side."""
         document = self._document
-        if new := without_places(document.kept):
-            document.place("Spread panels out", spread_out(document.kept, document.garment, new))
+        kept = document.cut_of(document.kept)
+        if new := without_places(kept):
+            document.place("Spread panels out", spread_out(kept, document.panels, new))
 
     def type_place(self, name: PanelName, what: str, mm: float) -> None:
         """Set u or v of one panel by its number."""
@@ -107,12 +109,12 @@ class Edits(QObject):
 
     def type_turn(self, name: PanelName, turn_deg: float) -> None:
         """Set the turn of one panel by its number; its origin stays where it is."""
-        turn = clamped_turn(turn_deg, self._document.kept.cloth_of(name))
+        turn = clamped_turn(turn_deg, self._document.cut.cloth_of(name))
         at = msgspec.structs.replace(self._document.kept.placement(name), turn_deg=turn)
         self._document.place(f"Turn {self.title_of((name,))}", {name: at}, f"turn of {name}")
 
 
 def panel_title(document: Document, name: PanelName) -> str:
     """What a panel is called on the screen: its piece's name, and R or L in a pair."""
-    piece = document.project.piece_of(name)
+    piece = document.panels[name].piece
     return f"{piece.title} {name[-1]}" if piece.cut == "pair" else piece.title

@@ -25,6 +25,10 @@ if TYPE_CHECKING:
     from core.lay.lay import LayResult
 
 
+LAY_S = 30.0
+"""A lay may take this long, since it runs in the background and can be stopped with the best so far."""
+
+
 class Errands(QObject):
     """Starts jobs on the document's project and brings their results home."""
 
@@ -55,7 +59,7 @@ class Errands(QObject):
                 fits = all(lay.fits for lay in result.lays)
                 (self._messages.say if fits else self._messages.warn)(_laid(result))
 
-        self._run("Laying", lambda progress: laid(project, progress), done)
+        self._run("Laying", lambda progress: laid(project, progress), done, can_stop=True)
 
     def ask_papers(self) -> None:
         """Ask for a folder and write the papers into it."""
@@ -72,10 +76,12 @@ class Errands(QObject):
 
         self._run("Writing papers", lambda progress: written(project, folder, progress), done)
 
-    def _run(self, title: str, work: Callable[[Progress], Any], done: Callable[[Any], None]) -> None:
+    def _run(
+        self, title: str, work: Callable[[Progress], Any], done: Callable[[Any], None], can_stop: bool = False
+    ) -> None:
         self._document.cancel_trial()
         self._messages.hide()
-        self._jobs.run(title, work, done)
+        self._jobs.run(title, work, done, can_stop)
 
     def _fresh(self, project: Project, offer: str, again: Callable[[], None]) -> bool:
         """Whether a result for `project` still counts; says so if not."""
@@ -90,7 +96,7 @@ def matched(project: Project, garment: Garment, progress: Progress) -> Project:
     from core.matching.solve import match
 
     solved = match(project, progress, garment).project
-    return solved.placed(spread_out(solved, garment, without_places(project)))
+    return solved.placed(spread_out(solved, garment.panels, without_places(project)))
 
 
 def laid(project: Project, progress: Progress) -> "LayResult":
@@ -98,7 +104,7 @@ def laid(project: Project, progress: Progress) -> "LayResult":
     from core.derive.cutting import cut_project
     from core.lay.lay import lay
 
-    result = lay(cut_project(project), progress)
+    result = lay(cut_project(project), progress, LAY_S)
     return dataclasses.replace(result, project=project.placed(result.project.placements))
 
 
@@ -119,7 +125,8 @@ def _matched(before: float | None, after: float | None) -> str:
 
 def _laid(result: "LayResult") -> str:
     shares = ", ".join(f"{lay.used_share:.0%}" for lay in result.lays)
-    return f"{result.message}. Cut lines cover {shares} of it."
+    early = "Stopped early. " if result.status == "stopped" else ""
+    return f"{early}{result.message}. Cut lines cover {shares} of it."
 
 
 def _show(folder: Path) -> None:

@@ -69,8 +69,8 @@ class Inspector(QFrame):
     # --- showing
 
     def show_cloths(self) -> None:
-        """List the cloths that pieces are cut from; hidden where there is only one."""
-        project = self._document.project
+        """List the cloths that something is cut from; hidden where there is only one."""
+        project = self._document.cut
         used = {piece.cloth for piece in project.pieces}
         shown = self.cloths.currentData()
         with QSignalBlocker(self.cloths):
@@ -101,7 +101,7 @@ class Inspector(QFrame):
         self.beside.setText(self._beside(name, at) if count == 1 else "")
 
     def _set_open(self, name: PanelName | None, at: Placement, count: int) -> None:
-        cloth = self._document.project.cloth_of(name) if name else None
+        cloth = self._document.cut.cloth_of(name) if name else None
         for field in (self.u, self.v):
             field.setEnabled(count == 1 and not at.hold)
         self.turn.setEnabled(count == 1 and not at.hold and cloth is not None and cloth.grain_tolerance_deg > 0)
@@ -119,7 +119,7 @@ class Inspector(QFrame):
         return panel_title(self._document, name) if count == 1 else f"{count} panels"
 
     def _beside(self, name: PanelName | None, at: Placement) -> str:
-        return beside_lead(self._document.project.cloth_of(name), at.u, at.v) if name else ""
+        return beside_lead(self._document.cut.cloth_of(name), at.u, at.v) if name else ""
 
     def show_theme(self) -> None:
         """Follow a change between light and dark."""

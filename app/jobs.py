@@ -2,7 +2,7 @@
 
 One job runs at a time. Its work is a function of values that gets a progress callback; its result is handed over in
 the thread of the screen. Cancel frees the screen at once: the thread ends as soon as its work asks the callback, and
-what it still brings is dropped.
+what it still brings is dropped. Work that has something to show at any time can be stopped early and is kept.
 """
 
 import logging
@@ -66,8 +66,8 @@ class Job(QThread):
 class JobRunner(QObject):
     """Runs one job at a time for the window."""
 
-    started = Signal(str)
-    """What is being done."""
+    started = Signal(str, bool)
+    """What is being done, and whether it can be stopped early and kept."""
     progressed = Signal(float, str)
     """Share done from 0 to 1, what is being done."""
     ended = Signal()
@@ -78,22 +78,34 @@ class JobRunner(QObject):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._job: Job | None = None
+        self._can_stop = False
         self._ending: set[Job] = set()
+
+    @property
+    def can_stop(self) -> bool:
+        """Whether the job that runs can be stopped early and kept."""
+        return self._job is not None and self._can_stop
 
     @property
     def busy(self) -> bool:
         """Whether a job runs whose result is wanted."""
         return self._job is not None
 
-    def run(self, title: str, work: Work, done: Callable[[Any], None]) -> None:
+    def run(self, title: str, work: Work, done: Callable[[Any], None], can_stop: bool = False) -> None:
         """Start work; `done` gets its result in this thread. Does nothing while another job runs."""
         if self.busy:
             return
         job = self._job = Job(work, self)
         job.told.connect(lambda share, note: self._tell(job, share, note))
         job.finished.connect(lambda: self._finish(job, done))
-        self.started.emit(title)
+        self._can_stop = can_stop
+        self.started.emit(title, can_stop)
         job.start()
+
+    def finish_early(self) -> None:
+        """Have the job that runs end soon with what it has."""
+        if self._job:
+            self._job.stop()
 
     def cancel(self) -> None:
         """Drop the job that runs."""

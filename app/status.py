@@ -54,9 +54,10 @@ class Status(QStatusBar):
 
     def show_faults(self) -> None:
         """Tell whether the panels can be cut as they lie."""
-        project = self._document.kept
+        project = self._document.cut_of(self._document.kept)
         cloths = {piece.cloth for piece in project.pieces}
         faults = [fault for cloth in project.cloths if cloth.id in cloths for fault in find_faults(project, cloth.id)]
+        faults += [self._document.derived_fault] * bool(self._document.derived_fault)
         self.faults.setVisible(bool(project.pieces))
         self.faults.setText(_count(len(faults)) if faults else "Can be cut as it lies")
         self.faults.setToolTip("\n".join(faults[:20]) or "No cut lines overlap, and all lie on usable cloth")
@@ -73,7 +74,7 @@ def _count(faults: int) -> str:
 
 
 class JobStatus(QWidget):
-    """Name, progress and Cancel of the job that runs; hidden while there is none."""
+    """Name, progress, Cancel and perhaps an early end of the job that runs; hidden while there is none."""
 
     def __init__(self, jobs: JobRunner, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -81,20 +82,25 @@ class JobStatus(QWidget):
         self.bar = QProgressBar(accessibleName="Progress", textVisible=False)
         self.bar.setRange(0, 1000)
         self.bar.setFixedSize(140, 8)
+        self.keep = QPushButton("Stop and keep the best", clicked=jobs.finish_early)
         self.stop = QPushButton("Cancel", clicked=jobs.cancel)
-        self.stop.setMinimumHeight(TARGET)
+        self.keep.clicked.connect(lambda: self.keep.setEnabled(False))
+        for button in (self.keep, self.stop):
+            button.setMinimumHeight(TARGET)
         row = QHBoxLayout(self)
         row.setContentsMargins(SPACE, 0, SPACE, 0)
         row.setSpacing(SPACE)
-        for widget in (self.name, self.bar, self.stop):
+        for widget in (self.name, self.bar, self.keep, self.stop):
             row.addWidget(widget, 0, Qt.AlignmentFlag.AlignVCenter)
         jobs.started.connect(self._start)
         jobs.progressed.connect(self._progress)
         jobs.ended.connect(self.hide)
         self.hide()
 
-    def _start(self, title: str) -> None:
+    def _start(self, title: str, can_stop: bool) -> None:
         self.name.setText(title)
+        self.keep.setVisible(can_stop)
+        self.keep.setEnabled(True)
         self.bar.setValue(0)
         self.show()
 

@@ -146,7 +146,7 @@ class Window(QMainWindow):
         document.placements_changed.connect(self._follow)
         document.seam_changed.connect(self._show_seam)
         document.title_changed.connect(self._show_title)
-        document.selection_changed.connect(self._allow)
+        document.selection_changed.connect(self._show_selected)
         document.undo.indexChanged.connect(self._allow)
         self.jobs.started.connect(self._allow)
         self.jobs.ended.connect(self._allow)
@@ -162,7 +162,7 @@ class Window(QMainWindow):
     def _show_all(self) -> None:
         self.ways.leave_all()
         self.pages.setCurrentIndex(0 if self.document.is_empty else 1)
-        self._follow(frozenset(self.document.project.panel_names))
+        self._follow(frozenset(self.document.panels))
         self._show_title()
         self._show_place()
 
@@ -178,7 +178,7 @@ class Window(QMainWindow):
     def _follow(self, moved: frozenset[PanelName]) -> None:
         document = self.document
         self.table.show_measurement(document.project, document.measurement)
-        self.unplaced.setVisible(not all(name in document.project.placements for name in document.project.panel_names))
+        self.unplaced.setVisible(not document.project.placements.keys() >= document.panels.keys())
         self._moved |= moved
         if not document.trying:
             self._show_moved()
@@ -206,13 +206,18 @@ class Window(QMainWindow):
         self.table.pick(self.document.seam)
         if self.document.seam >= 0:
             self.pictures.setCurrentWidget(self.closeup)
-            self._show_seam_cloth()
+            self._show_cloth_of(self.document.garment.seams[self.document.seam].panels[0])
         self._show_pictures()
 
-    def _show_seam_cloth(self) -> None:
-        """Bring the cloth of the picked seam's panels up."""
-        panel = self.document.garment.seams[self.document.seam].panels[0]
-        index = self.inspector.cloths.findData(self.document.project.cloth_of(panel).id)
+    def _show_selected(self) -> None:
+        """Follow the selection, to another cloth if it lies on one."""
+        if self.document.current and self.document.current not in self.view.scene_here.panels:
+            self._show_cloth_of(self.document.current)
+        self._allow()
+
+    def _show_cloth_of(self, panel: PanelName) -> None:
+        """Bring the cloth of a panel up."""
+        index = self.inspector.cloths.findData(self.document.cut.cloth_of(panel).id)
         if index != self.inspector.cloths.currentIndex():
             self.inspector.cloths.setCurrentIndex(index)
             self._show_cloth()
@@ -234,6 +239,7 @@ class Window(QMainWindow):
             "redo": at_cloth and document.undo.canRedo(),
             "idle": at_cloth and not self.jobs.busy,
             "job": self.jobs.busy,
+            "early": self.jobs.can_stop,
         }
         allow_actions(self.actions_by_id, {name for name, true in there.items() if true})
         self.actions_by_id["undo"].setText(f"&Undo {document.undo.undoText()}".rstrip())

@@ -38,6 +38,7 @@ class MovePanels:
         self._view, self._document = view, view.document
         self._start, self._grabbed = at, grabbed
         self._kept = self._document.kept
+        self._cloth = self._document.cut.cloth_of(grabbed)
         self._panels = free_panels(self._kept, self._document.selection)
         self._moving = False
         self._phases: tuple[float, ...] | None = None
@@ -66,7 +67,7 @@ class MovePanels:
 
     def _to_match(self, du: float, dv: float) -> float:
         """How much further across the nearest match lies, mm; 0 if it is too far off."""
-        cloth, at = self._kept.cloth_of(self._grabbed), self._kept.placement(self._grabbed)
+        cloth, at = self._cloth, self._kept.placement(self._grabbed)
         if cloth.repeat is None:
             return 0.0
         w, period = at.u + du - cloth.skew * (at.v + dv), cloth.repeat.period
@@ -81,7 +82,7 @@ class MovePanels:
         if self._phases is None:
             from core.matching.phase import best_phases
 
-            alone = len(self._panels) == 1
+            alone = len(self._panels) == 1 and self._grabbed in self._document.garment.panels
             phases = best_phases(self._kept, self._document.garment, self._grabbed) if alone else ()
             self._phases = phases or (here,)
         return self._phases
@@ -93,6 +94,7 @@ class TurnPanel:
     def __init__(self, view: "CanvasView", at: QPointF, name: PanelName) -> None:
         self._view, self._document, self._name = view, view.document, name
         self._kept = self._document.kept
+        self._cut = self._document.cut
         self._pivot = view.handle_at()
         view.still.hold(frozenset((name,)))
         self._from = self._kept.placement(name).turn_deg - view.handle.turn_of(at - self._pivot)
@@ -105,8 +107,8 @@ class TurnPanel:
         turn = self._from + self._view.handle.turn_of(at - self._pivot)
         if self._view.settles and not keys & Qt.KeyboardModifier.AltModifier and self._view.handle.near_grain(turn):
             turn = 0.0
-        panel = self._document.garment.panels[self._name]
-        self._document.try_placements({self._name: turned_to(self._kept, panel, turn)})
+        panel = self._document.panels[self._name]
+        self._document.try_placements({self._name: turned_to(self._cut, panel, turn)})
 
     def finish(self) -> None:
         """Keep the turn as one step."""

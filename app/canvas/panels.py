@@ -35,11 +35,14 @@ def transform_of(at: Placement) -> QTransform:
 
 
 class PanelItem(CanvasItem):
-    """One panel. It takes no mouse events itself: the view's gestures move panels through the document."""
+    """One panel; those of layers and strips are quiet: drawn fainter.
 
-    def __init__(self, panel: Panel, at: Placement, title: str) -> None:
+    It takes no mouse events itself: the view's gestures move panels through the document.
+    """
+
+    def __init__(self, panel: Panel, at: Placement, title: str, quiet: bool = False) -> None:
         super().__init__()
-        self.panel = panel
+        self.panel, self._quiet = panel, quiet
         self.chosen = False
         self._widths = widths_down(panel)
         self._cut, self._net = _drawn_at_scales(panel.cut_ring), _drawn_at_scales(panel.net_ring)
@@ -88,18 +91,19 @@ class PanelItem(CanvasItem):
         cut, net = self._cut[rough], self._net[rough]
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)  # the outline smooths the fill's border
         painter.setPen(Qt.PenStyle.NoPen)
-        painter.setBrush(theme.colour("halo", 0.5 if self.chosen else 0.38))
+        painter.setBrush(theme.colour("halo", 0.5 if self.chosen else 0.22 if self._quiet else 0.38))
         painter.drawPolygon(cut)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setBrush(Qt.BrushStyle.NoBrush)
         if self.chosen:
             painter.setPen(_line(theme.colour("halo"), 5.0))
             painter.drawPolygon(cut)
-        painter.setPen(_line(theme.colour("chosen"), 2.5) if self.chosen else _line(theme.colour("ink"), 1.0))
+        ink = theme.colour("ink", 0.6 if self._quiet else 1.0)
+        painter.setPen(_line(theme.colour("chosen"), 2.5) if self.chosen else _line(ink, 1.0))
         painter.drawPolygon(cut)
         painter.setPen(_line(theme.colour("edge"), 1.0))
         painter.drawPolygon(net)
-        painter.setPen(_line(theme.colour("ink"), 1.0))
+        painter.setPen(_line(ink, 1.0))
         painter.drawLines(self._notches + self._arrow)
 
 

@@ -50,7 +50,7 @@ class ClothScene(QGraphicsScene):
 
     def rebuild(self) -> None:
         """Draw everything afresh."""
-        project = self.document.project
+        project = self.document.cut
         known = {cloth.id: cloth for cloth in project.cloths}
         used = [piece.cloth for piece in project.pieces]
         self.cloth = known.get(self.cloth.id) or known[used[0] if used else project.cloths[0].id]
@@ -74,11 +74,11 @@ class ClothScene(QGraphicsScene):
         self._show_seam()
 
     def _is_here(self, name: PanelName) -> bool:
-        return self.document.project.piece_of(name).cloth == self.cloth.id
+        return self.document.panels[name].piece.cloth == self.cloth.id
 
     def _panel(self, name: PanelName) -> PanelItem:
-        project = self.document.project
-        item = PanelItem(self.document.garment.panels[name], project.placement(name), panel_title(self.document, name))
+        at, title = self.document.project.placement(name), panel_title(self.document, name)
+        item = PanelItem(self.document.panels[name], at, title, quiet=name not in self.document.garment.panels)
         self.addItem(item)
         return item
 

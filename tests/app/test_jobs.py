@@ -64,6 +64,23 @@ def test_cancel_frees_the_screen_within_a_tenth_of_a_second(runner, qtbot):
     assert got == []
 
 
+def test_work_that_is_ended_early_is_kept(runner, qtbot):
+    def work(progress) -> str:
+        while progress(0.5, "working"):
+            time.sleep(0.002)
+        return "the best so far"
+
+    got = []
+    with qtbot.waitSignal(runner.ended):
+        runner.run("Work", work, got.append, can_stop=True)
+        assert runner.can_stop
+        qtbot.wait(30)
+        runner.finish_early()
+        assert runner.busy
+    assert got == ["the best so far"]
+    assert not runner.can_stop
+
+
 def test_a_new_job_may_start_while_a_cancelled_one_is_still_ending(runner, qtbot):
     release, got = threading.Event(), []
 
@@ -153,6 +170,26 @@ def test_a_lay_can_be_cancelled_from_the_status_bar(skirt, qtbot):
     assert not skirt.jobs.busy
     assert skirt.status.job.isHidden()
     assert skirt.document.kept is kept
+
+
+def test_a_lay_can_be_ended_with_the_best_so_far(skirt, qtbot):
+    kept = skirt.document.kept
+    with qtbot.waitSignal(skirt.jobs.ended, timeout=30_000):
+        skirt.errands.lay()
+        assert skirt.actions_by_id["stop-lay"].isEnabled()
+        QTest.mouseClick(skirt.status.job.keep, Qt.MouseButton.LeftButton)
+        assert not skirt.status.job.keep.isEnabled()
+    assert skirt.document.kept != kept
+    assert skirt.status.faults.text() == "Can be cut as it lies"
+    assert skirt.messages.text.startswith("Stopped early")
+    assert not skirt.actions_by_id["stop-lay"].isEnabled()
+
+
+def test_only_a_lay_offers_to_keep_the_best(skirt, qtbot):
+    with qtbot.waitSignal(skirt.jobs.ended, timeout=20_000):
+        skirt.errands.match()
+        assert skirt.status.job.keep.isHidden()
+        assert not skirt.actions_by_id["stop-lay"].isEnabled()
 
 
 def test_papers_are_written_where_they_were_asked_for(skirt, qtbot, tmp_path):

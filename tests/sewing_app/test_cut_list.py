@@ -1,7 +1,5 @@
 """The cut list beside the cloth: pieces ticked off, layers and strips, notions and cloths."""
 
-import functools
-
 import msgspec
 import pytest
 from PySide6.QtCore import Qt
@@ -10,7 +8,6 @@ from PySide6.QtWidgets import QApplication
 from app.derived_forms import LayerForm, StripForm
 from app.errands import laid
 from core.derive.count import cutting_list
-from core.lay.lay import lay
 from core.model.project import Strip
 from core.model.validate import validate
 from core.progress import silent
@@ -45,13 +42,14 @@ def test_notions_and_cloths_are_those_of_the_list(full):
     notions = dict(full.cut_list.notions.rows)
     assert notions["Binding, both edges of all seams"] == f"{found.binding_mm:.0f}"
     assert notions["Braid round the hem, joined once"] == f"{found.braid_mm:.0f}"
+    full.document.undo_step()  # nothing has a place
     rows = {row[0]: row for row in full.cut_list.cloths.rows}
-    assert rows["Stiff muslin"][2:] == ("–", "–", "–")  # not laid yet
+    assert rows["Stiff muslin"][2:] == ("–", "–", "–")
     assert rows["Boatshed ticking"][1] == f"{found.cloths[0].area_mm2 / 1e6:.3f}"
 
 
 def test_a_laid_cloth_with_a_price_says_what_to_buy(full, monkeypatch):
-    monkeypatch.setattr("core.lay.lay.lay", functools.partial(lay, seconds=0.3))
+    monkeypatch.setattr("app.errands.LAY_S", 0.3)
     full.document.change("Lay", laid(full.document.kept, silent).project)
     rows = {row[0]: row for row in full.cut_list.cloths.rows}
     need = next(need for need in cutting_list(full.document.kept).cloths if need.cloth.id == MUSLIN.id)

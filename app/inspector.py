@@ -1,6 +1,7 @@
 """The strip above the cloth: where the selected panel lies, in numbers that can be typed."""
 
-from PySide6.QtCore import QSignalBlocker, Qt
+from PySide6.QtCore import QSignalBlocker, QSize, Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QFrame, QHBoxLayout, QLabel, QSizePolicy, QToolButton, QWidget
 
 from app.commands import can_be_turned
@@ -13,6 +14,10 @@ from app.theme import ROOMY, SPACE, TARGET, TIGHT, Size, current
 from core.geometry.paths import LARGEST_MM
 from core.model.pattern import PanelName
 from core.model.project import Placement
+
+CLOTHS_WIDE_PX = 180
+NAMED_FROM_PX = 900
+"""From this width on the strip's switches show their names beside their icons."""
 
 
 class Inspector(QFrame):
@@ -42,6 +47,7 @@ class Inspector(QFrame):
         row.setContentsMargins(ROOMY, TIGHT, ROOMY, TIGHT)
         row.setSpacing(SPACE)
         row.addWidget(self.cloths)
+        self.cloths.setMaximumWidth(CLOTHS_WIDE_PX)
         self.name.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         self.name.setMinimumWidth(112)
         row.addWidget(self.name, 1)
@@ -98,6 +104,7 @@ class Inspector(QFrame):
         self.hold.setChecked(at.hold)
         if (title := self._title(name, count)) != self.name.text():
             self.name.setText(title)
+            self.name.setToolTip(title)
         self.beside.setText(self._beside(name, at) if count == 1 else "")
 
     def _set_open(self, name: PanelName | None, at: Placement, count: int) -> None:
@@ -121,6 +128,18 @@ class Inspector(QFrame):
     def _beside(self, name: PanelName | None, at: Placement) -> str:
         return beside_lead(self._document.cut.cloth_of(name), at.u, at.v) if name else ""
 
+    def minimumSizeHint(self) -> QSize:
+        """The room that is needed without the names of the switches."""
+        names = sum(switch.sizeHint().width() - switch.iconSize().width() for switch in (self.turned, self.hold))
+        named = self.hold.toolButtonStyle() == Qt.ToolButtonStyle.ToolButtonTextBesideIcon
+        return super().minimumSizeHint() - QSize(names - 2 * SPACE if named else 0, 0)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Leave the names of the switches away where there is no room for them."""
+        beside, alone = Qt.ToolButtonStyle.ToolButtonTextBesideIcon, Qt.ToolButtonStyle.ToolButtonIconOnly
+        for switch in (self.turned, self.hold):
+            switch.setToolButtonStyle(beside if event.size().width() >= NAMED_FROM_PX else alone)
+
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
         self.name.setFont(current().font(Size.NORMAL, bold=True))
@@ -141,7 +160,6 @@ class Inspector(QFrame):
 
 def _switch(name: str, tip: str) -> QToolButton:
     button = QToolButton(text=name, accessibleName=name, toolTip=tip, checkable=True, autoRaise=True)
-    button.setToolButtonStyle(Qt.ToolButtonStyle.ToolButtonTextBesideIcon)
     button.setMinimumHeight(TARGET)
     button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
     return button

@@ -78,7 +78,7 @@ class SparklineCache:
 def _picture(cell: QRectF, sharpness: float, reading: SeamReading, grades: Grades) -> QPixmap:
     picture = QPixmap((cell.size() * sharpness).toSize())
     picture.setDevicePixelRatio(sharpness)
-    picture.fill(current().colour("surface"))
+    picture.fill(Qt.GlobalColor.transparent)
     painter = QPainter(picture)
     paint_sparkline(painter, QRectF(QPointF(0, 0), cell.size()), reading, grades)
     painter.end()

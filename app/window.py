@@ -102,6 +102,7 @@ class Window(QMainWindow):
             column.addWidget(part, 1 if part is self.pane else 0)
         self.pictures = QTabWidget(documentMode=True)
         self.pictures.setAccessibleName("Pictures")
+        self.pictures.tabBar().setAccessibleName("Which picture")
         self.pictures.addTab(self.closeup, "Close-up")
         self.pictures.addTab(self.garment, "Garment")
         self.right = QSplitter(Qt.Orientation.Vertical, childrenCollapsible=False)
@@ -111,6 +112,7 @@ class Window(QMainWindow):
         self.right.setSizes([380, 480])
         self.side = QTabWidget(documentMode=True)
         self.side.setAccessibleName("Beside the cloth")
+        self.side.tabBar().setAccessibleName("What is beside the cloth")
         for part, title in ((self.right, "Readings"), (self.sewing, "Sewing"), (self.cut_list, "Cut list")):
             self.side.addTab(part, title)
         self.across = QSplitter(Qt.Orientation.Horizontal, childrenCollapsible=False)

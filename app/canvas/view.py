@@ -7,6 +7,7 @@ from PySide6.QtGui import (
     QMouseEvent,
     QNativeGestureEvent,
     QPainter,
+    QPen,
     QPolygonF,
     QResizeEvent,
     QTransform,
@@ -27,6 +28,8 @@ LEAST_PX, MOST_PX = 0.02, 40.0
 """Limits of the scale, px per mm."""
 ZOOM_STEP = 1.25
 FIT_MARGIN_PX = 52
+FOCUS_PX = 2
+"""Width of the line round the view that has the keys."""
 
 _ARROWS = {
     Qt.Key.Key_Left: (-1, 0),
@@ -84,6 +87,21 @@ class CanvasView(QGraphicsView):
         """The still picture while panels move, else the bare desk."""
         if not self.still.draw(painter):
             super().drawBackground(painter, rect)
+
+    def drawForeground(self, painter: QPainter, rect: QRectF) -> None:
+        """A line round the view while it has the keys."""
+        if self.hasFocus():
+            painter.save()
+            painter.resetTransform()
+            painter.setPen(QPen(current().colour("accent"), 2 * FOCUS_PX))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(self.viewport().rect())
+            painter.restore()
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Show that the keys are the cloth's now."""
+        super().focusInEvent(event)
+        self.viewport().update()
 
     def _check_still(self, moved: frozenset[PanelName]) -> None:
         if not self.still.suits(moved):
@@ -308,6 +326,7 @@ class CanvasView(QGraphicsView):
         """A key that is let go elsewhere is let go here too."""
         self._space = False
         super().focusOutEvent(event)
+        self.viewport().update()
 
     def focusNextPrevChild(self, forward: bool) -> bool:
         """Tab goes from panel to panel, and after the last to the next widget."""

@@ -1,6 +1,6 @@
 import numpy as np
 import pytest
-from PySide6.QtCore import QRectF
+from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QImage, QPainter
 
 from app.grades import COLOURS, Grades
@@ -68,8 +68,10 @@ def test_a_picture_is_kept_until_the_reading_changes(light, skirt: Project):
     image = QImage(180, 66, QImage.Format.Format_RGB32)
     painter = QPainter(image)
     cache = SparklineCache()
+    image.fill(Qt.GlobalColor.white)
     cache.paint(painter, CELL, readings.seams[1], Grades())
     before = image.copy()
+    image.fill(Qt.GlobalColor.white)
     cache.paint(painter, CELL, readings.seams[1], Grades())
     assert image == before
     moved = measure(skirt.placed({"front.R": Placement(u=55.0)}))

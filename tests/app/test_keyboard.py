@@ -1,0 +1,84 @@
+"""Everything can be reached with the keys alone, and says what it is; the window suits a small screen."""
+
+import msgspec
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QWidget
+
+from app.actions import MENUS, TABLE
+from core.model.cloth import Cloth
+from core.model.project import Layer
+
+
+def reached(window) -> list[QWidget]:
+    """What Tab reaches in the window as it is, in order, once round from the cloth."""
+    seen, here = [], window.view
+    while here not in seen:
+        seen.append(here)
+        here = here.nextInFocusChain()
+        while not takes_tab(here):
+            here = here.nextInFocusChain()
+    return seen
+
+
+def takes_tab(widget: QWidget) -> bool:
+    open_ = widget.isVisible() and widget.isEnabled() and widget.focusProxy() is None
+    return open_ and bool(widget.focusPolicy() & Qt.FocusPolicy.TabFocus)
+
+
+def name_of(widget: QWidget) -> str:
+    words = widget.text() if isinstance(widget, QAbstractButton) else ""
+    labels = [label.text() for label in widget.window().findChildren(QLabel) if label.buddy() is widget]
+    return widget.accessibleName() or words or " ".join(labels)
+
+
+@pytest.mark.parametrize("side", ["show_closeup", "show_garment", "show_sewing", "show_cut_list"])
+def test_everything_reached_says_what_it_is(skirt, side):
+    skirt.document.select(("front.R",))
+    getattr(skirt, side)()
+    widgets = reached(skirt)
+    assert {skirt.view, skirt.inspector.u, skirt.inspector.hold} <= set(widgets)
+    assert [f"{type(it).__name__} in {it.parent()}" for it in widgets if not name_of(it)] == []
+
+
+def test_every_action_is_in_a_menu_that_a_key_opens(skirt):
+    for row in TABLE:
+        assert row.menu in MENUS
+        assert "&" in row.menu
+        assert "&" in row.text or row.keys
+
+
+def test_tab_goes_through_the_panels_and_on(skirt):
+    skirt.view.setFocus()
+    for name in skirt.view.scene_here.panels:
+        QTest.keyClick(skirt.view, Qt.Key.Key_Tab)
+        assert skirt.document.current == name
+        assert QApplication.focusWidget() is skirt.view
+    QTest.keyClick(skirt.view, Qt.Key.Key_Tab)
+    assert QApplication.focusWidget() is not skirt.view
+
+
+def test_the_cloth_shows_that_it_has_the_keys(skirt):
+    def corner():
+        return skirt.view.viewport().grab().toImage().pixelColor(0, 100)
+
+    skirt.view.setFocus()
+    with_keys = corner()
+    skirt.table.view.setFocus()
+    assert corner() != with_keys
+
+
+def test_a_screen_of_1280_by_720_is_enough(skirt):
+    kept = skirt.document.kept
+    cloths = (*kept.cloths, Cloth(id="muslin", name="Muslin of a very long name indeed", width=1500.0))
+    layer = Layer(kind="interlining", of=("front",), cloth="muslin")
+    skirt.document.change("Line it", msgspec.structs.replace(kept, cloths=cloths, layers=(layer,)))
+    skirt.document.select(("front interlining.R",))
+    QApplication.processEvents()
+    assert skirt.width() == 1400
+    assert skirt.minimumSizeHint().width() <= 1280
+    skirt.resize(1280, 680)
+    QApplication.processEvents()
+    assert (skirt.width(), skirt.height()) == (1280, 680)
+    assert skirt.minimumSizeHint().height() <= 720 - 40  # the desktop keeps a bar for itself

@@ -111,7 +111,17 @@ class ClothForm(Form):
         blocked = self.blockSignals(True)
         self._base = cloth
         repeat = cloth.repeat or USUAL_REPEAT
-        shown = {
+        for field, value in (self._own_values(cloth) | self._stripe_values(cloth, repeat)).items():
+            field.entry.show_value(value)
+        self.stripes.show_rows([self._stripe_row(stripe) for stripe in repeat.stripes])
+        self.flaws.show_rows([self._flaw_row(flaw) for flaw in cloth.flaw_boxes])
+        self._offer_leads()
+        self.lead.entry.show_value(repeat.lead_stripe.name)
+        self.blockSignals(blocked)
+        self._show_fitting()
+
+    def _own_values(self, cloth: Cloth) -> dict[Field, Any]:
+        return {
             self.name: cloth.title,
             self.wide: cloth.width,
             self.left_selvedge: cloth.selvedge[0],
@@ -121,24 +131,20 @@ class ClothForm(Form):
             self.one_way: cloth.one_way,
             self.tolerance: cloth.grain_tolerance_deg,
             self.skew: cloth.skew_mm_per_m,
+            self.spare: cloth.spare_mm,
+            self.shrinkage: cloth.shrinkage_percent,
+            self.price: cloth.price_per_m,
+        }
+
+    def _stripe_values(self, cloth: Cloth, repeat: Repeat) -> dict[Field, Any]:
+        return {
             self.kind: STRIPED if cloth.repeat else PLAIN,
             self.how: TYPED,
             self.repeat: repeat.width,
             self.over: repeat.width * self.count.entry.read(),
             self.origin: repeat.origin % repeat.width,
             self.ground: repeat.ground,
-            self.spare: cloth.spare_mm,
-            self.shrinkage: cloth.shrinkage_percent,
-            self.price: cloth.price_per_m,
         }
-        for field, value in shown.items():
-            field.entry.show_value(value)
-        self.stripes.show_rows([self._stripe_row(stripe) for stripe in repeat.stripes])
-        self.flaws.show_rows([self._flaw_row(flaw) for flaw in cloth.flaw_boxes])
-        self._offer_leads()
-        self.lead.entry.show_value(repeat.lead_stripe.name)
-        self.blockSignals(blocked)
-        self._show_fitting()
 
     def _offer_leads(self) -> None:
         names = dict.fromkeys(row[0].read() for row in self.stripes.rows)

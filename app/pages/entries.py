@@ -48,10 +48,16 @@ class Length(Words):
         """The length, mm; None where nothing stands and nothing must. Raises BadInput."""
         text = self.text().strip()
         if text:
-            return self._unit.read(text)
+            return self._read(text)
         if self._needed:
             raise BadInput("a length is missing", right=self._unit.example)
         return None
+
+    def _read(self, text: str) -> float:
+        try:
+            return self._unit.read(text)
+        except BadInput as error:
+            raise BadInput(error.what, right=self._unit.example) from None
 
     def show_value(self, value: float | None) -> None:
         """Show a length, mm."""

@@ -30,6 +30,10 @@ class Asked:
     straight: tuple[str, ...] = ()
     """Its straight edges, one of which may lie on a fold."""
 
+    def names_for(self, edges: tuple[str, ...]) -> dict[str, str]:
+        """New names of those edges that get one."""
+        return {edge: name for edge in edges if (name := self.names.get(edge, edge)) != edge}
+
 
 @dataclass
 class Common:
@@ -109,15 +113,15 @@ class Pieces:
 
         `base` gives its title and cloth. Raises BadInput where nothing is chosen, or an outline is no piece.
         """
-        drawing = self._drawing()
-        plain, _ = project_from(drawing, self._wishes(replace(base, ring=False), common, {}))
-        pieces = zip(self.asked, plain.pieces, strict=True)
-        edges = {index: tuple(edge.name for edge in piece.edges) for index, piece in pieces}
-        names = {
-            index: {edge: asked.names.get(edge, edge) for edge in edges[index]} for index, asked in self.asked.items()
-        }
-        wishes = replace(self._wishes(base, common, names), ring=common.ring)
+        drawing, wishes = self._drawing(), self._wishes(base, common, {})
         project, findings = project_from(drawing, wishes)
+        edges = {
+            index: tuple(edge.name for edge in piece.edges)
+            for index, piece in zip(self.asked, project.pieces, strict=True)
+        }
+        names = {index: asked.names_for(edges[index]) for index, asked in self.asked.items()}
+        if any(names.values()):
+            project, findings = project_from(drawing, self._wishes(base, common, names))
         return Result(project, findings, edges)
 
     def ids(self) -> dict[int, str]:
@@ -143,7 +147,7 @@ class Pieces:
             asked, edges = self.asked[index], names.get(index, {})
             allowances = {edges.get(edge, edge): mm for edge, mm in asked.allowances.items()}
             own[piece_id] = OwnWishes(asked.turn_deg, asked.cut, asked.fold, allowances)
-            renamed |= {f"{piece_id}/{edge}": name for edge, name in edges.items() if name != edge}
+            renamed |= {f"{piece_id}/{edge}": name for edge, name in edges.items()}
         return replace(
             base,
             scale=common.scale,
@@ -152,6 +156,7 @@ class Pieces:
             allowance=common.allowance,
             corner_deg=common.corner_deg,
             cut=common.cut,
+            ring=common.ring,
             names=renamed,
             own=own,
         )

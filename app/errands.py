@@ -22,7 +22,7 @@ from core.progress import Progress
 from core.seams.garment import Garment
 
 if TYPE_CHECKING:
-    from core.lay.lay import LayResult
+    from core.lay.lay import ClothLay, LayResult
 
 
 LAY_S = 30.0
@@ -55,6 +55,9 @@ class Errands(QObject):
 
         def done(result: "LayResult") -> None:
             if self._fresh(project, "Lay again", self.lay):
+                if result.project == project:
+                    self._messages.say("Nothing shorter was found than how the panels lie.")
+                    return
                 self._document.change("Lay on the cloth", result.project)
                 fits = all(lay.fits for lay in result.lays)
                 (self._messages.say if fits else self._messages.warn)(_laid(result))
@@ -104,8 +107,26 @@ def laid(project: Project, progress: Progress) -> "LayResult":
     from core.derive.cutting import cut_project
     from core.lay.lay import lay
 
-    result = lay(cut_project(project), progress, LAY_S)
-    return dataclasses.replace(result, project=project.placed(result.project.placements))
+    cut = cut_project(project)
+    result = lay(cut, progress, LAY_S)
+    lays, placements = [], dict(result.project.placements)
+    for found in result.lays:
+        shorter = _shorter_before(cut, found)
+        lays.append(shorter or found)
+        if shorter:
+            placements |= {name: cut.placements[name] for name in found.panels}
+    return dataclasses.replace(result, project=project.placed(placements), lays=tuple(lays))
+
+
+def _shorter_before(before: Project, found: "ClothLay") -> "ClothLay | None":
+    """The lay of a cloth as it was, if it can be cut and is no longer than the one found, as when that was stopped."""
+    from core.lay.lay import cloth_lay
+    from core.lay.legal import find_faults
+
+    if not before.placements.keys() >= set(found.panels) or find_faults(before, found.cloth.id):
+        return None
+    as_it_was = cloth_lay(before, found.cloth)
+    return as_it_was if as_it_was.length_mm <= found.length_mm else None
 
 
 def written(project: Project, folder: Path, progress: Progress) -> tuple[Path, ...]:

@@ -33,8 +33,7 @@ class Inspector(QFrame):
         self.turn = _field("Turn", "°", "How far the panel is turned off the grain, clockwise; its origin stays")
         self.turned = _switch("End for end", "Laid end for end (T); not on a one-way cloth")
         self.hold = _switch("Hold", "Held panels stay where they are (H)")
-        aside = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-        self.beside = SteadyLabel("Offset from the nearest lead stripe", aside)
+        self.beside = SteadyLabel("Offset from the nearest lead stripe")
         self._lay_out()
         self._connect()
         self.show_theme()

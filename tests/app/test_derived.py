@@ -5,7 +5,9 @@ import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
 
+from app.errands import laid
 from core.files.project_file import read_project, write_project
+from core.lay.lay import cloth_lay
 from core.lay.legal import find_faults
 from core.model.cloth import Cloth
 from core.model.project import Layer, Project, Strip
@@ -88,6 +90,7 @@ def test_readings_do_not_depend_on_layers(lined):
 
 def test_laying_lays_all_cloths_and_undo_takes_it_back(lined, qtbot):
     lined.edits.spread_new()
+    lined.edits.type_place("band", "u", 9000.0)
     before = lined.document.kept
     lined.errands.lay()
     lined.jobs.finish_early()
@@ -97,6 +100,18 @@ def test_laying_lays_all_cloths_and_undo_takes_it_back(lined, qtbot):
     assert lined.document.kept.layers == before.layers
     lined.document.undo_step()
     assert lined.document.kept == before
+
+
+def test_a_lay_that_was_ended_at_once_makes_no_cloth_longer(lined):
+    lined.edits.spread_new()
+    kept = lined.document.kept
+    lined.document.place("Move the band off", {"band": msgspec.structs.replace(kept.placement("band"), u=9000.0)})
+    before = lined.document.cut
+    result = laid(lined.document.kept, lambda share, note: False)
+    muslin = next(found for found in result.lays if found.cloth.id == "muslin")
+    assert muslin.length_mm == cloth_lay(before, muslin.cloth).length_mm
+    after = lined.document.cut_of(result.project)
+    assert [find_faults(after, cloth.id) for cloth in after.cloths] == [(), ()]
 
 
 def test_a_layer_that_cannot_be_had_is_said(lined):

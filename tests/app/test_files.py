@@ -25,8 +25,8 @@ def test_a_sample_is_opened_as_a_copy(window, harbour_skirt):
     assert "Harbour" in window.windowTitle()
 
 
-def test_both_samples_are_offered(window):
-    assert [sample_title(path) for path in samples()] == ["Harbour skirt", "Pier parasol"]
+def test_the_samples_are_offered(window):
+    assert {"Harbour skirt", "Pier parasol"} <= {sample_title(path) for path in samples()}
 
 
 def test_a_change_marks_the_window_and_saving_unmarks_it(window, own_copy):

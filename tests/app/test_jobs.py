@@ -172,7 +172,17 @@ def test_a_lay_can_be_cancelled_from_the_status_bar(skirt, qtbot):
     assert skirt.document.kept is kept
 
 
+def test_a_lay_that_finds_nothing_shorter_changes_nothing(skirt, qtbot):
+    steps = skirt.document.undo.count()
+    with qtbot.waitSignal(skirt.jobs.ended, timeout=30_000):
+        skirt.errands.lay()
+        skirt.jobs.finish_early()
+    assert skirt.document.undo.count() == steps
+    assert skirt.messages.text == "Nothing shorter was found than how the panels lie."
+
+
 def test_a_lay_can_be_ended_with_the_best_so_far(skirt, qtbot):
+    skirt.edits.type_place("side.R", "v", -900.0)  # off the cloth, so that any lay is better
     kept = skirt.document.kept
     with qtbot.waitSignal(skirt.jobs.ended, timeout=30_000):
         skirt.errands.lay()

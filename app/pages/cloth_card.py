@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVB
 from app.canvas.cloth import paint_stripes
 from app.pages.cloth_words import cloth_in_words
 from app.pages.form import Note
+from app.pages.lengths import MM, LengthUnit
 from app.theme import GRID, SPACE, TARGET, TIGHT, Size, current
 from core.draft.measures import USUAL_CLOTH
 from core.model.cloth import Cloth
@@ -21,7 +22,7 @@ class ClothCard(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.cloth = USUAL_CLOTH
+        self.cloth, self._unit = USUAL_CLOTH, MM
         self.swatch = Swatch()
         self.name, self.words, self.warning = QLabel(), Note(), Note()
         self.name.setFont(current().font(Size.NORMAL, bold=True))
@@ -44,9 +45,14 @@ class ClothCard(QWidget):
         self.cloth = cloth
         self.swatch.show_cloth(cloth)
         self.name.setText(cloth.title)
-        self.words.say(cloth_in_words(cloth))
+        self.words.say(cloth_in_words(cloth, self._unit))
         self.warning.say(STAND_IN if cloth == USUAL_CLOTH else "", wrong=True)
         self.warning.setVisible(cloth == USUAL_CLOTH)
+
+    def show_unit(self, unit: LengthUnit) -> None:
+        """Tell lengths in another unit."""
+        self._unit = unit
+        self.show_cloth(self.cloth)
 
 
 class Swatch(QWidget):

@@ -222,6 +222,7 @@ class ClothForm(Form):
         return cloth
 
     def _point_out(self, error: BadInput) -> None:
+        error = BadInput(error.what, error.place, f"{error.right} (in mm)")
         if "stripe" in error.place:
             self.stripes.complain(BadInput(error.what, error.place.partition("repeat, ")[2], error.right))
         elif error.what.startswith("flaw"):

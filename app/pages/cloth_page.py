@@ -42,6 +42,7 @@ class ClothPage(Page):
     def _add_choice(self) -> None:
         """Which cloth is shown, and buttons for one more and one less; in the foot, beside what they act on."""
         self.which = Choice("Cloth shown", ())
+        self.which.setMinimumContentsLength(18)
         self.which_label = QLabel("Cloth", buddy=self.which)
         self.add = QPushButton("Add a cloth", clicked=self.add_cloth)
         self.out = QPushButton("Take this cloth out", clicked=self.take_out)

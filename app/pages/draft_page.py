@@ -50,6 +50,7 @@ class DraftForm(Form):
     def show_unit(self, unit: LengthUnit) -> None:
         """Count lengths in another unit."""
         self.unit = unit
+        self.cloth.show_unit(unit)
         for form in self.kinds.values():
             form.show_unit(unit)
 

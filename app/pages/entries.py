@@ -41,12 +41,16 @@ class Length(Words):
     def __init__(self, name: str, mm: float | None = None, placeholder: str = "", needed: bool = True) -> None:
         super().__init__(name)
         self._unit, self._needed = MM, needed
+        self._exact: tuple[str, float | None] = ("", None)
+        """The text that was last shown and the length it stands for, which it may round."""
         self.setPlaceholderText(placeholder)
         self.show_value(mm)
 
     def read(self) -> float | None:
         """The length, mm; None where nothing stands and nothing must. Raises BadInput."""
         text = self.text().strip()
+        if text and text == self._exact[0]:
+            return self._exact[1]
         if text:
             return self._read(text)
         if self._needed:
@@ -61,7 +65,9 @@ class Length(Words):
 
     def show_value(self, value: float | None) -> None:
         """Show a length, mm."""
-        self.setText("" if value is None else self._unit.text(value))
+        text = "" if value is None else self._unit.text(value)
+        self._exact = text, value
+        self.setText(text)
 
     def show_unit(self, unit: LengthUnit) -> None:
         """Count in another unit; what stands there stays the same length."""

@@ -11,6 +11,7 @@ from app.pages.cloth_card import ClothCard
 from app.pages.entries import Choice, Length, Number, Tick, Whole, Words
 from app.pages.form import Field, Form, Note, Section
 from app.pages.import_state import Asked, Common, Pieces
+from app.pages.lengths import LengthUnit
 from app.pages.rows import Rows
 from app.theme import GRID, TARGET, TIGHT
 from core.errors import BadInput
@@ -133,6 +134,12 @@ class ImportForm(Form):
         section.add_wide(self.seams)
 
     # --- showing
+
+    def show_unit(self, unit: LengthUnit) -> None:
+        """Count lengths in another unit."""
+        super().show_unit(unit)
+        if self.card:
+            self.card.show_unit(unit)
 
     def show_drawing(self, path: Path, pieces: Pieces | None, has_pages: bool) -> None:
         """Show what was read from a file."""

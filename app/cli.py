@@ -155,7 +155,7 @@ def _papers(options: argparse.Namespace) -> int:
 def _plan(options: argparse.Namespace) -> int:
     from core.derive.cutting import cut_project
     from core.files.reports import lays_report, measurement_report, solve_report
-    from core.lay.lay import lay
+    from core.lay.lay import quick_lay
     from core.matching.solve import match
     from core.papers.papers import write_papers
     from core.progress import part
@@ -164,7 +164,7 @@ def _plan(options: argparse.Namespace) -> int:
     check_fits_in(options.file, cut_project(project))
     folder, garment, progress = _folder(options.to), Garment.of(project), progress_bar(options.json)
     matched = match(project, part(progress, 0.0, 0.3), garment)
-    result = lay(cut_project(matched.project), part(progress, 0.3, 0.8))
+    result = quick_lay(cut_project(matched.project), part(progress, 0.3, 0.8))
     laid = matched.project.placed(result.project.placements)
     fits = all(found.fits for found in result.lays)
     papers = write_papers(laid, folder, part(progress, 0.8, 1.0), paper_choices(options)) if fits else ()

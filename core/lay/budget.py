@@ -10,14 +10,17 @@ from core.progress import Progress, part
 WORK = 2.5e8
 """Intervals looked at in all moves of one lay; a compiled move looks at some hundred millions in a second."""
 
+QUICK_WORK = 2e6
+"""The same for a quick lay, whose moves are not compiled: a second or two for ten panels."""
+
 ENOUGH = 4000
 """Moves after which a lay of one panel would be no better; with n panels n^2.5 times as many."""
 
 
-def moves_for(task: Task) -> int:
+def moves_for(task: Task, quick: bool = False) -> int:
     """How many single moves a task is worth: few for a few panels, fewer where one move is dear."""
     count = len(task.loose)
-    return int(min(WORK / (task.columns * (count + 2)), ENOUGH * count**2.5))
+    return int(min((QUICK_WORK if quick else WORK) / (task.columns * (count + 2)), ENOUGH * count**2.5))
 
 
 @dataclass

@@ -1,25 +1,49 @@
 """Which of the two rooms with the inner loops does the work."""
 
 import importlib
+from collections.abc import Iterator
+from contextlib import contextmanager
+from contextvars import ContextVar
 from functools import cache
 from types import ModuleType
 
 import numpy as np
 
+_uncompiled: ContextVar[bool] = ContextVar("uncompiled", default=False)
+
+
+def loops() -> ModuleType:
+    """`core.lay.kernel`, whose loops are compiled, or `core.lay.plainly` inside `uncompiled`, or where numba is not
+    there, does not load, or finds no place to keep what it compiled."""
+    return importlib.import_module("core.lay.plainly") if _uncompiled.get() else _compiled()
+
+
+@contextmanager
+def uncompiled(wanted: bool = True) -> Iterator[None]:
+    """Work without compiled loops for a while: nothing has to be compiled first, but every move takes longer."""
+    before = _uncompiled.set(wanted)
+    try:
+        yield
+    finally:
+        _uncompiled.reset(before)
+
 
 @cache
-def loops() -> ModuleType:
-    """`core.lay.kernel`, whose loops are compiled, or `core.lay.plainly` where numba is not there, does not load, or
-    finds no place to keep what it compiled."""
+def _compiled() -> ModuleType:
     try:
         return importlib.import_module("core.lay.kernel")
     except (ImportError, OSError, RuntimeError):
         return importlib.import_module("core.lay.plainly")
 
 
-@cache
 def ready() -> None:
     """Have everything compiled, or loaded from where it was kept, by a run on one panel; seconds the first time."""
+    if not _uncompiled.get():
+        _tried_out()
+
+
+@cache
+def _tried_out() -> None:
     room = loops()
     pairs, still = np.full((1, 1, 1, 1, 2), np.inf), np.full((1, 1, 1, 2), np.inf)
     whose, twin, column = (np.full(1, value, dtype=np.int64) for value in (0, -1, 0))

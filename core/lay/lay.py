@@ -98,15 +98,32 @@ class LayResult:
         return "; ".join(lay.message for lay in self.lays)
 
 
-def lay(project: Project, progress: Progress = silent, seconds: float = 6.0, seed: int = 0) -> LayResult:
+QUICK_BELOW = 20
+"""Garments of fewer panels are worth a quick lay; larger ones repay the seconds that compiling takes."""
+
+
+def quick_lay(project: Project, progress: Progress = silent) -> LayResult:
+    """A lay in a hurry, for the plan in one go: as legal, a few parts in a hundred longer; where that doesn't fit, the
+    whole search after all. Raises as `lay` does."""
+    if len(project.panel_names) < QUICK_BELOW:
+        with engine.uncompiled():
+            found = lay(project, progress, quick=True)
+        if all(on_cloth.fits for on_cloth in found.lays):
+            return found
+    return lay(project, progress)
+
+
+def lay(
+    project: Project, progress: Progress = silent, seconds: float = 30.0, seed: int = 0, quick: bool = False
+) -> LayResult:
     """Find positions for all panels that are not held; on striped cloth w = u - skew * v is kept modulo the period.
 
     Where no seam gets worse by it, panels are also turned end for end and groups of them shifted across the stripes.
 
     The work is counted, so that the same project and seed give the same lay; `seconds` only cuts it short, and so does
     `progress`. Lays that leave here are checked to be legal. A lay longer than its cloth is given all the same, and
-    says what is missing. Raises BadInput for a panel wider than its cloth, CannotBeHad for one that has no place or for
-    held panels that are in each other's way.
+    says what is missing; `quick` does a small part of the work. Raises BadInput for a panel wider than its cloth,
+    CannotBeHad for one that has no place or for held panels that are in each other's way.
     """
     check_fits(project)
     engine.ready()
@@ -117,7 +134,7 @@ def lay(project: Project, progress: Progress = silent, seconds: float = 6.0, see
     done, lays, garment = 0, [], Garment.of(project)
     for cloth in cloths:
         share = done / total, (done + len(panels_on(project, cloth))) / total
-        work = Work(part(progress, *share), began + seconds * share[1], seconds * (share[1] - share[0]), seed)
+        work = Work(part(progress, *share), began + seconds * share[1], seconds * (share[1] - share[0]), seed, quick)
         project, found, ended = _laid(project, cloth, garment, work)
         lays.append(found)
         status = ended if status == "done" else status
@@ -143,6 +160,7 @@ class Work:
     limit: float
     seconds: float
     seed: int
+    quick: bool
 
     def part(self, start: float, end: float) -> "Work":
         """This work while it is done from one share of the whole to another."""
@@ -151,7 +169,7 @@ class Work:
     def budget(self, task: Task, share: float = 1.0, more: float = 0.0) -> Budget:
         """Work for a task, or a share of what it is worth."""
         limit = max(self.limit, time.monotonic() + more * self.seconds)
-        return Budget(max(int(moves_for(task) * share), 1), limit, self.progress, task.cloth.title)
+        return Budget(max(int(moves_for(task, self.quick) * share), 1), limit, self.progress, task.cloth.title)
 
 
 def _laid(project: Project, cloth: Cloth, garment: Garment, work: Work) -> tuple[Project, ClothLay, Status]:

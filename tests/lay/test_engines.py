@@ -1,12 +1,16 @@
 """The compiled loops and those of numpy: both give lays that can be cut, and the same answers where there is one."""
 
+import msgspec
 import numpy as np
 import pytest
 
 from cloths import assert_can_be_cut, assert_phases_kept, project_of, rectangle, scattered
+from core.files.project_file import read_project
 from core.lay import engine, kernel, places, plainly
-from core.lay.lay import lay
+from core.lay.lay import lay, quick_lay
+from core.lay.legal import find_faults
 from core.lay.task import task_of
+from core.matching.solve import match
 from garments import ring
 
 
@@ -39,3 +43,18 @@ def test_both_find_the_same_lowest_place_for_every_panel(seed: int) -> None:
         )
         assert compiled == plain
         at.column[index], at.v[index] = compiled
+
+
+def test_a_quick_lay_is_legal_and_always_the_same(harbour_skirt):
+    project = match(read_project(harbour_skirt)).project
+    first, second = quick_lay(project), quick_lay(project)
+    assert first.project == second.project
+    assert find_faults(first.project, "ticking") == ()
+    assert engine.loops().__name__ == "core.lay.kernel"
+
+
+def test_what_a_quick_lay_does_not_fit_in_is_searched_for_in_full(harbour_skirt):
+    project = match(read_project(harbour_skirt)).project
+    length = (quick_lay(project).lays[0].length_mm + lay(project).lays[0].length_mm) / 2
+    tight = msgspec.structs.replace(project, cloths=(msgspec.structs.replace(project.cloths[0], length=length),))
+    assert quick_lay(tight).lays[0].fits

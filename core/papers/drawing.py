@@ -122,6 +122,11 @@ class Box:
         return self.bottom - self.top
 
     @property
+    def area(self) -> float:
+        """Width times height, mm2."""
+        return self.width * self.height
+
+    @property
     def corners(self) -> Points:
         """Its corners, clockwise as you look at it (y down); shape (4, 2)."""
         return np.array(

@@ -150,18 +150,22 @@ def _point(at: Points) -> LineString:
 
 def _marks(length: StripLength, units: Units) -> Iterator[Primitive]:
     """Heights and meeting places with their numbers, and the names, in the upright frame of the page."""
-    labels = Labels()
+    labels, strip = Labels(), Polygon(length.outline @ rotation(length.upright_deg, False).T)
     for place, words, role in _places(length, units):
         here, inward = _upright_at(length, place)
         if role == "mark":
-            yield Spot((float(here[0]), float(here[1])), "mark", 0.8)
+            yield Spot(_xy(here), "mark", 0.8)
         else:
             yield segment(_xy(here), _xy(here + inward * TICK_MM), "height")
-        yield from labels.place(
-            _beside(here + inward * reach, inward, words, role == "mark") for reach in (6.0, 9.0, 12.0)
-        )
-    turned = length.outline @ rotation(length.upright_deg, False).T
-    yield from labels.place(_name_candidates(length), Polygon(turned))
+        yield from labels.place(_number_candidates(here, inward, words, role == "mark"), strip)
+    yield from labels.place(_name_candidates(length), strip)
+
+
+def _number_candidates(here: Floats, inward: Floats, words: str, bold: bool) -> Iterator[tuple[Text, ...]]:
+    """Beside its place, level with it or a little lower or higher."""
+    for down in (0.0, 1.6, -1.6, 3.2, -3.2):
+        for reach in (6.0, 9.0, 12.0):
+            yield _beside(here + inward * reach + (0.0, down), inward, words, bold)
 
 
 def _places(length: StripLength, units: Units) -> Iterator[tuple[float, str, str]]:

@@ -19,8 +19,8 @@ from core.seams.runs import graded_runs
 from core.seams.strip import Side, opened_ring
 
 GRADE_ROLES: tuple[Role, ...] = ("step good", "step fair", "step poor")
-NUMBER_MM = 2.8
-ROOM_FOR_NUMBERS_MM = 12.0
+NUMBER_MM = 2.7
+ROOM_FOR_NUMBERS_MM = 14.0
 STRAIGHT_MM = 0.02
 
 

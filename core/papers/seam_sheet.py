@@ -17,7 +17,7 @@ from core.papers.seam_remedies import LeadPair, lead_pairs, shifts_at
 from core.papers.sheet import Sheet
 from core.seams.readings import Reading, SeamReading
 
-HALF_MM = 16.0
+HALF_MM = 14.5
 """Width of one panel's side in the picture, on paper."""
 
 COLUMN_MM = 2 * HALF_MM + 2 * ROOM_FOR_NUMBERS_MM
@@ -158,7 +158,7 @@ def _blocks(seam: _Seam) -> list[_Block]:
     crossings = _Block(
         f"Every stripe, heights in the seam, {unit}",
         ("left", "right", "gap", "step", "stripe"),
-        (14.5, 30.0, 43.0, 55.0, 57.0),
+        (14.0, 28.5, 42.5, 54.5, 56.0),
         tuple(_crossing_rows(seam)),
     )
     return [block for block in (readings, marks, crossings) if block.rows]

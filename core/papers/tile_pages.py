@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from shapely.geometry import LineString, Polygon
+from shapely.geometry import Point as Place
 from shapely.geometry.base import BaseGeometry
 
 from core.papers.check_squares import FOUR_INCHES_MM, check_squares
@@ -216,13 +217,33 @@ def _map_drawing(one: _TiledSheet, sheet: Sheet) -> Drawing:
     boxes = [Line(sheet.points(tile.box.corners), "trim", closed=True) for tile in one.tiling.tiles]
     labels = Labels()
     texts: list[Primitive] = []
+    smallest_first = sorted(range(len(one.tiling.tiles)), key=lambda index: one.tiling.tiles[index].box.area)
+    for index in smallest_first:
+        room = Polygon(sheet.points(one.tiling.tiles[index].box.corners)).buffer(0.6)
+        texts += labels.place(_tile_name_candidates(one, index, room), room) or labels.place(_beside(one, index, room))
     for piece, outline in one.sheet.outlines:
-        middle = Polygon(outline).representative_point()
-        texts += labels.place([block(sheet.point(middle.x, middle.y), _map_name(piece, sheet.n))])
-    for index, tile in enumerate(one.tiling.tiles):
-        room = Polygon(sheet.points(tile.box.corners))
-        texts += labels.place(_tile_name_candidates(one, index, room), room)
+        shape = Polygon(sheet.points(outline))
+        texts += labels.place(block(at, _map_name(piece, sheet.n)) for at in _places_in(shape.bounds) if _in(shape, at))
     return Drawing((*lines, *boxes, *texts))
+
+
+def _beside(one: _TiledSheet, index: int, room: Polygon) -> Iterator[tuple[Text, ...]]:
+    """The name of a tile that is too small on the map, next to it."""
+    left, top, right, bottom = room.bounds
+    middle, level = (left + right) / 2, (top + bottom) / 2
+    for at in ((right + 4.0, level), (left - 4.0, level), (middle, bottom + 2.0), (middle, top - 2.0)):
+        yield block(at, [(one.name(one.tiling.tiles[index]), 2.3, True)])
+
+
+def _places_in(bounds: tuple[float, float, float, float]) -> list[Point]:
+    """Places all over a box, from its middle outwards."""
+    left, top, right, bottom = bounds
+    shares = (0.5, 0.42, 0.58, 0.3, 0.7, 0.15, 0.85)
+    return [(left + x * (right - left), top + y * (bottom - top)) for y in shares for x in shares]
+
+
+def _in(shape: Polygon, at: Point) -> bool:
+    return bool(shape.contains(Place(at)))
 
 
 def _map_name(piece: PatternPiece, n: float) -> list[tuple[str, float, bool]]:
@@ -235,12 +256,13 @@ def _map_name(piece: PatternPiece, n: float) -> list[tuple[str, float, bool]]:
 
 def _tile_name_candidates(one: _TiledSheet, index: int, room: Polygon) -> Iterator[tuple[Text, ...]]:
     name, page = one.name(one.tiling.tiles[index]), f"page {one.page_of(index)}"
-    left, top, right, bottom = room.bounds
-    places = [(left + x * (right - left), top + y * (bottom - top)) for y in (0.5, 0.25, 0.75) for x in (0.5, 0.3, 0.7)]
+    places = _places_in(room.bounds)
     for size in (2.8, 2.3):
         for at in places:
             yield block(at, [(name, size, True), (page, size, False)])
         for at in places:
             yield block(at, [(f"{name}, {page}", size, False)], -90.0)
-        for at in places:
-            yield block(at, [(name, size, True)])
+    for size in (2.8, 2.3, 1.9):
+        for angle in (0.0, -90.0):
+            for at in places:
+                yield block(at, [(name, size, True)], angle)

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from core.derive.cutting import cut_project
 from core.files.project_file import read_project
 from core.geometry.transform import placed
 from core.model.cloth import Cloth, Repeat, Stripe
@@ -16,6 +17,7 @@ from core.papers.figures import figures_of
 from core.papers.page import Leaf
 from core.papers.papers import paper_pages
 from core.seams.readings import measure
+from skirts import full_skirt
 
 SAMPLES = Path(__file__).parents[2] / "sample_projects"
 TURNS = (0.0, 0.31, -0.42, 0.17, -0.08)
@@ -130,6 +132,13 @@ def parasol() -> Project:
 def many_gores() -> Project:
     """Twenty-four gores on a leaning, dark cloth with light stripes, and a lining on a plain one."""
     return laid_in_rows(gored(24, STRIPED, PLAIN), frozenset({"gore-9"}))
+
+
+@pytest.fixture(scope="session")
+def full() -> Project:
+    """The ten-panel sample with interlining, facing, lining and strips, everything in rows."""
+    project = full_skirt()
+    return project.placed(laid_in_rows(cut_project(project)).placements)
 
 
 @pytest.fixture(scope="session")

@@ -1,7 +1,6 @@
 """The pages themselves: nothing over anything else, nothing off the page, and the PDF is what was drawn."""
 
 import csv
-import ctypes
 import hashlib
 import io
 import itertools
@@ -13,7 +12,6 @@ from pathlib import Path
 import msgspec
 import numpy as np
 import pypdfium2
-import pypdfium2.raw as pdfium
 import pytest
 from shapely import STRtree
 from shapely.geometry import Polygon
@@ -29,8 +27,8 @@ from core.papers.papers import paper_pages
 from core.papers.pdf import pdf_bytes
 from core.papers.tables import positions_csv, stripe_marks_csv
 from core.seams.readings import measure
+from reading_back import POINTS_PER_MM, pdf_texts, stroked_paths
 
-POINTS_PER_MM = 72 / 25.4
 PRINTERS_MARGIN_MM = 6.0
 
 
@@ -51,28 +49,7 @@ def printed(laid: Project, pages: tuple[Leaf, ...]) -> bytes:
 
 @pytest.fixture(scope="module")
 def texts(printed: bytes) -> list[str]:
-    document = pypdfium2.PdfDocument(printed)
-    try:
-        return [" ".join(page.get_textpage().get_text_bounded().split()) for page in document]
-    finally:
-        document.close()
-
-
-def stroked_paths(page: pypdfium2.PdfPage) -> list[np.ndarray]:
-    """Points of all stroked paths of a PDF page in the order painted, in points."""
-    found = []
-    for item in page.get_objects(filter=[pdfium.FPDF_PAGEOBJ_PATH]):
-        fill, stroke = ctypes.c_int(), ctypes.c_int()
-        pdfium.FPDFPath_GetDrawMode(item.raw, fill, stroke)
-        if stroke.value:
-            found.append(np.array([point_of(item.raw, i) for i in range(pdfium.FPDFPath_CountSegments(item.raw))]))
-    return found
-
-
-def point_of(path: object, index: int) -> tuple[float, float]:
-    x, y = ctypes.c_float(), ctypes.c_float()
-    pdfium.FPDFPathSegment_GetPoint(pdfium.FPDFPath_GetPathSegment(path, index), x, y)
-    return x.value, y.value
+    return pdf_texts(printed)
 
 
 def test_pages_are_a4_and_as_many_as_drawn(printed: bytes, pages: tuple[Leaf, ...]) -> None:

@@ -55,8 +55,9 @@ def prove(
 ) -> Bound | None:
     """Bound the garment's figure from below until the gap is that share of it, or that length, mm, or time is over.
 
-    Placements differ in phases and turns; which panels lie end for end stays as matched. The same project takes the
-    same steps, so more time never gives a lower bound. None where no seam has stripes to match.
+    The bound is for all placements that keep the project's holds, mirrored pairs and centre; which panels lie end for
+    end stays as matched. The time is looked at between boxes. The same project takes the same steps, so more time
+    never gives a lower bound. None where no seam has stripes to match.
     """
     if result.rms_mm is None:
         return None
@@ -100,8 +101,8 @@ class _Search:
 
     @property
     def done(self) -> bool:
-        """Whether nothing is left to halve that could go below what is to be proved."""
-        return not self._heap or self._heap[0][0] >= self._target**2
+        """Whether nothing is left to halve that could go below what is to be proved, or there is nothing to prove."""
+        return not self._target or not self._heap or self._heap[0][0] >= self._target**2
 
     @property
     def _target(self) -> float:

@@ -1,12 +1,13 @@
 """Cells of phase and turn for every variable: how low the figure may go in them, which can be left, how they split."""
 
+import math
 from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
 
 from core.geometry.polyline import Floats
-from core.matching.elimination import Table, Tables
+from core.matching.elimination import Table, Tables, elimination_order
 from core.matching.grid import free_shift
 from core.matching.lattice import Seam, Ways
 from core.matching.marginals import min_marginals
@@ -19,8 +20,8 @@ from core.seams.stripes import Ints
 FIRST_PHASES, MOST_FIRST_TURNS = 12, 24
 """Cells of phase that a period, and at most cells of turn that a tolerance, is divided into at first."""
 
-MOST_PAIRS = 20_000_000
-"""Boxes with more pairs of states in their seams than this are cut in two."""
+MOST_PAIRS, MOST_SUMS = 2e7, 5e8
+"""Boxes with more pairs of cells in their seams, or that would take more sums, than this are cut in two."""
 
 MOST_STORED = 1 << 29
 """Bytes of tables that are kept for later boxes."""
@@ -72,7 +73,7 @@ class Part:
     def whole(self) -> list[Box]:
         """Boxes that together hold every placement."""
         cells = tuple(self._all_cells(v) for v in self.variables)
-        return self._by_turn(Box(FIRST_PHASES, 1, cells, UNWEIGHED))
+        return self._all_small(self._by_turn(Box(FIRST_PHASES, 1, cells, UNWEIGHED)))
 
     def halves(self, box: Box) -> list[Box]:
         """Boxes that together hold a box's placements in halved cells, across phases or turns as makes them tighter.
@@ -84,20 +85,17 @@ class Part:
             return []
         if level.phase_allowance >= level.turn_allowance:
             cells = [_halved(c, 0) if self._moves(v) else c for v, c in zip(self.variables, box.cells, strict=True)]
-            return self._small(replace(box, phases=2 * box.phases, cells=tuple(cells)))
+            return self._all_small([replace(box, phases=2 * box.phases, cells=tuple(cells))])
         cells = [_halved(c, 1) if self._first[v] else c for v, c in zip(self.variables, box.cells, strict=True)]
-        finer = self._by_turn(replace(box, fineness=2 * box.fineness, cells=tuple(cells)))
-        return [small for half in finer for small in self._small(half)]
+        return self._all_small(self._by_turn(replace(box, fineness=2 * box.fineness, cells=tuple(cells))))
 
     def weigh(self, box: Box, limit: float) -> Weighed:
         """Bound the mean square step in every cell and leave the cells where it can't go below a limit, mm2."""
         level = self.level(box)
         corners = [self._corners(box, i) for i in range(len(self.variables))]
         tables = Tables([len(states) for states, _ in corners])
-        for seam in self.seams:
-            at = [self.variables.index(side.variable) for side in (seam.a, seam.b)]
-            table = level.table(seam, corners[at[0]][0], corners[at[1]][0])
-            tables.add((at[0],) if seam.joins_one else (at[0], at[1]), table)
+        for seam, scope in zip(self.seams, self._scopes, strict=True):
+            tables.add(scope, level.table(seam, corners[scope[0]][0], corners[scope[-1]][0]))
         marginals = min_marginals(tables)
         lows = [
             level.low(marginal[index].min(axis=1), len(self.seams))
@@ -135,15 +133,26 @@ class Part:
         own = box.cells[self._cut]
         return [_with(box, self._cut, own[own[:, 1] == turn]) for turn in np.unique(own[:, 1])]
 
+    def _all_small(self, boxes: list[Box]) -> list[Box]:
+        return [small for box in boxes for small in self._small(box)]
+
     def _small(self, box: Box) -> list[Box]:
         """The box, cut in two where it has the most cells until it isn't too large."""
         sizes = [len(cells) for cells in box.cells]
-        sides = [[sizes[self.variables.index(side.variable)] for side in (seam.a, seam.b)] for seam in self.seams]
-        if sum(a * b for a, b in sides) <= MOST_PAIRS:
+        _, sums = elimination_order(sizes, self._scopes)
+        if sums <= MOST_SUMS and sum(math.prod(sizes[i] for i in scope) for scope in self._scopes) <= MOST_PAIRS:
             return [box]
         most = int(np.argmax(sizes))
         cells = box.cells[most][np.lexsort(box.cells[most].T)]
         return [small for half in np.array_split(cells, 2) for small in self._small(_with(box, most, half))]
+
+    @cached_property
+    def _scopes(self) -> list[tuple[int, ...]]:
+        """For every seam the places of the variables that it joins."""
+        return [
+            tuple(dict.fromkeys(self.variables.index(side.variable) for side in (seam.a, seam.b)))
+            for seam in self.seams
+        ]
 
     def _moves(self, v: int) -> bool:
         return self.problem.variables[v].phase_fixed is None

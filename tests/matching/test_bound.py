@@ -148,6 +148,44 @@ def drawn(part: Part, rng: np.random.Generator, phases, turns):
     return Objective(part.problem, part.problem.seams).pinned(rng.uniform(phases[:, 0], phases[:, 1]), turn), turn
 
 
+@pytest.mark.parametrize("kind", [EVERY_KIND[i] for i in (0, 2, 7, 8, 10)])
+def test_the_cells_of_a_placement_are_never_left_while_lower_ones_than_it_are_sought(kind):
+    # A good placement is followed through ever finer cells; what is left out must always be elsewhere.
+    project = ring(33, **kind)
+    garment, (part,) = Garment.of(project), parts_of(project)
+    phases, turns = descended(part)
+    limit = figure(project, part.problem, garment, phases, turns) ** 2 * (1 + 1e-6)
+    boxes = part.whole()
+    for _ in range(6):
+        box = next(box for box in boxes if all(held_in(part, box, phases, turns)))
+        weighed = part.weigh(box, limit).box
+        assert all(held_in(part, weighed, phases, turns))
+        assert weighed.low <= limit
+        boxes = part.halves(weighed)
+    turns_in_all = sum(len(part.level(weighed).turns[v]) for v in part.variables)
+    assert sum(map(len, weighed.cells)) < 0.2 * weighed.phases * turns_in_all
+
+
+def descended(part: Part):
+    """Phases and turns of the placement that a descent from the best corners of the first cells leads to."""
+    weighed = min((part.weigh(box, math.inf) for box in part.whole()), key=lambda found: found.value)
+    objective = Objective(part.problem, part.problem.seams)
+    start = Point(weighed.phases, weighed.turns, objective.value(weighed.phases, weighed.turns))
+    best = refined(objective, bounds_of(objective, part.variables), start)
+    return best.phases, best.turns
+
+
+def held_in(part: Part, box: Box, phases, turns) -> list[bool]:
+    """For each variable whether one of its cells holds its phase and turn."""
+    level, held = part.level(box), []
+    for v, cells in zip(part.variables, box.cells, strict=True):
+        free = part.problem.variables[v].phase_fixed is None
+        phase = int(phases[v] % part.problem.repeat.period / level.phase) % box.phases if free else 0
+        turn = int(np.clip(np.searchsorted(level.turns[v], turns[v]) - 1, 0, max(0, len(level.turns[v]) - 2)))
+        held.append(bool((cells == [phase, turn]).all(axis=1).any()))
+    return held
+
+
 def test_edges_that_may_lean_either_way_count_with_the_lower_of_both():
     # Two straight gores whose sewn edges run almost along the grain: the lean changes with the turn.
     project = nearly_straight()

@@ -49,7 +49,7 @@ def visible(page: Page, kind: type) -> list:
     return [widget for widget in page.findChildren(kind) if widget.isVisible()]
 
 
-def test_nothing_is_cut_off(page):
+def check_that_nothing_is_cut_off(page: Page) -> None:
     for choice in visible(page, QComboBox):
         option = QStyleOptionComboBox()
         choice.initStyleOption(option)
@@ -68,7 +68,7 @@ def test_nothing_is_cut_off(page):
         assert button.sizeHint().width() <= button.width() + 1, button.text()
 
 
-def test_everything_lies_inside_the_page_or_what_scrolls_in_it(page):
+def check_that_everything_lies_inside(page: Page) -> None:
     for widget in visible(page, QWidget):
         left = widget.mapTo(page, QPoint(0, 0)).x()
         assert left >= 0, widget
@@ -78,7 +78,7 @@ def test_everything_lies_inside_the_page_or_what_scrolls_in_it(page):
         assert page.rect().contains(button.geometry())
 
 
-def test_whatever_takes_the_focus_has_a_name_and_is_large_enough(page):
+def check_names_and_sizes(page: Page) -> None:
     for widget in visible(page, QWidget):
         inner = widget.objectName().startswith("qt_") or widget.focusProxy() or isinstance(widget.parent(), QComboBox)
         if widget.focusPolicy() & Qt.FocusPolicy.TabFocus and not inner:
@@ -86,7 +86,7 @@ def test_whatever_takes_the_focus_has_a_name_and_is_large_enough(page):
             assert widget.height() >= 24, widget
 
 
-def test_words_follow_light_and_dark(page):
+def check_that_words_follow_light_and_dark(page: Page) -> None:
     def colours():
         return {note.palette().color(note.foregroundRole()).name() for note in visible(page, Note) if note.text()}
 
@@ -99,7 +99,15 @@ def test_words_follow_light_and_dark(page):
         apply_theme(QApplication.instance(), dark=False)
 
 
-def test_no_field_hides_a_method_of_its_widget(page):
+def check_that_no_field_hides_a_method(page: Page) -> None:
     for widget in (page, page.form, *page.findChildren(QWidget)):
         own = {name for name, value in vars(widget).items() if not isinstance(value, SignalInstance)}
         assert not {name for name in own if name in dir(QWidget) and not name.startswith("__")}, widget
+
+
+def test_a_page_is_whole_named_and_readable_in_a_small_window(page):
+    check_that_nothing_is_cut_off(page)
+    check_that_everything_lies_inside(page)
+    check_names_and_sizes(page)
+    check_that_no_field_hides_a_method(page)
+    check_that_words_follow_light_and_dark(page)

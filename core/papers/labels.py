@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 import numpy as np
-from shapely import prepare
+from shapely import intersects, prepare
 from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
@@ -28,13 +28,14 @@ class Labels:
         """The first candidate, a block of lines, that lies on nothing taken and within a shape; else nothing."""
         if inside is not None:
             prepare(inside)
+        taken = np.array(self._taken, dtype=object)
         for texts in (texts for texts in candidates if texts):
             corners = [text_box(text, APART_MM) for text in texts]
             if inside is not None and not _within(np.concatenate(corners), inside.bounds):
                 continue
             rooms = [Polygon(box) for box in corners]
             fits = inside is None or all(inside.contains(room) for room in rooms)
-            if fits and not any(room.intersects(other) for other in self._taken for room in rooms):
+            if fits and not any(intersects(taken, room).any() for room in rooms):
                 self._taken += rooms
                 return texts
         return ()

@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
+from shapely.geometry import Polygon
+from shapely.geometry.base import BaseGeometry
 
 from core.geometry.paths import Points
 from core.papers.drawing import Drawing, Text, joined
@@ -23,6 +25,7 @@ CANDIDATES = 2
 TALLER_MM = 12.0
 """A sheet is so much taller than its tallest piece, for pieces that are tilted."""
 
+CLEAR_MM = 1.5
 ROLL_MM = 914.0
 ROLL_MARGIN_MM = 12.0
 
@@ -45,6 +48,11 @@ class PatternSheet:
         return self.lines + joined(
             self.pieces[one.index].lettering.moved(one.turn_deg, one.by) for one in self.nest.lying
         )
+
+    @cached_property
+    def insides(self) -> tuple[tuple[PatternPiece, BaseGeometry], ...]:
+        """Every piece with the room within its outermost line as it lies, clear of the line."""
+        return tuple((piece, Polygon(outline).buffer(-CLEAR_MM)) for piece, outline in self.outlines)
 
     @cached_property
     def edge_names(self) -> tuple[Text, ...]:

@@ -15,7 +15,7 @@ from core.papers.lettering import shortened, text_box, width_of, wrapped_lines
 from core.papers.measures import Units
 from core.papers.page import FINE_SIZE, Leaf, Page, Paragraph, flow, heading, scale_for, scale_words
 from core.papers.pattern import PatternPiece
-from core.papers.pattern_sheet import PatternSheet
+from core.papers.pattern_sheet import CLEAR_MM, PatternSheet
 from core.papers.sheet import Sheet
 from core.papers.tiles import OVERLAP_MM, Tile, Tiling
 
@@ -78,12 +78,10 @@ def _content(one: _TiledSheet, tile: Tile) -> Drawing:
     labels = Labels()
     for part in seen.of("cut line", "net line", "notch", "grain").parts:
         if isinstance(part, Line):
-            labels.take(LineString(part.points).buffer(0.8))
-    frame = Polygon(tile.box.grown(-1.5).corners)
+            labels.take(LineString(part.points))
+    frame = Polygon(tile.box.grown(-CLEAR_MM).corners)
     texts = [
-        text
-        for piece, outline in one.sheet.outlines
-        for text in _piece_name(piece, Polygon(outline).buffer(-1.5).intersection(frame), labels)
+        text for piece, inside in one.sheet.insides for text in _piece_name(piece, inside.intersection(frame), labels)
     ]
     edges = [text for text in one.sheet.edge_names if frame.contains(Polygon(text_box(text)))]
     return seen + Drawing((*texts, *(text for edge in edges for text in labels.place([(edge,)]))))

@@ -25,8 +25,7 @@ from core.papers.tile_pages import tile_pages
 from core.seams.readings import measure
 
 CHOSEN = {
-    "parasol": PaperChoices(paper="a4", units="mm", lines="net"),
-    "many_gores": PaperChoices(paper="a3", units="cm", lines="cut"),
+    "parasol": PaperChoices(paper="a3", units="cm", lines="net"),
     "full": PaperChoices(paper="letter", units="in"),
 }
 PRINTERS_MARGIN_MM = 6.0

@@ -32,23 +32,23 @@ TABLES = PaperChoices(parts=frozenset({"cutting papers", "lists"}))
 
 
 @pytest.fixture(scope="module")
-def written(skirt: Project, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, ...]:
-    return write_papers(skirt, tmp_path_factory.mktemp("papers") / "for" / "the table")
+def written(parasol: Project, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, ...]:
+    return write_papers(parasol, tmp_path_factory.mktemp("papers") / "for" / "the table")
 
 
-def test_papers_are_written_into_a_folder_that_is_made(skirt: Project, written: tuple[Path, ...]) -> None:
+def test_papers_are_written_into_a_folder_that_is_made(parasol: Project, written: tuple[Path, ...]) -> None:
     folder = written[0].parent
     assert [path.name for path in written] == NAMES
     assert sorted(path.name for path in folder.iterdir()) == sorted(NAMES)
     with open(folder / "positions.csv", encoding="utf-8", newline="") as file:
         rows = list(csv.DictReader(file))
     assert {row["panel"]: (float(row["u_mm"]), float(row["v_mm"])) for row in rows} == {
-        name: (round(skirt.placement(name).u, 3), round(skirt.placement(name).v, 3)) for name in skirt.panel_names
+        name: (round(parasol.placement(name).u, 3), round(parasol.placement(name).v, 3)) for name in parasol.panel_names
     }
 
 
-def test_writing_twice_gives_the_same_files(skirt: Project, written: tuple[Path, ...], tmp_path: Path) -> None:
-    write_papers(skirt, tmp_path)
+def test_writing_twice_gives_the_same_files(parasol: Project, written: tuple[Path, ...], tmp_path: Path) -> None:
+    write_papers(parasol, tmp_path)
     for path in written:
         assert (tmp_path / path.name).read_bytes() == path.read_bytes()
 

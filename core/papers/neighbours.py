@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-from shapely.geometry import LinearRing
+from shapely.geometry import LinearRing, Polygon
 from shapely.ops import nearest_points
 
 from core.papers.figures import PanelFigures
@@ -12,6 +12,9 @@ from core.papers.figures import PanelFigures
 MOST_NAMED = 3
 NEAR_MM = 300.0
 """A panel farther away is no neighbour."""
+
+TOUCHING_MM, LOOK_ROUND_MM = 0.5, 10.0
+"""Where two lines touch, the way to the other panel is seen from what of it lies round the place."""
 
 Way = Literal["on its left", "on its right", "towards the cut end", "towards the far end"]
 
@@ -36,9 +39,11 @@ def neighbours_laid(figures: PanelFigures, others: Iterable[PanelFigures]) -> tu
 
 def _neighbour(line: LinearRing, other: PanelFigures) -> Neighbour:
     here, there = nearest_points(line, LinearRing(other.cut_ring))
-    across, along = there.x - here.x, there.y - here.y
+    gap = float(here.distance(there))
+    towards = there if gap > TOUCHING_MM else Polygon(other.cut_ring).intersection(here.buffer(LOOK_ROUND_MM)).centroid
+    across, along = towards.x - here.x, towards.y - here.y
     if abs(across) >= abs(along):
         way: Way = "on its right" if across > 0 else "on its left"
     else:
         way = "towards the far end" if along > 0 else "towards the cut end"
-    return Neighbour(other, way, float(here.distance(there)), float(here.y))
+    return Neighbour(other, way, gap, float(here.y))

@@ -1,13 +1,13 @@
 """How long reading and matching take. Run: pytest tests/bench --benchmark-only --benchmark-enable."""
 
 import pytest
-from garments import ring
 
 from core.files.project_file import read_project
 from core.matching.solve import match
 from core.model.project import Placement
 from core.seams.garment import Garment
 from core.seams.readings import measure, remeasure
+from garments import ring
 
 
 def test_all_seams_of_ten_panels_are_read(benchmark, harbour_skirt):

@@ -131,7 +131,7 @@ def test_without_a_unit_millimetres_are_taken_and_said_and_stated_units_win():
 
 
 def sewn_products(pieces, texts=("UNITS: METRIC",), sew=True, name="Front gore"):
-    """A drawing in the open layout: layer 1 boundary, 4 notches, 7 grain line, 14 sew line (ASTM D6673, from memory)."""
+    """The open layout: layer 1 boundary, 4 notches, 7 grain line, 14 sew line (ASTM D6673, from memory)."""
     document = ezdxf.new("R12")
     for block_name, half in pieces:
         block = document.blocks.new(block_name)

@@ -1,5 +1,6 @@
 """The numbers of the papers against shapely: placed by its affine transform, cut by its intersections."""
 
+import dataclasses
 import math
 
 import numpy as np
@@ -13,6 +14,7 @@ from core.model.panel import Panel, panels_of
 from core.model.pattern import Edge, Piece
 from core.model.project import Placement, Project
 from core.papers.figures import EdgeMarks, Figures, GrainEnd, PanelFigures, figures_of, grade_of
+from core.papers.neighbours import MOST_NAMED, NEAR_MM, neighbours_laid
 from core.seams.readings import measure
 
 TENTH_OF_ALL_MM = 0.01
@@ -174,3 +176,46 @@ def test_a_piece_on_the_fold_is_half_of_its_panel(many_gores: Project) -> None:
 @pytest.mark.parametrize(("step", "grade"), [(0, "good"), (-2, "good"), (2.01, "fair"), (-3, "fair"), (3.01, "poor")])
 def test_grades_of_steps(step: float, grade: str) -> None:
     assert grade_of(step) == grade
+
+
+def test_gaps_to_neighbours_are_those_of_the_placed_cutting_lines(laid: Project, figures: Figures) -> None:
+    named = 0
+    for cloth in figures.cloths:
+        for panel in cloth.panels:
+            before = {other.number: other for other in cloth.panels if other.number < panel.number}
+            here = lying(Polygon(panel.panel.cut_ring), laid.placement(panel.name))
+            gaps = {
+                number: here.distance(lying(Polygon(other.panel.cut_ring), laid.placement(other.name)))
+                for number, other in before.items()
+            }
+            found = neighbours_laid(panel, cloth.panels)
+            assert [one.gap_mm for one in found] == pytest.approx(
+                sorted(gap for gap in gaps.values() if gap <= NEAR_MM)[:MOST_NAMED], abs=TENTH_OF_ALL_MM
+            )
+            for one in found:
+                assert one.gap_mm == pytest.approx(gaps[one.figures.number], abs=TENTH_OF_ALL_MM)
+                named += 1
+    assert named > 5
+
+
+@pytest.mark.parametrize("gap", [0.0, 4.0])
+@pytest.mark.parametrize(
+    ("u", "v", "way"),
+    [
+        (1, 0, "on its right"),
+        (-1, 0, "on its left"),
+        (0, -1, "towards the cut end"),
+        (0, 1, "towards the far end"),
+    ],
+)
+def test_the_way_to_a_neighbour(gap: float, u: int, v: int, way: str) -> None:
+    edges = ("M 0 0 L 100 0", "M 100 0 L 100 100", "M 100 100 L 0 100", "M 0 100 L 0 0")
+    square = tuple(Edge(name=f"e{i}", path=path) for i, path in enumerate(edges))
+    pieces = tuple(Piece(id=name, cloth="plain", edges=square) for name in ("first", "second"))
+    project = Project(cloths=(Cloth(id="plain", width=900),), pieces=pieces).placed(
+        {"first": Placement(u=300 + u * (100 + gap), v=300 + v * (100 + gap)), "second": Placement(u=300, v=300)}
+    )
+    panels = {panel.name: panel for panel in figures_of(project, measure(project)).panels}
+    first = dataclasses.replace(panels["first"], number=1)
+    (found,) = neighbours_laid(dataclasses.replace(panels["second"], number=2), [first])
+    assert (found.way, found.gap_mm) == (way, pytest.approx(gap))

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
-from shapely.geometry import LinearRing, Polygon
+from shapely.geometry import LinearRing, Point, Polygon
 from shapely.ops import nearest_points
 
 from core.papers.figures import PanelFigures
@@ -40,10 +40,16 @@ def neighbours_laid(figures: PanelFigures, others: Iterable[PanelFigures]) -> tu
 def _neighbour(line: LinearRing, other: PanelFigures) -> Neighbour:
     here, there = nearest_points(line, LinearRing(other.cut_ring))
     gap = float(here.distance(there))
-    towards = there if gap > TOUCHING_MM else Polygon(other.cut_ring).intersection(here.buffer(LOOK_ROUND_MM)).centroid
-    across, along = towards.x - here.x, towards.y - here.y
+    start, end = (here, there) if gap > TOUCHING_MM else _either_side(here, line, other)
+    across, along = end.x - start.x, end.y - start.y
     if abs(across) >= abs(along):
         way: Way = "on its right" if across > 0 else "on its left"
     else:
         way = "towards the far end" if along > 0 else "towards the cut end"
     return Neighbour(other, way, gap, float(here.y))
+
+
+def _either_side(place: Point, line: LinearRing, other: PanelFigures) -> tuple[Point, Point]:
+    """The middles of what of either panel lies round a place where they touch."""
+    near = place.buffer(LOOK_ROUND_MM)
+    return Polygon(line).intersection(near).centroid, Polygon(other.cut_ring).intersection(near).centroid

@@ -145,7 +145,7 @@ def _blocks(seam: _Seam) -> list[_Block]:
     readings = _Block(
         f"Steps, and moves that close them, {unit}",
         ("height", "step", "left edge", "right edge"),
-        (14.5, 28.0, 46.0, 65.0),
+        (14.0, 27.0, 45.5, 66.0),
         tuple(_reading_rows(seam)),
     )
     marks = _Block(
@@ -289,10 +289,10 @@ def _advice_words(seam: _Seam) -> Iterator[str]:
             f"On the whole {units.say_fine(reading.rms_mm)} (rms); worst {units.say_fine(worst)} at"
             f" {units.whole(at)} {units.name}."
         )
-    if reading.lean == "opposite":
+    if np.isfinite(shifts_at(reading, seam.sides[0].at, seam.sides[1].at, reading.line.height)).any():
         yield "Moving the stitching line as the first table says closes the seam and leaves the girth as it is."
     else:
-        yield "Both edges lean alike: moving the stitching line closes nothing."
+        yield "Moving the stitching line closes nothing here: it takes both edges across the stripes alike."
     ease = reading.easing_ratio
     if ease is not None and abs(ease) > 5e-4:
         side = "right" if ease > 0 else "left"

@@ -34,7 +34,7 @@ def planned(name: str) -> Project:
 def keep(widget: QWidget, name: str) -> None:
     QTest.qWait(SETTLES_MS)
     widget.grab().save(str(HERE / name))
-    Image.open(HERE / name).convert("RGB").quantize(200).save(HERE / name, optimize=True)
+    Image.open(HERE / name).convert("RGB").save(HERE / name, optimize=True)
 
 
 def workbench(project: Project, dark: bool) -> Window:

@@ -49,7 +49,7 @@ def stripe_edges(cloth: Cloth, window: Box) -> Drawing:
 
 
 def stripe_areas(cloth: Cloth, window: Box) -> Drawing:
-    """The stripes themselves through the whole of a window, without the ground."""
+    """All stripes that meet a window, from its top to its bottom and some beyond its sides, without the ground."""
     if cloth.repeat is None:
         return Drawing()
     return joined(_stripe(cloth, stripe.at, stripe.width, stripe.colour, window) for stripe in cloth.repeat.stripes)
@@ -89,19 +89,19 @@ def _stripes(cloth: Cloth, box: Box, finest: float) -> Drawing:
     ground = Drawing((Area(box.corners, "ground", light_tint(cloth.repeat.ground)),))
     if cloth.repeat.width < finest:
         return ground
-    return ground + stripe_areas(cloth, box)
+    return ground + stripe_areas(cloth, box).within(box)
 
 
 def _stripe(cloth: Cloth, at: float, width: float, colour: str, box: Box) -> Drawing:
-    """All copies of one stripe of the repeat in a box."""
+    """All copies of one stripe of the repeat that meet a box, from its top to its bottom."""
     assert cloth.repeat is not None
     place, spacing = cloth.repeat.origin + at, cloth.repeat.width
     shift = sorted((cloth.skew * box.top, cloth.skew * box.bottom))
     first = np.ceil((box.left - shift[1] - width / 2 - place) / spacing)
     last = np.floor((box.right - shift[0] + width / 2 - place) / spacing)
     centres = place + np.arange(first, last + 1) * spacing
-    areas = (Area(_band(cloth, w, width, box), "stripe", light_tint(colour)) for w in centres.tolist())
-    return Drawing(tuple(areas)).within(box)
+    tint = light_tint(colour)
+    return Drawing(tuple(Area(_band(cloth, w, width, box), "stripe", tint) for w in centres.tolist()))
 
 
 def _band(cloth: Cloth, w: float, width: float, box: Box) -> Points:

@@ -4,13 +4,13 @@ Points are (x, y) in mm, x to the right, y down. Sizes of lettering, spots and a
 screen itself: they stay as they are when a drawing is brought to scale.
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cached_property
 from typing import Any, Literal
 
 import numpy as np
-from shapely import clip_by_rect, intersection, line_merge, prepare
+from shapely import clip_by_rect, intersection, line_merge
 from shapely.geometry import LineString, Polygon
 from shapely.geometry.base import BaseGeometry
 
@@ -185,17 +185,14 @@ class Drawing:
         left, top, right, bottom = self._bounds.T
         away = (left > window.right) | (top > window.bottom) | (right < window.left) | (bottom < window.top)
         whole = (left >= window.left) & (top >= window.top) & (right <= window.right) & (bottom <= window.bottom)
-        parts: list[Primitive] = []
-        for index in np.flatnonzero(~away).tolist():
-            part = self.parts[index]
-            parts += [part] if whole[index] else _cut_to(part, window)
-        return Drawing(tuple(parts))
+        crossing = [self.parts[index] for index in np.flatnonzero(~away & ~whole).tolist()]
+        cut = iter(_all_cut(crossing, window))
+        parts = ((self.parts[i],) if whole[i] else next(cut) for i in np.flatnonzero(~away).tolist())
+        return Drawing(tuple(part for pieces in parts for part in pieces))
 
     def inside(self, outline: Points) -> "Drawing":
         """What lies within a closed outline, shape (n, 2): lines and areas cut at it, dots and lettering left out."""
-        shape = Polygon(outline)
-        prepare(shape)
-        return Drawing(tuple(cut for part in self.parts for cut in _cut_to(part, shape)))
+        return Drawing(tuple(part for pieces in _all_cut(self.parts, Polygon(outline)) for part in pieces))
 
 
 def joined(drawings: Iterable[Drawing]) -> Drawing:
@@ -224,23 +221,32 @@ def _turned(part: Primitive, turn_deg: float) -> Primitive:
     return replace(part, angle_deg=part.angle_deg + turn_deg) if isinstance(part, Text) else part
 
 
-def _cut_to(part: Primitive, frame: Box | BaseGeometry) -> list[Primitive]:
-    """What of a primitive lies within a box or a shape."""
-    if isinstance(part, Spot | Text):
-        return []
-    if isinstance(part, Area):
-        pieces = _pieces(_common(Polygon(part.points), frame), "Polygon")
-        return [replace(part, points=np.array(piece.exterior.coords)[:-1]) for piece in pieces]
-    points = part.points
-    path = LineString(np.vstack([points, points[:1]]) if part.closed else points)
-    pieces = _pieces(line_merge(_common(path, frame)), "LineString")
-    return [_piece_of(part, np.array(piece.coords)) for piece in pieces]
-
-
-def _common(shape: BaseGeometry, frame: Box | BaseGeometry) -> BaseGeometry:
+def _all_cut(parts: Sequence[Primitive], frame: Box | BaseGeometry) -> list[tuple[Primitive, ...]]:
+    """What of every primitive lies within a box or a shape; nothing of dots and lettering."""
+    shapes = np.array([_shape_of(part) for part in parts], dtype=object)
     if isinstance(frame, Box):
-        return clip_by_rect(shape, frame.left, frame.top, frame.right, frame.bottom)
-    return intersection(shape, frame)
+        common = clip_by_rect(shapes, frame.left, frame.top, frame.right, frame.bottom)
+    else:
+        common = intersection(shapes, frame)
+    merged = line_merge(common)
+    return [_cut(*three) for three in zip(parts, common, merged, strict=True)]
+
+
+def _shape_of(part: Primitive) -> BaseGeometry | None:
+    if isinstance(part, Area):
+        return Polygon(part.points)
+    if isinstance(part, Line):
+        return LineString(np.vstack([part.points, part.points[:1]]) if part.closed else part.points)
+    return None
+
+
+def _cut(part: Primitive, common: BaseGeometry, merged: BaseGeometry) -> tuple[Primitive, ...]:
+    if isinstance(part, Area):
+        areas = _pieces(common, "Polygon")
+        return tuple(replace(part, points=np.array(piece.exterior.coords)[:-1]) for piece in areas)
+    if isinstance(part, Line):
+        return tuple(_piece_of(part, np.array(piece.coords)) for piece in _pieces(merged, "LineString"))
+    return ()
 
 
 def _piece_of(line: Line, points: Points) -> Line:

@@ -58,8 +58,12 @@ def list_pages(found: CuttingList, title: str, page: Page, units: Units) -> tupl
 
 
 def _tables(found: CuttingList, units: Units) -> list[_Table]:
-    cloths = {need.cloth.id: need.cloth.title for need in found.cloths}
-    pieces = _Table(
+    return [_pieces(found), _notions(found, units), _cloths(found, units)]
+
+
+def _pieces(found: CuttingList) -> _Table:
+    titles = {need.cloth.id: need.cloth.title for need in found.cloths}
+    return _Table(
         f"To cut: {found.count} pieces",
         (
             _Column("piece", 0.0, 66.0),
@@ -67,17 +71,18 @@ def _tables(found: CuttingList, units: Units) -> list[_Table]:
             _Column("number", 121.0, 12.0, "end"),
             _Column("how", 124.0, 30.0),
         ),
-        tuple(
-            (piece.name, cloths.get(piece.cloth, piece.cloth), f"{piece.number}", _how(piece)) for piece in found.pieces
-        ),
-        tuple(min(piece.number, MOST_BOXES) for piece in found.pieces),
+        tuple((one.name, titles.get(one.cloth, one.cloth), f"{one.number}", _how(one)) for one in found.pieces),
+        tuple(min(one.number, MOST_BOXES) for one in found.pieces),
     )
-    notions = _Table(
-        "Notions",
-        (_Column("what", 0.0, 110.0), _Column(f"length, {units.name}", 150.0, 30.0, "end")),
-        tuple((name, units.bare(long)) for name, long in notion_rows(found)),
-    )
-    cloth = _Table(
+
+
+def _notions(found: CuttingList, units: Units) -> _Table:
+    columns = (_Column("what", 0.0, 110.0), _Column(f"length, {units.name}", 150.0, 30.0, "end"))
+    return _Table("Notions", columns, tuple((name, units.bare(long)) for name, long in notion_rows(found)))
+
+
+def _cloths(found: CuttingList, units: Units) -> _Table:
+    return _Table(
         "To buy",
         (
             _Column("cloth", 0.0, 56.0),
@@ -89,7 +94,6 @@ def _tables(found: CuttingList, units: Units) -> list[_Table]:
         ),
         tuple(_cloth_row(need, units) for need in found.cloths),
     )
-    return [pieces, notions, cloth]
 
 
 def _how(piece: CutPiece) -> str:
@@ -102,7 +106,7 @@ def notion_rows(found: CuttingList) -> list[tuple[str, float]]:
     rows = [
         ("Binding, both edges of all seams", found.binding_mm),
         ("Braid round the hem, joined once", found.braid_mm),
-        *((f"{title}, along its edge", long) for title, long in found.followed_mm),
+        *((f"{title[:1].upper()}{title[1:]}, along its edge", long) for title, long in found.followed_mm),
     ]
     return [(name, long) for name, long in rows if long > 0]
 

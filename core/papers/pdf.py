@@ -124,7 +124,10 @@ class _Painter:
         self._dip(PENS[text.role].colour)
         line = self.canvas.beginText()
         line.setFont(face_name(text.bold), text.size * POINTS_PER_MM)
-        line.setTextTransform(math.cos(t), math.sin(t), -math.sin(t), math.cos(t), *start)
+        if text.angle_deg:
+            line.setTextTransform(math.cos(t), math.sin(t), -math.sin(t), math.cos(t), *start)
+        else:
+            line.setTextOrigin(*start)
         line.textOut(printable(text.text))
         self.canvas.drawText(line)
 

@@ -76,7 +76,8 @@ def _content(one: _TiledSheet, tile: Tile) -> Drawing:
     """What the window shows, sheet mm; of lettering only what lies in it whole, and the names of the pieces."""
     seen = one.sheet.lines.within(tile.box)
     labels = Labels()
-    for part in seen.of("cut line", "net line", "notch", "grain").parts:
+    crosses = Drawing(tuple(_frame(one.tiling, tile).parts[1:]))
+    for part in (seen + crosses).of("cut line", "net line", "notch", "grain", "trim").parts:
         if isinstance(part, Line):
             labels.take(LineString(part.points))
     frame = Polygon(tile.box.grown(-CLEAR_MM).corners)

@@ -10,7 +10,7 @@ from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
-from shapely import bounds, clip_by_rect, is_empty
+from shapely import bounds, clip_by_rect
 from shapely.geometry import Polygon
 
 from core.geometry.paths import Points
@@ -129,27 +129,20 @@ def _tiling(shapes: NDArray[np.object_], grid: Grid, end: tuple[float, float]) -
 def _tile(shapes: NDArray[np.object_], grid: Grid, row: int, column: int) -> Tile | None:
     """A tile, or None where what it would show is on the tiles before it as well."""
     window = grid.box(row, column)
-    own = Box(
-        window.left + (OVERLAP_MM if column else 0.0),
-        window.top + (OVERLAP_MM if row else 0.0),
-        window.right,
-        window.bottom,
-    )
-    if _carried(shapes, own) is None:
-        return None
     carried = _carried(shapes, window)
-    assert carried is not None
-    return Tile(row, column, carried)
+    if carried is None:
+        return None
+    on_the_left = column > 0 and carried.right <= window.left + OVERLAP_MM
+    above = row > 0 and carried.bottom <= window.top + OVERLAP_MM
+    return None if on_the_left or above else Tile(row, column, carried)
 
 
 def _carried(shapes: NDArray[np.object_], box: Box) -> Box | None:
     """The box round what lies in a window, or None."""
-    seen = clip_by_rect(shapes, box.left, box.top, box.right, box.bottom)
-    seen = seen[~is_empty(seen)]
-    if not len(seen):
+    left, top, right, bottom = bounds(clip_by_rect(shapes, box.left, box.top, box.right, box.bottom)).T
+    if np.isnan(left).all():
         return None
-    left, top, right, bottom = bounds(seen).T
-    return Box(float(left.min()), float(top.min()), float(right.max()), float(bottom.max()))
+    return Box(float(np.nanmin(left)), float(np.nanmin(top)), float(np.nanmax(right)), float(np.nanmax(bottom)))
 
 
 def packed(sizes: Sequence[tuple[float, float]], page: Page) -> tuple[tuple[Put, ...], ...]:

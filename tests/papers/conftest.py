@@ -135,6 +135,12 @@ def many_gores() -> Project:
 
 
 @pytest.fixture(scope="session")
+def leaning() -> Project:
+    """Seven gores on the dark cloth whose stripes lean, one of them end for end."""
+    return laid_in_rows(gored(7, STRIPED), frozenset({"gore-3"}))
+
+
+@pytest.fixture(scope="session")
 def full() -> Project:
     """The ten-panel sample with interlining, facing, lining and strips, everything in rows."""
     project = full_skirt()

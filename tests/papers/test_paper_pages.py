@@ -1,13 +1,9 @@
 """The pages themselves: nothing over anything else, nothing off the page, and the PDF is what was drawn."""
 
 import csv
-import hashlib
 import io
 import itertools
 import re
-import subprocess
-import sys
-from pathlib import Path
 
 import msgspec
 import numpy as np
@@ -16,7 +12,6 @@ import pytest
 from shapely import STRtree
 from shapely.geometry import Polygon
 
-from core.files.project_file import write_project
 from core.model.pattern import edge_of
 from core.model.project import Project
 from core.papers.drawing import Line, Text, points_of
@@ -208,21 +203,6 @@ def test_the_title_is_in_the_files_own_data(laid: Project, printed: bytes) -> No
     document = pypdfium2.PdfDocument(printed)
     assert document.get_metadata_dict()["Title"] == laid.title
     document.close()
-
-
-def test_the_same_project_gives_the_same_bytes_in_another_run(parasol: Project, tmp_path: Path) -> None:
-    write_project(tmp_path / "p.stripewright", parasol)
-    script = (
-        "import hashlib, sys; from pathlib import Path; from core.files.project_file import read_project;"
-        "from core.papers.figures import figures_of; from core.papers.papers import paper_pages;"
-        "from core.papers.pdf import pdf_bytes; from core.seams.readings import measure;"
-        "p = read_project(Path(sys.argv[1]));"
-        "print(hashlib.sha256(pdf_bytes(paper_pages(figures_of(p, measure(p))), p.title)).hexdigest())"
-    )
-    command = [sys.executable, "-c", script, str(tmp_path / "p.stripewright")]
-    elsewhere = subprocess.run(command, capture_output=True, text=True, check=True).stdout.strip()
-    here = pdf_bytes(paper_pages(figures_of(parasol, measure(parasol))), parasol.title)
-    assert elsewhere == hashlib.sha256(here).hexdigest()
 
 
 def test_names_in_letters_the_face_lacks_still_print(parasol: Project) -> None:

@@ -26,9 +26,20 @@ from reading_back import pdf_texts
 TENTH_MM = 0.1
 
 
+@pytest.fixture(scope="module", params=["skirt", "parasol", "leaning"])
+def laid(request: pytest.FixtureRequest) -> Project:
+    project: Project = request.getfixturevalue(request.param)
+    return project
+
+
 @pytest.fixture(scope="module")
 def figures(laid: Project) -> Figures:
     return figures_of(laid, measure(laid))
+
+
+@pytest.fixture(scope="module")
+def texts(figures: Figures) -> list[str]:
+    return pdf_texts(pdf_bytes(seam_pages(figures, A4, Units("mm")), "Seams"))
 
 
 def across_of(project: Project, reading: SeamReading, index: int) -> Across:
@@ -105,8 +116,7 @@ def test_the_picture_shows_the_stripe_that_lies_there(laid: Project, figures: Fi
     assert looked_at > 100
 
 
-def test_every_seam_has_a_page_that_says_what_is_measured(laid: Project, figures: Figures) -> None:
-    texts = pdf_texts(pdf_bytes(seam_pages(figures, A4, Units("mm")), laid.title))
+def test_every_seam_has_a_page_that_says_what_is_measured(laid: Project, figures: Figures, texts: list[str]) -> None:
     for reading in figures.measurement.read:
         label = reading.line.sewn.label
         page = " ".join(text for text in texts if re.match(rf"Seam: {re.escape(label)}(,| left)", text))
@@ -125,8 +135,7 @@ def signed(value: float) -> str:
     return f"{round(value, places) + 0.0:.{places}f}".replace("-", "−")
 
 
-def test_thread_marks_are_places_of_the_marks_table(laid: Project, figures: Figures) -> None:
-    texts = pdf_texts(pdf_bytes(seam_pages(figures, A4, Units("mm")), laid.title))
+def test_thread_marks_are_places_of_the_marks_table(figures: Figures, texts: list[str]) -> None:
     panels = {panel.name: panel for panel in figures.panels}
     for reading in figures.measurement.read:
         sewn = reading.line.sewn

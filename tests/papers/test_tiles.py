@@ -135,8 +135,7 @@ def test_tiles_cover_all_pieces_and_pages_are_few(skirt: Project, page: Page) ->
         assert all(windows.buffer(1e-6).contains(Polygon(outline)) for _, outline in sheet.outlines)
 
 
-@pytest.mark.parametrize("name", ["skirt", "parasol", "many_gores"])
-@pytest.mark.parametrize("lines", ["both", "net"])
+@pytest.mark.parametrize(("name", "lines"), [("skirt", "both"), ("parasol", "net"), ("many_gores", "both")])
 def test_pieces_on_a_sheet_keep_apart(request: pytest.FixtureRequest, name: str, lines: LineChoice) -> None:
     project: Project = request.getfixturevalue(name)
     figures = figures_of(project, measure(project))

@@ -56,14 +56,6 @@ class Follower:
             flip * (-np.sin(angle) - self.skew * np.cos(angle)),
         )
 
-    def rates_by_turn(self, turn: Floats) -> tuple[Floats, Floats]:
-        """Derivatives of the two rates with respect to t, per rad."""
-        angle, flip = self.spin * turn, (-1.0 if self.turned else 1.0) * self.spin
-        return (
-            flip * (-np.sin(angle) - self.skew * np.cos(angle)),
-            flip * (-np.cos(angle) + self.skew * np.sin(angle)),
-        )
-
 
 @dataclass(frozen=True, eq=False)
 class SeamCost:

@@ -6,13 +6,12 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-import shiboken6
-from PySide6.QtCore import QEvent, QPoint, QPointF, QSettings, Qt, QThread
+from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
 from PySide6.QtGui import QMouseEvent
-from PySide6.QtWidgets import QApplication, QMessageBox
+from PySide6.QtWidgets import QApplication
 
 from app.canvas.view import CanvasView
-from app.workbench import application
+from windows import whole_window
 
 HERE = Path(__file__).parent
 
@@ -28,23 +27,8 @@ def pytest_collection_modifyitems(items) -> None:
 @pytest.fixture
 def window(qtbot, tmp_path, monkeypatch) -> Iterator["Window"]:  # noqa: F821
     """A whole window on an empty profile; nothing of it may be left when the test is over."""
-    from app.window import Window
-
-    QSettings.setDefaultFormat(QSettings.Format.IniFormat)
-    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
-    application()
-    window = Window()
-    window.resize(1400, 900)
-    window.show()
-    qtbot.waitExposed(window)
-    yield window
-    monkeypatch.setattr(QMessageBox, "question", lambda *_: QMessageBox.StandardButton.Discard)
-    window.close()
-    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
-    assert not window.findChildren(QThread)
-    window.deleteLater()
-    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
-    assert not shiboken6.isValid(window)
+    with whole_window(qtbot, tmp_path, monkeypatch, 1400, 900) as window:
+        yield window
 
 
 @pytest.fixture

@@ -6,12 +6,11 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 import pytest
-import shiboken6
-from PySide6.QtCore import QEvent, QSettings
-from PySide6.QtWidgets import QApplication, QMessageBox
+from PySide6.QtCore import QEvent
+from PySide6.QtWidgets import QApplication
 
 from app.pages.page import Page
-from app.workbench import application
+from windows import empty_profile, whole_window
 
 HERE = Path(__file__).parent
 
@@ -27,9 +26,7 @@ def pytest_collection_modifyitems(items) -> None:
 @pytest.fixture
 def profile(tmp_path) -> None:
     """An empty profile."""
-    QSettings.setDefaultFormat(QSettings.Format.IniFormat)
-    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
-    application()
+    empty_profile(tmp_path)
 
 
 @pytest.fixture
@@ -53,18 +50,8 @@ def shown(qtbot, profile) -> Iterator[Callable[[Page], Page]]:
 
 
 @pytest.fixture
-def window(qtbot, profile, monkeypatch) -> Iterator["Window"]:  # noqa: F821
+def window(qtbot, tmp_path, monkeypatch) -> Iterator["Window"]:  # noqa: F821
     """A whole window on an empty profile; nothing of it may be left when the test is over."""
-    from app.window import Window
-
-    window = Window()
-    window.resize(1280, 720)
-    window.show()
-    qtbot.waitExposed(window)
-    yield window
-    monkeypatch.setattr(QMessageBox, "question", lambda *_: QMessageBox.StandardButton.Discard)
-    window.close()
-    window.deleteLater()
-    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
-    assert not shiboken6.isValid(window)
+    with whole_window(qtbot, tmp_path, monkeypatch, 1280, 720) as window:
+        yield window
     assert not [widget for widget in QApplication.allWidgets() if isinstance(widget, Page)]

@@ -6,14 +6,13 @@ from collections.abc import Iterator
 
 import msgspec
 import pytest
-from PySide6.QtCore import QEvent, QSettings
-from PySide6.QtWidgets import QApplication, QMessageBox
+from PySide6.QtWidgets import QApplication
 
-from app.workbench import application
 from core.files.project_file import read_project
 from core.model.project import Match
 from skirts import full_skirt
 from straight_gores import gore, sewn
+from windows import whole_window
 
 
 def pytest_collection_modifyitems(items) -> None:
@@ -26,21 +25,9 @@ def pytest_collection_modifyitems(items) -> None:
 
 @pytest.fixture
 def window(qtbot, tmp_path, monkeypatch) -> Iterator["Window"]:  # noqa: F821
-    """A whole window on an empty profile."""
-    from app.window import Window
-
-    QSettings.setDefaultFormat(QSettings.Format.IniFormat)
-    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(tmp_path / "settings"))
-    application()
-    window = Window()
-    window.resize(1400, 900)
-    window.show()
-    qtbot.waitExposed(window)
-    yield window
-    monkeypatch.setattr(QMessageBox, "question", lambda *_: QMessageBox.StandardButton.Discard)
-    window.close()
-    window.deleteLater()
-    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    """A whole window on an empty profile; nothing of it may be left when the test is over."""
+    with whole_window(qtbot, tmp_path, monkeypatch, 1400, 900) as window:
+        yield window
 
 
 def opened(window, project, show):

@@ -1,0 +1,38 @@
+"""A whole window of the workbench on an empty profile, for the tests that drive one."""
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+import shiboken6
+from PySide6.QtCore import QEvent, QSettings, QThread
+from PySide6.QtWidgets import QApplication, QMessageBox
+
+from app.workbench import application
+
+
+def empty_profile(folder: Path) -> None:
+    """Settings in a folder of the test, and the application."""
+    QSettings.setDefaultFormat(QSettings.Format.IniFormat)
+    QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(folder / "settings"))
+    application()
+
+
+@contextmanager
+def whole_window(qtbot, folder: Path, monkeypatch, width: int, height: int) -> Iterator["Window"]:  # noqa: F821
+    """A shown window; nothing of it may be left afterwards."""
+    from app.window import Window
+
+    empty_profile(folder)
+    window = Window()
+    window.resize(width, height)
+    window.show()
+    qtbot.waitExposed(window)
+    yield window
+    monkeypatch.setattr(QMessageBox, "question", lambda *_: QMessageBox.StandardButton.Discard)
+    window.close()
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    assert not window.findChildren(QThread)
+    window.deleteLater()
+    QApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
+    assert not shiboken6.isValid(window)

@@ -11,6 +11,7 @@ from typing import Any, NoReturn
 from app import __version__
 from app.console import lay_text, measurement_text, progress_bar
 from app.draft_command import add_draft_command, run_draft
+from app.forecast_command import add_forecast_command, run_forecast
 from app.import_command import add_import_command, run_import
 from app.paper_options import add_paper_options, paper_choices
 from app.proof_option import add_prove_option, proof_text, proved
@@ -228,6 +229,7 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "papers": _papers,
     "plan": _plan,
     "list": _list,
+    "forecast": run_forecast,
     "true": run_true,
     "draft": run_draft,
     "import": run_import,
@@ -258,6 +260,7 @@ def _parser() -> argparse.ArgumentParser:
     add_import_command(commands)
     add_swatch_command(commands)
     add_true_command(commands)
+    add_forecast_command(commands)
     _json(_command(commands, "list", "everything to cut, the notions, and what each cloth needs"))
     return parser
 

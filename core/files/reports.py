@@ -6,6 +6,7 @@ from typing import Any
 import numpy as np
 
 from core.derive.count import CuttingList
+from core.forecast.forecast import Forecast, SeamForecast
 from core.geometry.transform import placed
 from core.lay.lay import ClothLay, LayResult
 from core.matching.solve import MatchResult
@@ -136,5 +137,35 @@ def list_report(found: CuttingList) -> dict[str, Any]:
                 "buy_mm": rounded(need.buy_mm),
             }
             for need in found.cloths
+        ],
+    }
+
+
+def forecast_report(found: Forecast, rests: dict[str, float | None]) -> dict[str, Any]:
+    """What `forecast --json` prints; `rests` is the figure to expect without each kind of error, mm."""
+    return {
+        "rms_mm": rounded(found.planned.rms_mm),
+        "expected_rms_mm": rounded(found.rms_mm),
+        "tenth_mm": rounded(found.tenth_mm),
+        "errors": {
+            name: {"sd": getattr(found.errors, name), "share": rounded(share), "rms_without_mm": rounded(rests[name])}
+            for name, share in found.shares.items()
+        },
+        "seams": [_seam_forecast(seam) for seam in found.seams],
+    }
+
+
+def _seam_forecast(seam: SeamForecast) -> dict[str, Any]:
+    at = np.array([reading.at_mm for reading in seam.reading.readings(None) if reading.counts])
+    steps, deviations = seam.reading.step_at(at), np.interp(at, seam.heights, seam.deviations)
+    return {
+        "seam": seam.sewn.seam.name,
+        "side": seam.sewn.side,
+        "rms_mm": rounded(seam.reading.rms_mm),
+        "expected_rms_mm": rounded(seam.rms_mm),
+        "sd_mm": rounded(seam.deviation_mm),
+        "readings": [
+            {"at_mm": rounded(float(h)), "step_mm": rounded(float(step)), "sd_mm": rounded(float(sd))}
+            for h, step, sd in zip(at, steps, deviations, strict=True)
         ],
     }

@@ -17,6 +17,7 @@ from app.paper_options import add_paper_options, paper_choices
 from app.proof_option import add_prove_option, proof_text, proved
 from app.swatch_command import add_swatch_command, run_swatch
 from app.true_command import add_true_command, run_true
+from app.variant_option import add_variant_option, variant_in, variants_text
 from core.errors import BadInput, StripewrightError
 from core.files.project_file import SUFFIX, read_project, write_project
 from core.model.project import Project
@@ -88,11 +89,13 @@ def _check(options: argparse.Namespace) -> int:
 def _measure(options: argparse.Namespace) -> int:
     from core.files.reports import measurement_report
 
-    project = read_project(options.file)
+    project = variant_in(options, read_project(options.file))
     measurement = measure(project)
     if options.json:
         return _print_json(measurement_report(project, measurement))
     print(measurement_text(project, measurement))
+    if project.variants:
+        print("", variants_text(project), sep="\n")
     return DONE
 
 
@@ -251,7 +254,9 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=f"stripewright {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
     _command(commands, "check", "read and validate a project, walk its seams, say what is wrong where")
-    _json(_command(commands, "measure", "the mismatch at every seam for the placements in the file"))
+    add_variant_option(
+        _json(_command(commands, "measure", "the mismatch at every seam for the placements in the file"))
+    )
     add_prove_option(_output(_json(_command(commands, "match", "find the placement in which all seams match best"))))
     _output(_json(_command(commands, "lay", "keep phases and turns, find the panels' places on each cloth")))
     add_paper_options(_to(_command(commands, "papers", "write all papers")))

@@ -14,6 +14,7 @@ from core.model.cloth import Cloth
 from core.model.panel import Panel, panels_of
 from core.model.pattern import PanelName, Piece
 from core.model.project import Placement, Project
+from core.model.variants import fitting
 from core.seams.garment import Garment
 from core.seams.readings import Measurement, SeamReading, measure, remeasure
 
@@ -124,8 +125,12 @@ class Document(QObject):
     # --- changing
 
     def change(self, text: str, project: Project, series: str = "") -> None:
-        """Make `project` the one that counts, as one undo step; steps of one series, if it is named, become one."""
+        """Make `project` the one that counts, as one undo step; steps of one series, if it is named, become one.
+
+        Its variants lose what names panels, cloths or seams that it no longer has.
+        """
         self.cancel_trial()
+        project = fitting(project)
         if project != self.kept:
             self.undo.push(ChangeProject(self, text, self.kept, project, series))
 

@@ -15,6 +15,7 @@ from core.model.project import Project
 from core.model.validate import validate
 
 SUFFIX = ".stripewright"
+_LEFT_OUT_EMPTY = ("variants",)
 _LOCATED = re.compile(r"^(?P<what>.*?)(?: - at `(?P<place>.*)`)?$", re.DOTALL)
 
 
@@ -42,7 +43,11 @@ def project_from_bytes(data: bytes) -> Project:
 
 def project_to_bytes(project: Project) -> bytes:
     """The content of the file that holds a project."""
-    return msgspec.json.format(msgspec.json.encode(project), indent=2) + b"\n"
+    raw = msgspec.to_builtins(project)
+    for key in _LEFT_OUT_EMPTY:
+        if not raw[key]:
+            del raw[key]
+    return msgspec.json.format(msgspec.json.encode(raw), indent=2) + b"\n"
 
 
 def write_project(path: Path | str, project: Project) -> None:

@@ -35,6 +35,22 @@ class Placement(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields
     hold: bool = False
 
 
+class Variant(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """Another way the project may stand: placements, and what else differs from the project's own keys.
+
+    `match` None means: as the project has it; `grain_tolerance_deg` by cloth id, degrees; `weights` by seam name;
+    `pieces` replace the project's pieces of the same ids.
+    """
+
+    name: str
+    placements: dict[PanelName, Placement] = {}
+    match: Match | None = None
+    grain_tolerance_deg: dict[str, float] = {}
+    weights: dict[str, float] = {}
+    pieces: tuple[Piece, ...] = ()
+    note: str = ""
+
+
 class Layer(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
     """Pieces derived from others: interlining whole, or a facing or lining to a depth along an edge, mm.
 
@@ -101,6 +117,7 @@ class Project(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     layers: tuple[Layer, ...] = ()
     strips: tuple[Strip, ...] = ()
     done: tuple[PanelName, ...] = ()
+    variants: tuple[Variant, ...] = ()
 
     @cached_property
     def panel_names(self) -> tuple[PanelName, ...]:

@@ -15,7 +15,8 @@ from core.geometry.polyline import length, signed_area
 from core.model.cloth import Cloth, Repeat, is_box
 from core.model.panel import drawn_edges, panels_of, ring_of
 from core.model.pattern import Piece, SewnSeam, edge_of, panel_of
-from core.model.project import Layer, Project
+from core.model.project import Layer, Project, Variant
+from core.model.variants import alike, in_force
 
 CORNER_GAP_MM = 0.01
 SMALLEST_REPEAT_MM = 0.1
@@ -36,6 +37,9 @@ def validate(project: Project) -> None:
         _check_piece(project, piece)
     _check_seams(project)
     _check_rest(project)
+    _unique("variants", [variant.name for variant in project.variants])
+    for variant in project.variants:
+        _check_variant(project, variant)
 
 
 def _filled(place: str, values: Iterable[object], right: str) -> None:
@@ -213,10 +217,9 @@ def _check_both_lines(piece: Piece, place: str) -> None:
 
 def _check_seams(project: Project) -> None:
     edges = {f"{panel}/{edge}" for piece in project.pieces for panel in piece.panel_names for edge in piece.edge_names}
+    _check_weights(project)
     for seam in project.seams:
         place = f"seam {seam.name!r}"
-        if not 0 <= seam.weight <= 1e6:
-            raise BadInput(f"weight is {seam.weight:g}", place, "0 to 1000000 is right")
         for what in ("seen", "open"):
             _check_stretch(place, what, getattr(seam, what))
     for sewn in project.sewn:
@@ -228,6 +231,12 @@ def _check_seams(project: Project) -> None:
                 f"edge {sewn.a!r} is sewn to itself", f"seam {sewn.label!r}", "two different edges are right"
             )
     _check_doubles(project.sewn)
+
+
+def _check_weights(project: Project) -> None:
+    for seam in project.seams:
+        if not 0 <= seam.weight <= 1e6:
+            raise BadInput(f"weight is {seam.weight:g}", f"seam {seam.name!r}", "0 to 1000000 is right")
 
 
 def _check_stretch(place: str, what: str, stretch: tuple[float, float] | None) -> None:
@@ -257,18 +266,56 @@ def _edge_hint(project: Project, ref: str) -> str:
 
 def _check_rest(project: Project) -> None:
     cloths = {cloth.id for cloth in project.cloths}
-    for name, at in project.placements.items():
-        place = f"placement {name!r}"
-        _check_panel(project, place, name)
-        for what in ("u", "v"):
-            _within(place, what, getattr(at, what), -LARGEST_MM, LARGEST_MM)
-        _within(place, "turn_deg", at.turn_deg, -360, 360)
+    _check_places(project)
     for name in project.done:
         _check_panel(project, f"done, {name!r}", name)
     for height in project.heights or ():
         _within("heights", "a height", height, 0, LARGEST_MM)
     _check_centre(project)
     _check_derived(project, cloths)
+
+
+def _check_places(project: Project) -> None:
+    for name, at in project.placements.items():
+        place = f"placement {name!r}"
+        _check_panel(project, place, name)
+        for what in ("u", "v"):
+            _within(place, what, getattr(at, what), -LARGEST_MM, LARGEST_MM)
+        _within(place, "turn_deg", at.turn_deg, -360, 360)
+
+
+def _check_variant(project: Project, variant: Variant) -> None:
+    place = f"variant {variant.name!r}"
+    try:
+        _check_names(variant.grain_tolerance_deg, "cloth", [cloth.id for cloth in project.cloths])
+        _check_names(variant.weights, "seam", [seam.name for seam in project.seams])
+        _check_replaced(project, variant)
+        after = in_force(project, variant)
+        for cloth_id, limit in variant.grain_tolerance_deg.items():
+            _within(f"cloth {cloth_id!r}", "grain_tolerance_deg", limit, 0, 45)
+        for piece in variant.pieces:
+            _check_piece(after, piece)
+        _check_weights(after)
+        _check_places(after)
+        _check_centre(after)
+    except BadInput as error:
+        raise BadInput(error.what, f"{place}, {error.place}" if error.place else place, error.right) from None
+
+
+def _check_names(given: Iterable[str], what: str, known: Sequence[str]) -> None:
+    for name in given:
+        if name not in known:
+            raise BadInput(f"there is no {what} {name!r}", right=f"the {what}s are {', '.join(known)}")
+
+
+def _check_replaced(project: Project, variant: Variant) -> None:
+    pieces = {piece.id: piece for piece in project.pieces}
+    _check_names([piece.id for piece in variant.pieces], "piece", list(pieces))
+    _unique("pieces", [piece.id for piece in variant.pieces])
+    for piece in variant.pieces:
+        if not alike(piece, pieces[piece.id]):
+            right = "the cut, fold, cloth and names of edges that the project's own piece has"
+            raise BadInput("it can't stand for the project's own piece", f"piece {piece.id!r}", right)
 
 
 def _check_panel(project: Project, place: str, name: str) -> None:

@@ -15,6 +15,7 @@ from app.forecast_command import add_forecast_command, run_forecast
 from app.import_command import add_import_command, run_import
 from app.paper_options import add_paper_options, paper_choices
 from app.proof_option import add_prove_option, proof_text, proved
+from app.shelf_command import add_shelf_command, run_shelf
 from app.swatch_command import add_swatch_command, run_swatch
 from app.true_command import add_true_command, run_true
 from app.variant_option import add_variant_option, variant_in, variants_text
@@ -233,6 +234,7 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "plan": _plan,
     "list": _list,
     "forecast": run_forecast,
+    "shelf": run_shelf,
     "true": run_true,
     "draft": run_draft,
     "import": run_import,
@@ -266,6 +268,7 @@ def _parser() -> argparse.ArgumentParser:
     add_swatch_command(commands)
     add_true_command(commands)
     add_forecast_command(commands)
+    add_shelf_command(commands)
     _json(_command(commands, "list", "everything to cut, the notions, and what each cloth needs"))
     return parser
 

@@ -24,7 +24,7 @@ def missing_outlines(cloth: Cloth) -> list[Points]:
     cuts = np.unique(np.concatenate([[-_PAST_MM, cloth.width + _PAST_MM], sides]))
     top, end = -_PAST_MM, float(outline[:, 1].max())
     strips = [box(a, top, b, end).difference(Polygon(outline)) for a, b in itertools.pairwise(cuts.tolist())]
-    corners = [np.array(part.exterior.coords)[:-1] for strip in strips for part in _polygons(strip)]
+    corners = [np.array(part.exterior.coords)[:-1] for strip in strips for part in polygons_in(strip)]
     return [*corners, *(np.array(hole) for hole in cloth.remnant.holes)]
 
 
@@ -38,7 +38,7 @@ def there(cloth: Cloth) -> BaseGeometry | None:
     return outline
 
 
-def _polygons(shape: BaseGeometry) -> list[Polygon]:
+def polygons_in(shape: BaseGeometry) -> list[Polygon]:
     """The parts of a shape that have an area."""
     parts = shape.geoms if hasattr(shape, "geoms") else [shape]
     flat = [piece for part in parts for piece in (part.geoms if isinstance(part, MultiPolygon) else [part])]

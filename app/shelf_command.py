@@ -1,0 +1,116 @@
+"""`stripewright shelf`: cloths kept for other projects."""
+
+import argparse
+import os
+from pathlib import Path
+from typing import Any
+
+import msgspec
+
+from app.console import table
+from core.derive.cutting import cut_project
+from core.files.project_file import read_project, write_project
+from core.files.shelf import OnShelf, from_shelf, off_shelf, on_shelf, put_on_shelf
+from core.lay.leftover import leftover
+from core.model.cloth import Cloth
+from core.model.project import Project
+from core.model.validate import validate
+
+
+def shelf_folder() -> Path:
+    """Where the shelf is: the folder that STRIPEWRIGHT_SHELF names, or one of the user's own."""
+    import platformdirs
+
+    named = os.environ.get("STRIPEWRIGHT_SHELF")
+    return Path(named) if named else Path(platformdirs.user_data_dir("stripewright", appauthor=False)) / "shelf"
+
+
+def add_shelf_command(commands: Any) -> None:
+    """Describe the command and what it does by its second word."""
+    does = "cloths kept for other projects: with nothing more said, what is on the shelf"
+    shelf: argparse.ArgumentParser = commands.add_parser("shelf", help=does, description=does)
+    ways = shelf.add_subparsers(dest="way", metavar="WHAT")
+    keep = ways.add_parser("keep", help="keep a cloth of a project")
+    left = ways.add_parser("leftover", help="keep what is left of a cloth once a project is cut from it")
+    for way in (keep, left):
+        way.add_argument("file", metavar="FILE", help="a project file")
+        way.add_argument("--cloth", metavar="ID", help="which of its cloths (else the first)")
+        way.add_argument("--note", default="", metavar="TEXT", help="what to remember about it")
+    keep.add_argument("--picture", type=Path, metavar="IMAGE", help="a picture of it")
+    take = ways.add_parser("take", help="give a cloth from the shelf to a project")
+    take.add_argument("name", metavar="NAME", help="its name on the shelf")
+    take.add_argument("file", metavar="FILE", help="a project file")
+    take.add_argument("--cloth", metavar="ID", help="the cloth that it takes the place of (else it is added)")
+    take.add_argument("-o", dest="output", metavar="OUT", help="write the project here (else FILE)")
+    away = ways.add_parser("remove", help="take a cloth off the shelf for good")
+    away.add_argument("name", metavar="NAME", help="its name on the shelf")
+
+
+def run_shelf(options: argparse.Namespace) -> int:
+    """Do what the second word says; returns the exit code."""
+    return {None: _show, "keep": _keep, "leftover": _keep_leftover, "take": _take, "remove": _remove}[options.way](
+        options
+    )
+
+
+def _show(options: argparse.Namespace) -> int:
+    found, faults = on_shelf(shelf_folder())
+    print(table([("name", "cloth", "width mm", "length", "repeat", "kept"), *(_row(one) for one in found)]))
+    print(*faults, *([] if found else [f"The shelf is empty: {shelf_folder()}"]), sep="\n")
+    return 0
+
+
+def _row(one: OnShelf) -> tuple[str, ...]:
+    cloth = one.kept.cloth
+    length = "remnant" if cloth.remnant else "-" if cloth.length is None else f"{cloth.length:.0f} mm"
+    repeat = "plain" if cloth.repeat is None else f"{cloth.repeat.width:g} mm"
+    return one.name, cloth.title, f"{cloth.width:g}", length, repeat, one.kept.kept
+
+
+def _keep(options: argparse.Namespace) -> int:
+    return _kept(
+        put_on_shelf(shelf_folder(), _cloth(read_project(options.file), options), options.note, options.picture)
+    )
+
+
+def _keep_leftover(options: argparse.Namespace) -> int:
+    project = cut_project(read_project(options.file))
+    return _kept(put_on_shelf(shelf_folder(), leftover(project, _cloth(project, options).id), options.note))
+
+
+def _kept(one: OnShelf) -> int:
+    print(f"kept as {one.name}")
+    return 0
+
+
+def _take(options: argparse.Namespace) -> int:
+    project = read_project(options.file)
+    taken = with_cloth(project, from_shelf(shelf_folder(), options.name).kept.cloth, options.cloth)
+    validate(taken)
+    write_project(options.output or options.file, taken)
+    return 0
+
+
+def with_cloth(project: Project, cloth: Cloth, instead_of: str | None) -> Project:
+    """The project with a cloth more, under a free id, or with it in the place of one of its own.
+
+    Raises BadInput if there is no such cloth.
+    """
+    if instead_of is not None:
+        old = project.cloth(instead_of)
+        new = msgspec.structs.replace(cloth, id=old.id)
+        cloths = tuple(new if one is old else one for one in project.cloths)
+    else:
+        used = {one.id for one in project.cloths}
+        free = next(name for name in (cloth.id, *(f"{cloth.id}-{n}" for n in range(2, 1000))) if name not in used)
+        cloths = (*project.cloths, msgspec.structs.replace(cloth, id=free))
+    return msgspec.structs.replace(project, cloths=cloths)
+
+
+def _remove(options: argparse.Namespace) -> int:
+    off_shelf(shelf_folder(), options.name)
+    return 0
+
+
+def _cloth(project: Project, options: argparse.Namespace) -> Cloth:
+    return project.cloth(options.cloth or project.cloths[0].id)

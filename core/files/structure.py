@@ -1,0 +1,121 @@
+"""Reading one of our own files, JSON with a format and a version, into a structure; what is wrong, in our words."""
+
+import re
+import types
+import typing
+from typing import Any, TypeVar
+
+import msgspec
+
+from core.errors import BadInput
+
+_LOCATED = re.compile(r"^(?P<what>.*?)(?: - at `(?P<place>.*)`)?$", re.DOTALL)
+
+
+Structure = TypeVar("Structure", bound=msgspec.Struct)
+
+
+def structure_from(
+    data: bytes, root: type[Structure], file_format: str, what: str = "Stripewright project"
+) -> Structure:
+    """The content of a file of a format, version 1, as a structure; `what` it is called. Raises BadInput."""
+    raw = _json(data, what)
+    _check_header(raw, file_format)
+    try:
+        return msgspec.convert(raw, root)
+    except (msgspec.ValidationError, OverflowError, RecursionError) as error:
+        raise _in_words(str(error), root) from None
+
+
+def _json(data: bytes, what: str) -> dict[str, Any]:
+    try:
+        raw = msgspec.json.decode(data.removeprefix(b"\xef\xbb\xbf"))
+    except (msgspec.DecodeError, UnicodeDecodeError, RecursionError, ValueError) as error:
+        raise BadInput(f"it is not JSON ({_one_line(str(error))})", right=f"a {what} in UTF-8") from None
+    if not isinstance(raw, dict):
+        raise BadInput("it holds no JSON object", right=f"a {what} starts with {{")
+    return raw
+
+
+def _check_header(raw: dict[str, Any], wanted: str) -> None:
+    if raw.get("format") != wanted:
+        raise BadInput(f"its format is {_short(raw.get('format'))}", "format", f'"{wanted}" is right')
+    version = raw.get("version")
+    if isinstance(version, int) and not isinstance(version, bool) and version > 1:
+        raise BadInput(
+            f"version {_short(version)} is newer than this program", "version", "1 is what it reads; update it"
+        )
+    if version != 1 or isinstance(version, bool):
+        raise BadInput(f"the version is {_short(version)}", "version", "1 is right")
+
+
+def _short(value: object) -> str:
+    text = repr(value) if value is not None else "missing"
+    return text if len(text) <= 40 else text[:37] + "..."
+
+
+def _in_words(message: str, root: type) -> BadInput:
+    """An error of the validation library, found while it read a structure of type `root`, as a BadInput."""
+    found = _LOCATED.match(message)
+    what, path = (found["what"], found["place"] or "") if found else (message, "")
+    key = re.search(r"`([^`]*)`", what)
+    place = path.removeprefix("$").removeprefix(".").replace("[...]", " (an entry)")
+    if "unknown field" in what and key:
+        return BadInput(f"there is no key {key[1]!r}", place, f"the keys here are {', '.join(_keys_at(path, root))}")
+    if "missing required field" in what and key:
+        return BadInput(f"the key {key[1]!r} is missing", place, "it must be given")
+    if what.startswith("Invalid enum value"):
+        wrong = what.removeprefix("Invalid enum value").strip()
+        return BadInput(f"{wrong} stands there", place, f"{_choices_at(path, root)} is right")
+    if "out of range" in what:
+        return BadInput("the number is too large", place, "a number of mm that a garment can have")
+    expected = re.search(r"Expected `([^`]*)`(?:, got `([^`]*)`)?", what)
+    if expected and expected[2]:
+        return BadInput(f"{_plain(expected[2])} stands there", place, f"{_plain(expected[1])} is right")
+    return BadInput(_one_line(what), place, "see the file format in the README")
+
+
+_PLAIN = {
+    "float": "a number",
+    "int": "a whole number",
+    "str": "a text",
+    "bool": "true or false",
+    "array": "a list",
+    "object": "an object with keys",
+    "null": "null",
+}
+
+
+def _plain(kinds: str) -> str:
+    return " or ".join(_PLAIN.get(kind.strip(), kind.strip()) for kind in kinds.split("|"))
+
+
+def _keys_at(path: str, root: type) -> tuple[str, ...]:
+    """The keys of the structure at a path such as `$.cloths[0].repeat`."""
+    return tuple(field.encode_name for field in msgspec.structs.fields(_struct_at(path, root)))
+
+
+def _struct_at(path: str, root: type) -> Any:
+    here: Any = root
+    for name, _ in re.findall(r"\.(\w+)|(\[[^\]]*\])", path):
+        here = _struct_in(typing.get_type_hints(here)[name]) if name else here
+    return here
+
+
+def _choices_at(path: str, root: type) -> str:
+    """The values that a key may have that takes one of a few."""
+    holder, _, name = path.rpartition(".")
+    hint = typing.get_type_hints(_struct_at(holder, root))[name]
+    options = [str(option) for option in typing.get_args(hint) if option is not type(None)]
+    return " or ".join([", ".join(options[:-1]), options[-1]] if len(options) > 1 else options)
+
+
+def _struct_in(hint: Any) -> Any:
+    if isinstance(hint, type) and issubclass(hint, msgspec.Struct):
+        return hint
+    arguments = typing.get_args(hint) if typing.get_origin(hint) or isinstance(hint, types.UnionType) else ()
+    return next((found for argument in arguments if (found := _struct_in(argument)) is not None), None)
+
+
+def _one_line(text: str) -> str:
+    return " ".join(text.split())[:200]

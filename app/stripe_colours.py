@@ -10,6 +10,8 @@ from core.geometry.polyline import Floats
 from core.model.cloth import Repeat
 from core.seams.stripes import kinds_at
 
+PLAIN = "#f4f1ea"
+"""What a cloth without stripes looks like."""
 _PLACES = 8192
 """Places in one repeat whose colours are kept; a power of two."""
 
@@ -32,7 +34,16 @@ def pixels_of(repeat: Repeat, start: Floats, rate: Floats, depth: Floats, pixel_
     first = (((start - repeat.origin) % repeat.width + clear) * per_mm).astype(np.float32)
     places = np.multiply.outer((rate * per_mm).astype(np.float32), depth.astype(np.float32))
     places += first[:, None]
-    return _colours(repeat, round(min(pixel_mm * per_mm, 4 * _PLACES)))[places.astype(np.int32) & (_PLACES - 1)]
+    return _blended(repeat, pixel_mm)[places.astype(np.int32) & (_PLACES - 1)]
+
+
+def colours_round(repeat: Repeat, pixel_mm: float, places: int) -> Pixels:
+    """Colours as 0xffRRGGBB at so many places round one repeat, a power of two, each blended over `pixel_mm` of w."""
+    return _blended(repeat, pixel_mm)[_PLACES // places // 2 :: _PLACES // places]
+
+
+def _blended(repeat: Repeat, pixel_mm: float) -> Pixels:
+    return _colours(repeat, round(min(pixel_mm * _PLACES / repeat.width, 4 * _PLACES)))
 
 
 @lru_cache(maxsize=64)

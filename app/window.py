@@ -36,6 +36,7 @@ from app.sewing.page import SewingPage
 from app.start_page import StartPage
 from app.status import Status
 from app.theme import apply_theme, current
+from app.worn_view import WornView
 from core.files.project_file import SUFFIX
 from core.model.pattern import PanelName
 
@@ -80,6 +81,7 @@ class Window(QMainWindow):
         self.table = SeamTable()
         self.closeup = CloseUp()
         self.garment = GarmentPicture()
+        self.worn = WornView()
         self.sewing = SewingPage(self.document, self.view, self.messages)
         self.cut_list = CutList(self.document, self.messages)
         self.start = StartPage(self.filing, self.ways)
@@ -105,6 +107,7 @@ class Window(QMainWindow):
         self.pictures.tabBar().setAccessibleName("Which picture")
         self.pictures.addTab(self.closeup, "Close-up")
         self.pictures.addTab(self.garment, "Garment")
+        self.pictures.addTab(self.worn, "Worn")
         self.right = QSplitter(Qt.Orientation.Vertical, childrenCollapsible=False)
         self.right.addWidget(self.table)
         self.right.addWidget(self.pictures)
@@ -158,6 +161,7 @@ class Window(QMainWindow):
         self.edits.told.connect(self.messages.say)
         self.inspector.cloths.activated.connect(self._show_cloth)
         self.pictures.currentChanged.connect(self._turn_page)
+        self.worn.panel_clicked.connect(lambda name: document.select((name,)))
 
     # --- showing
 
@@ -197,6 +201,8 @@ class Window(QMainWindow):
         document = self.document
         if self.pictures.currentWidget() is self.garment:
             self.garment.show_garment(document.project, document.measurement)
+        elif self.pictures.currentWidget() is self.worn:
+            self.worn.show_garment(document.project, document.measurement)
         elif moved is None or document.reading is None or moved & set(document.reading.line.panels):
             self.closeup.show_seam(document.project, document.reading)
 
@@ -274,6 +280,11 @@ class Window(QMainWindow):
         """Show the garment picture."""
         self.side.setCurrentWidget(self.right)
         self.pictures.setCurrentWidget(self.garment)
+
+    def show_worn(self) -> None:
+        """Show the garment as it hangs."""
+        self.side.setCurrentWidget(self.right)
+        self.pictures.setCurrentWidget(self.worn)
 
     def show_sewing(self) -> None:
         """Show the sewing page."""

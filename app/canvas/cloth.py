@@ -7,6 +7,7 @@ from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
 from app.canvas.item import CanvasItem
+from app.stripe_colours import PLAIN
 from app.theme import Theme, current
 from core.lay.remnant import missing_outlines
 from core.model.cloth import Cloth, Repeat, Stripe
@@ -81,7 +82,7 @@ def paint_stripes(painter: QPainter, cloth: Cloth, part: QRectF, scale: float) -
     """Paint the exposed part of a cloth, mm; `scale` is px per mm."""
     repeat = cloth.repeat
     if repeat is None:
-        painter.fillRect(part, QColor("#f4f1ea"))
+        painter.fillRect(part, QColor(PLAIN))
         return
     if repeat.width * scale < FINEST_PX:
         painter.fillRect(part, average_colour(repeat))

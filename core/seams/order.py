@@ -18,29 +18,56 @@ class WornRow:
     part: Literal["front", "back"] | None = None
 
 
+@dataclass(frozen=True)
+class WornChain:
+    """Panels sewn in a row, left to right as seen from outside; a closed one goes on at its beginning.
+
+    The first `front` panels are the front of it; `sided` tells whether front and back are named by the pattern.
+    """
+
+    panels: Chain
+    closed: bool = False
+    front: int = 0
+    sided: bool = False
+
+
 def rows_as_worn(project: Project) -> tuple[WornRow, ...]:
     """All panels in rows: front and back of every closed round of panels, one row for each open one.
 
+    A round of single panels is halved from the first one on. Panels sewn to nothing share the last row.
+    """
+    chains = chains_as_worn(project)
+    alone = tuple(chain.panels[0] for chain in chains if len(chain.panels) == 1)
+    rows = tuple(row for chain in chains if len(chain.panels) > 1 for row in _rows(chain))
+    return (*rows, WornRow(alone)) if alone else rows
+
+
+def _rows(chain: WornChain) -> tuple[WornRow, ...]:
+    if not chain.closed:
+        return (WornRow(chain.panels),)
+    front, back = chain.panels[: chain.front], chain.panels[chain.front :]
+    if not chain.sided:
+        return WornRow(front), WornRow(back)
+    return WornRow(front, "front"), WornRow(back, "back")
+
+
+def chains_as_worn(project: Project) -> tuple[WornChain, ...]:
+    """All panels in the chains they are sewn to.
+
     A panel sewn on the left of a seam lies left of the one on its right. A round counts as closed also where its ends
     are the two panels of one piece: there is the opening. Its front has the first piece in the middle and as many
-    panels on either side of it; a round of single panels is halved from the first one on. Panels sewn to nothing share
-    the last row.
+    panels on either side of it.
     """
     right_of, left_of = _neighbours(project)
-    rows: list[WornRow] = []
-    alone: list[PanelName] = []
+    chains: list[WornChain] = []
     rest = dict.fromkeys(project.panel_names)
     while rest:
         chain, ring = _chain(next(iter(rest)), right_of, left_of, rest)
         for panel in chain:
             del rest[panel]
-        if len(chain) == 1 and not right_of[chain[0]] and not left_of[chain[0]]:
-            alone += chain
-        elif ring or _opening(project, chain):
-            rows += _front_and_back(project, chain)
-        else:
-            rows.append(WornRow(chain))
-    return (*rows, WornRow(tuple(alone))) if alone else tuple(rows)
+        closed = len(chain) > 1 and (ring or _opening(project, chain))
+        chains.append(_front_and_back(project, chain) if closed else WornChain(chain))
+    return tuple(chains)
 
 
 Neighbours = dict[PanelName, list[PanelName]]
@@ -78,17 +105,15 @@ def _opening(project: Project, chain: Chain) -> bool:
     return len(chain) > 3 and project.piece_of(chain[0]) is project.piece_of(chain[-1])
 
 
-def _front_and_back(project: Project, chain: Chain) -> list[WornRow]:
+def _front_and_back(project: Project, chain: Chain) -> WornChain:
     number = len(chain)
     first = chain.index(min(chain, key=project.panel_names.index))
     if all(project.piece_of(name).cut == "single" for name in chain):
-        turned, half = chain[first:] + chain[:first], (number + 1) // 2
-        return [WornRow(turned[:half]), WornRow(turned[half:])]
+        return WornChain(chain[first:] + chain[:first], True, (number + 1) // 2)
     left, middle = _middle(project, chain, first)
     beside = math.floor((number / 2 - middle) / 2 + 0.5)
     start, front = (left - beside) % number, 2 * beside + middle
-    turned = chain[start:] + chain[:start]
-    return [WornRow(turned[:front], "front"), WornRow(turned[front:], "back")]
+    return WornChain(chain[start:] + chain[:start], True, front, sided=True)
 
 
 def _middle(project: Project, chain: Chain, first: int) -> tuple[int, int]:

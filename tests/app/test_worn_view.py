@@ -1,0 +1,92 @@
+"""The worn view turns under the hand, says from where the garment is seen, and leaves no timer behind."""
+
+import math
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtGui import QColor
+from PySide6.QtTest import QTest
+
+from app.stripe_colours import colour_of_kind
+from app.worn_view import WornView
+from core.seams.stripes import kinds_at
+
+
+@pytest.fixture
+def worn(skirt) -> WornView:
+    QTest.keyClick(skirt.view, Qt.Key.Key_F7, Qt.KeyboardModifier.ShiftModifier)
+    assert skirt.pictures.currentWidget() is skirt.worn
+    skirt.worn.grab()
+    return skirt.worn
+
+
+def test_keys_turn_and_tilt_and_words_say_from_where(worn):
+    assert worn.accessibleDescription().startswith("From the front")
+    QTest.keyClick(worn, Qt.Key.Key_Left)
+    assert "5° round to the wearer's left" in worn.words()
+    QTest.keyClick(worn, Qt.Key.Key_End)
+    assert worn.words().startswith("From the back")
+    QTest.keyClick(worn, Qt.Key.Key_Home)
+    for _ in range(40):
+        QTest.keyClick(worn, Qt.Key.Key_Up)
+    assert worn.words() == "From the front, 80° from above"
+
+
+def test_the_cloth_goes_with_the_hand(worn):
+    """A stripe taken in the middle of the garment lies under the cursor again after the drag."""
+    at, to = QPoint(worn.width() // 2, worn.height() // 2), QPoint(worn.width() // 2 + 12, worn.height() // 2)
+    taken = worn.panel_at(at)
+    before = worn.turn
+    QTest.mousePress(worn, Qt.MouseButton.LeftButton, pos=at)
+    QTest.mouseMove(worn, to)
+    worn.grab()
+    assert worn.turn < before
+    assert worn.panel_at(to) == taken
+    QTest.mouseRelease(worn, Qt.MouseButton.LeftButton, pos=to)
+
+
+def test_a_click_selects_the_panel_under_it(worn, skirt):
+    at = QPoint(worn.width() // 2 + 30, worn.height() // 2)
+    QTest.mouseClick(worn, Qt.MouseButton.LeftButton, pos=at)
+    assert skirt.document.selection == ("front.L",)
+
+
+def test_the_colours_are_those_of_the_stripes_on_the_panel(worn, skirt):
+    """Seen squarely in the middle of the front, pixels differ from their stripe's own colour by the shade alone."""
+    worn.look_from(0.15, 0.05)
+    worn.resize(700, 700)
+    picture = worn._coarse()
+    frame, (seen,) = worn._layers
+    places = worn._stripes.seen(seen.sight, worn.turn)
+    repeat = skirt.document.kept.cloths[0].repeat
+    agree = checked = 0
+    for at in range(0, len(seen.sight.pixel), 211):
+        if seen.sight.facing[at] < 0.95 or places.to_seam[at] * frame.scale < 4:
+            continue
+        around = {int(kinds_at(repeat, places.w[at : at + 1] + off)[0]) for off in (-2 / frame.scale, 2 / frame.scale)}
+        if len(around) == 1:
+            pixel = int(seen.sight.pixel[at])
+            colour = picture.pixelColor(pixel % frame.wide, pixel // frame.wide)
+            checked += 1
+            agree += _away(colour, colour_of_kind(repeat, around.pop())) < 24
+    assert checked > 12
+    assert agree == checked
+
+
+def _away(one: QColor, other: QColor) -> float:
+    return math.dist(one.getRgb()[:3], other.getRgb()[:3])
+
+
+def test_what_stands_still_is_drawn_finely(worn, qtbot):
+    coarse = worn._picture
+    qtbot.waitUntil(lambda: worn._picture is not coarse and not worn._work.isActive(), timeout=4000)
+    assert worn._picture.size() == coarse.size()
+
+
+def test_what_can_not_be_hung_is_said(window, skirt):
+    import msgspec
+
+    skirt.show_worn()
+    skirt.document.open(msgspec.structs.replace(skirt.document.kept, seams=()))
+    skirt.worn.grab()
+    assert "sewn to each other" in skirt.worn.words()

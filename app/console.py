@@ -5,8 +5,10 @@ import time
 from collections.abc import Sequence
 
 from core.lay.lay import ClothLay
+from core.model.cloth import Way
 from core.model.project import Project
 from core.progress import Progress, silent
+from core.seams.levels import Level, find_levels
 from core.seams.readings import Measurement, SeamReading
 
 BAR_WIDTH = 28
@@ -35,18 +37,54 @@ def progress_bar(quiet: bool) -> Progress:
 
 
 def measurement_text(project: Project, measurement: Measurement) -> str:
-    """The seams as a table, then the garment's figure."""
+    """The seams as a table, for each way in which there is something to match, then the garment's figure."""
+    barred = any(measurement.crosswise)
+    parts = []
+    for way in ("lengthwise", "crosswise") if barred else ("lengthwise",):
+        title = f"{_TITLES[way]}\n\n" if barred else ""
+        if any(measurement.readings_of(way)) or not barred:
+            parts.append(title + _seam_table(measurement, way))
+    levels = find_levels(project, measurement.garment)
+    if levels:
+        parts.append("Bars at waists and hems\n\n" + _level_table(levels))
+    return "\n\n".join([*parts, *_figure_lines(measurement)])
+
+
+_TITLES = {"lengthwise": "Lengthwise stripes", "crosswise": "Crosswise bars"}
+
+
+def _seam_table(measurement: Measurement, way: Way) -> str:
     rows = [("seam", "rms mm", "worst mm", "at mm", "drift mm/m", "lean", "same colour")]
-    notes = []
-    for line, reading in zip(measurement.garment.seams, measurement.seams, strict=True):
-        rows.append(_row(line.sewn.label, reading))
-        if reading is not None and not reading.all_stripes_meet_at_zero:
-            notes.append(line.sewn.label)
-    figure = measurement.rms_mm
-    text = table(rows) + f"\n\nThe garment: {figure:.3f} mm rms" if figure is not None else table(rows)
-    if notes:
-        text += f"\nOnly the lead stripe can meet (uneven repeat, opposite leans): {', '.join(notes)}"
-    return text
+    readings = measurement.readings_of(way)
+    rows += [_row(line.sewn.label, r) for line, r in zip(measurement.garment.seams, readings, strict=True)]
+    return table(rows)
+
+
+def _level_table(levels: Sequence[Level]) -> str:
+    """Distances from edges to bars, and to which side."""
+    rows = [("edge", "nearest bar mm", "lies")]
+    rows += [(f"{one.panel}/{one.edge}", f"{abs(one.to_bar_mm):.1f}", _side(one.to_bar_mm)) for one in levels]
+    return table(rows)
+
+
+def _side(to_bar_mm: float) -> str:
+    return "on it" if abs(to_bar_mm) < 0.05 else "below" if to_bar_mm > 0 else "above"
+
+
+def _figure_lines(measurement: Measurement) -> list[str]:
+    """The garment's figure, that of either way where there are both, and the seams that can't meet altogether."""
+    if measurement.rms_mm is None:
+        return []
+    text = f"The garment: {measurement.rms_mm:.3f} mm rms"
+    stripes, bars = measurement.rms_of("lengthwise"), measurement.rms_of("crosswise")
+    if stripes is not None and bars is not None:
+        text += f" (stripes {stripes:.3f}, bars {bars:.3f})"
+    for way, what in (("lengthwise", "stripe"), ("crosswise", "bar")):
+        read = [reading for reading in measurement.readings_of(way) if reading is not None]
+        notes = [reading.line.sewn.label for reading in read if not reading.all_stripes_meet_at_zero]
+        if notes:
+            text += f"\nOnly the lead {what} can meet (uneven repeat, opposite leans): {', '.join(notes)}"
+    return [text]
 
 
 def _row(label: str, reading: SeamReading | None) -> tuple[str, ...]:

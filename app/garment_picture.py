@@ -173,7 +173,7 @@ class GarmentPicture(QWidget):
         if cloth.repeat is None:
             painter.fillPath(outline, current().colour("raised"))
         else:
-            across = Across.of(placement, cloth.skew)
+            across = Across.of(placement, cloth)
             stripes = QBrush(striped(cloth.repeat, across, transform, corner, picture.size(), ratio))
             stripes.setTransform(QTransform(1 / ratio, 0, 0, 1 / ratio, corner.x(), corner.y()))
             painter.fillPath(outline, stripes)

@@ -45,7 +45,7 @@ class OpenedSeam:
     def of(cls, project: Project, reading: SeamReading) -> "OpenedSeam":
         """The seam of a reading taken from the project."""
         sides: tuple[Side, Side] = ("a", "b")
-        across = [Across.of(project.placement(name), reading.cloth.skew) for name in reading.line.panels]
+        across = [Across.of(project.placement(name), reading.cloth, reading.way) for name in reading.line.panels]
         panels = [_panel(project, name) for name in reading.line.panels]
         return cls(reading, tuple(zip(sides, across, panels, strict=True)))
 
@@ -74,7 +74,7 @@ class OpenedSeam:
         """Pixels of one side from the seam inwards."""
         line = self.reading.line
         points, inward = edge_at(line, side, heights)
-        rate = inward[:, 0] * across.x_rate + inward[:, 1] * across.y_rate
+        rate = across.rate_along(points, inward)
         return pixels_of(self.reading.repeat, across(points), rate, depths, pixel_mm)
 
 

@@ -1,11 +1,12 @@
 """Made-up garments for tests: rings, chains and branches of gores on cloths of every kind. All numbers are invented."""
 
 import json
+import math
 
 import numpy as np
 
 from core.files.project_file import project_from_bytes
-from core.model.project import Project
+from core.model.project import Placement, Project
 
 BLACK, RED, GREEN = "#111111", "#aa2211", "#117744"
 
@@ -69,8 +70,12 @@ def ring(
     skew: float = 0.0,
     one_way: bool = True,
     match: dict | None = None,
+    **cloth_keys,
 ) -> Project:
-    """A garment of unlike gores: `ring`, `chain`, `branch` (a yoke over two), `pairs` or `fold` (front on the fold)."""
+    """A garment of unlike gores: `ring`, `chain`, `branch` (a yoke over two), `pairs` or `fold` (front on the fold).
+
+    Further keys are the cloth's.
+    """
     rng = np.random.default_rng(seed)
     cloth = {
         "id": "cloth",
@@ -79,6 +84,7 @@ def ring(
         "skew_mm_per_m": skew,
         "grain_tolerance_deg": tolerance,
         "repeat": repeat(kind, width),
+        **cloth_keys,
     }
     pieces, seams = {"pairs": _pairs, "fold": _on_fold}.get(shape, _singles)(rng, number, curved, shape)
     raw = {
@@ -90,6 +96,50 @@ def ring(
         "match": match or {},
     }
     return project_from_bytes(json.dumps(raw).encode())
+
+
+STRIPE_20 = repeat("even", 20.0)
+
+
+def gores(leans_deg: list[tuple[float, float]], length: float = 800.0, stripes: dict = STRIPE_20, **cloth) -> Project:
+    """Gores in a chain with straight edges that lean by (left, right) degrees, 100 mm wide at the top."""
+    pieces = []
+    for index, (left, right) in enumerate(leans_deg):
+        y_l, y_r = length * math.cos(math.radians(left)), length * math.cos(math.radians(right))
+        x_l, x_r = -50 - length * math.sin(math.radians(left)), 50 + length * math.sin(math.radians(right))
+        edges = [
+            {"name": "top", "path": "M -50 0 L 50 0"},
+            {"name": "r", "path": f"M 50 0 L {x_r!r} {y_r!r}"},
+            {"name": "hem", "path": f"M {x_r!r} {y_r!r} L {x_l!r} {y_l!r}"},
+            {"name": "l", "path": f"M {x_l!r} {y_l!r} L -50 0"},
+        ]
+        pieces.append({"id": f"g{index}", "cloth": "cloth", "edges": edges})
+    raw = {
+        "format": "stripewright-project",
+        "version": 1,
+        "cloths": [{"id": "cloth", "width": 3000, "repeat": stripes, **cloth}],
+        "pieces": pieces,
+        "seams": [{"name": f"s{i}", "a": f"g{i}/r", "b": f"g{i + 1}/l"} for i in range(len(pieces) - 1)],
+    }
+    return project_from_bytes(json.dumps(raw).encode())
+
+
+def scattered(project: Project, seed: int) -> Project:
+    """Every panel somewhere else, a little turned, some end for end where the cloth allows it."""
+    rng = np.random.default_rng(seed)
+    one_way = project.cloths[0].one_way
+    reach = project.cloths[0].grain_tolerance_deg
+    return project.placed(
+        {
+            name: Placement(
+                u=float(rng.uniform(0, 1500)),
+                v=float(rng.uniform(0, 3000)),
+                turn_deg=float(rng.uniform(-reach, reach)),
+                turned=bool(not one_way and rng.random() < 0.5),
+            )
+            for name in project.panel_names
+        }
+    )
 
 
 def _singles(rng: np.random.Generator, number: int, curved: bool, shape: str) -> tuple[list[dict], list[dict]]:

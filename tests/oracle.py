@@ -14,10 +14,13 @@ from core.files.project_file import project_to_bytes
 from core.model.project import Project
 
 
-def seam_figures(project: Project) -> dict[tuple[str, str], tuple[float, float]]:
-    """(a, b) -> (rms, largest |step|) in mm of every seam as sewn, read from the project's own JSON."""
+def seam_figures(project: Project, bars: bool = False) -> dict[tuple[str, str], tuple[float, float]]:
+    """(a, b) -> (rms, largest |step|) in mm of every seam as sewn, read from the project's own JSON.
+
+    Of the crosswise bars, or else of the lengthwise stripes.
+    """
     raw = json.loads(project_to_bytes(project))
-    return {(a, b): _figures(raw, seam, a, b) for seam, a, b in _sewn(raw)}
+    return {(a, b): _figures(raw, seam, a, b, bars) for seam, a, b in _sewn(raw)}
 
 
 def _sewn(raw):
@@ -54,7 +57,7 @@ def _edge(raw, ref, downwards):
     return at, total
 
 
-def _across(raw, panel, point):
+def _across(raw, panel, point, bars=False):
     at = raw["placements"].get(panel, {"u": 0, "v": 0, "turn_deg": 0, "turned": False})
     piece = next(p for p in raw["pieces"] if panel.split(".")[0] == p["id"])
     cloth = next(c for c in raw["cloths"] if c["id"] == piece["cloth"])
@@ -62,7 +65,12 @@ def _across(raw, panel, point):
     x, y = point
     u = math.cos(t) * x - math.sin(t) * y + at["u"]
     v = math.sin(t) * x + math.cos(t) * y + at["v"]
-    return u - cloth.get("skew_mm_per_m", 0) / 1000 * v
+    if not bars:
+        return u - cloth.get("skew_mm_per_m", 0) / 1000 * v
+    wide, bow = cloth["width"], cloth.get("bow_percent", 0) / 100
+    from_middle = (u - wide / 2) / (wide / 2)
+    ahead = cloth.get("weft_skew_percent", 0) / 100 * u + bow * wide * (1 - from_middle**2)
+    return v - ahead
 
 
 def matched_axis(repeat):
@@ -82,8 +90,8 @@ def matched_axis(repeat):
     return repeat["origin"] + near, period, True
 
 
-def _figures(raw, seam, a, b):
-    step, length = step_function(raw, seam, a, b)
+def _figures(raw, seam, a, b, bars):
+    step, length = step_function(raw, seam, a, b, bars)
     low, high = seam.get("seen", [0, length])
     low, high = max(low, 0), min(high, length)
     cut = seam.get("open", [0, 0])
@@ -94,12 +102,12 @@ def _figures(raw, seam, a, b):
     return float(np.sqrt(np.mean(steps**2))), float(np.abs(steps).max())
 
 
-def step_function(raw, seam, a, b):
+def step_function(raw, seam, a, b, bars=False):
     """step(h) of a seam, and its length, mm."""
     edge_a, length_a = _edge(raw, a, True)
     edge_b, length_b = _edge(raw, b, False)
     piece = next(p for p in raw["pieces"] if a.split("/")[0].split(".")[0] == p["id"])
-    repeat = next(c for c in raw["cloths"] if c["id"] == piece["cloth"])["repeat"]
+    repeat = next(c for c in raw["cloths"] if c["id"] == piece["cloth"])["crosswise" if bars else "repeat"]
     c, period, _ = matched_axis(repeat)
     join = seam.get("join", "spread")
     length = length_a if join == "spread" else min(length_a, length_b)
@@ -109,7 +117,7 @@ def step_function(raw, seam, a, b):
             share = h / length
         else:
             share = (h + (own - length if join == "bottom" else 0)) / own
-        return _across(raw, ref.split("/")[0], edge(share))
+        return _across(raw, ref.split("/")[0], edge(share), bars)
 
     def w_a(h):
         return side(edge_a, a, length_a, h)

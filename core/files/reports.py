@@ -13,16 +13,22 @@ from core.matching.solve import MatchResult
 from core.model.panel import panels_of
 from core.model.pattern import PanelName
 from core.model.project import Project
+from core.seams.garment import SeamLine
+from core.seams.levels import find_levels
 from core.seams.readings import Crossing, Measurement, SeamReading
 
 
 def measurement_report(project: Project, measurement: Measurement) -> dict[str, Any]:
     """The keys of `measure --json`."""
+    seams = zip(measurement.garment.seams, measurement.seams, measurement.crosswise, strict=True)
     return {
         "rms_mm": rounded(measurement.rms_mm),
-        "seams": [
-            _seam(project, line.sewn.seam.name, line.sewn.side, line.sewn.a, line.sewn.b, line.length, reading)
-            for line, reading in zip(measurement.garment.seams, measurement.seams, strict=True)
+        "lengthwise_rms_mm": rounded(measurement.rms_of("lengthwise")),
+        "crosswise_rms_mm": rounded(measurement.rms_of("crosswise")),
+        "seams": [_seam(project, line, lengthwise, crosswise) for line, lengthwise, crosswise in seams],
+        "levels": [
+            {"panel": level.panel, "edge": level.edge, "to_bar_mm": rounded(level.to_bar_mm)}
+            for level in find_levels(project, measurement.garment)
         ],
         "placements": placements_report(project),
     }
@@ -88,28 +94,44 @@ def rounded(value: float | None) -> float | None:
 
 
 def _seam(
-    project: Project, name: str, side: str | None, a: str, b: str, length: float, reading: SeamReading | None
+    project: Project, line: SeamLine, lengthwise: SeamReading | None, crosswise: SeamReading | None
 ) -> dict[str, Any]:
-    worst = reading.worst if reading else None
     return {
-        "seam": name,
-        "side": side,
-        "a": a,
-        "b": b,
-        "length_mm": rounded(length),
-        "lean": reading.lean if reading else None,
-        "rms_mm": rounded(reading.rms_mm) if reading else None,
+        "seam": line.sewn.seam.name,
+        "side": line.sewn.side,
+        "a": line.sewn.a,
+        "b": line.sewn.b,
+        "length_mm": rounded(line.length),
+        **(_figures(project, lengthwise) if lengthwise else _NO_FIGURES),
+        "crosswise": _figures(project, crosswise) if crosswise else None,
+    }
+
+
+_NO_FIGURES: dict[str, Any] = {
+    **dict.fromkeys(("lean", "rms_mm", "worst_mm", "worst_at_mm", "drift_mm_per_m", "agreement", "easing_ratio")),
+    "shift_mm": None,
+    "readings": [],
+    "crossings": [],
+}
+
+
+def _figures(project: Project, reading: SeamReading) -> dict[str, Any]:
+    """All that is read off a seam one way."""
+    worst = reading.worst
+    return {
+        "lean": reading.lean,
+        "rms_mm": rounded(reading.rms_mm),
         "worst_mm": rounded(worst[0]) if worst else None,
         "worst_at_mm": rounded(worst[1]) if worst else None,
-        "drift_mm_per_m": rounded(reading.drift_mm_per_m) if reading else None,
-        "agreement": rounded(reading.agreement) if reading else None,
-        "easing_ratio": rounded(reading.easing_ratio) if reading else None,
-        "shift_mm": rounded(reading.shift_mm) if reading else None,
+        "drift_mm_per_m": rounded(reading.drift_mm_per_m),
+        "agreement": rounded(reading.agreement),
+        "easing_ratio": rounded(reading.easing_ratio),
+        "shift_mm": rounded(reading.shift_mm),
         "readings": [
             {"at_mm": rounded(r.at_mm), "step_mm": rounded(r.step_mm), "counts": r.counts}
-            for r in (reading.readings(project.heights) if reading else ())
+            for r in reading.readings(project.heights)
         ],
-        "crossings": [_crossing(crossing) for crossing in (reading.crossings if reading else ())],
+        "crossings": [_crossing(crossing) for crossing in reading.crossings],
     }
 
 

@@ -154,7 +154,7 @@ def build_problem(project: Project, garment: Garment, cloth: Cloth, turned: dict
             held = at.hold
             turn = math.radians(at.turn_deg)
             low, high = (turn, turn) if held else (-limit, limit)
-            phase = Across.of(at, cloth.skew)(garment.panels[leader].middle[None])[0] if held else None
+            phase = Across.of(at, cloth)(garment.panels[leader].middle[None])[0] if held else None
             variables.append(Variable(leader, low, high, None if phase is None else float(phase)))
             for name in (leader, *mirrored):
                 sign = 1 if name == leader else -1

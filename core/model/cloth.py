@@ -3,9 +3,19 @@
 import itertools
 import math
 from functools import cached_property
-from typing import TypeGuard, cast
+from typing import Literal, TypeGuard, TypeVar, cast
 
 import msgspec
+import numpy as np
+from numpy.typing import NDArray
+
+Way = Literal["lengthwise", "crosswise"]
+"""Which stripes are meant: those that run along the cloth, or the bars that run across it."""
+
+WAYS: tuple[Way, ...] = ("lengthwise", "crosswise")
+
+Coordinate = TypeVar("Coordinate", float, NDArray[np.float64])
+"""One number or an array of them, mm."""
 
 SAME_MM = 1e-3
 """Two places of a repeat closer than this are one place."""
@@ -21,9 +31,11 @@ class Stripe(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
 
 
 class Repeat(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True, dict=True):
-    """One period of the stripe pattern across the cloth.
+    """One period of a pattern: of the stripes across the cloth, or of the bars along it.
 
-    `origin` is where the first repeat starts, mm of u from the left selvedge; later stripes are painted over earlier.
+    `origin` is where the first repeat starts, mm of u from the left selvedge, for bars mm of v from the cut end along
+    the left selvedge; later stripes are painted over earlier. Bars lie over the stripes; their `ground` is seen only
+    where the cloth has no stripes.
     """
 
     width: float
@@ -156,6 +168,10 @@ class Cloth(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     outlines of three points (u, v) and more, mm. `remnant` is what there is of it, if not the whole width. `spare_mm`
     is left free between any two panels.
     `shrinkage_percent` is what it loses in length when it is first wetted and pressed.
+
+    `repeat` is that of the stripes along it, `crosswise` that of the bars across it. `weft_skew_percent` and
+    `bow_percent` say how the bars lie, 100 x distance / width (ASTM D3882): skew is positive where they reach the right
+    selvedge further on (at larger v), bow where their middle is further on than both ends; a bow is a parabola.
     """
 
     id: str
@@ -170,6 +186,9 @@ class Cloth(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     remnant: Remnant | None = None
     spare_mm: float = 0.0
     repeat: Repeat | None = None
+    crosswise: Repeat | None = None
+    weft_skew_percent: float = 0.0
+    bow_percent: float = 0.0
     shrinkage_percent: float = 0.0
     price_per_m: float | None = None
 
@@ -199,6 +218,42 @@ class Cloth(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     def skew(self) -> float:
         """k: mm of u per mm of v by which the stripes lean."""
         return self.skew_mm_per_m / 1000
+
+    @property
+    def weft_skew(self) -> float:
+        """s: mm of v per mm of u by which the bars lean, their bow left out."""
+        return self.weft_skew_percent / 100
+
+    @property
+    def bow_per_mm(self) -> float:
+        """q: the parabola of the bars' bow is q u (width - u), mm of v; per mm."""
+        return 4 * self.bow_percent / 100 / self.width
+
+    def repeat_of(self, way: Way) -> Repeat | None:
+        """The repeat of the stripes that run one way, or None where there are none."""
+        return self.repeat if way == "lengthwise" else self.crosswise
+
+    @property
+    def ways(self) -> tuple[Way, ...]:
+        """The ways in which there are stripes to match."""
+        return tuple(way for way in WAYS if self.repeat_of(way) is not None)
+
+    def w(self, u: Coordinate, v: Coordinate) -> Coordinate:
+        """The coordinate across the stripes: the u at which the stripe through a point begins at the cut end, mm."""
+        return u - self.skew * v
+
+    def z(self, u: Coordinate, v: Coordinate) -> Coordinate:
+        """The coordinate across the bars: the v at which the bar through a point meets the left selvedge, mm."""
+        return v - self.weft_skew * u - self.bow_per_mm * u * (self.width - u)
+
+    def weft_skew_at(self, u: float) -> float:
+        """mm of v per mm of u by which a bar leans at u, its bow taken in."""
+        return self.weft_skew + self.bow_per_mm * (self.width - 2 * u)
+
+    def shift_for(self, dw: float, dz: float) -> tuple[float, float]:
+        """The shift (du, dv), mm, that changes w by dw and z by dz, a bow left out of account."""
+        room = 1 - self.skew * self.weft_skew
+        return (dw + self.skew * dz) / room, (dz + self.weft_skew * dw) / room
 
     @property
     def title(self) -> str:

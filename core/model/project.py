@@ -19,10 +19,14 @@ class Centre(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tr
 
 
 class Match(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
-    """What is asked of the match; `mirror_pairs` None means: where there are pairs and the repeat is even."""
+    """What is asked of the match; `mirror_pairs` None means: where there are pairs and the repeat is even.
+
+    `crosswise_weight` is how much the steps of bars count where those of lengthwise stripes count 1.
+    """
 
     mirror_pairs: bool | None = None
     centre: Centre = Centre()
+    crosswise_weight: float = 1.0
 
 
 class Placement(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):

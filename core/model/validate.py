@@ -89,8 +89,12 @@ def check_cloth(cloth: Cloth) -> None:
             _check_spot(f"{place}, remnant", f"hole {index + 1}", hole)
         if min(v for _, v in cloth.remnant.outline) < 0:
             raise BadInput("its outline starts before v = 0", f"{place}, remnant", "v is measured from the cut end")
+    _within(place, "weft_skew_percent", cloth.weft_skew_percent, -30, 30)
+    _within(place, "bow_percent", cloth.bow_percent, -30, 30)
     if cloth.repeat is not None:
         _check_repeat(f"{place}, repeat", cloth.repeat)
+    if cloth.crosswise is not None:
+        _check_repeat(f"{place}, crosswise", cloth.crosswise)
 
 
 def _check_flaw(place: str, what: str, flaw: tuple[float | tuple[float, float], ...]) -> None:
@@ -326,6 +330,7 @@ def _check_panel(project: Project, place: str, name: str) -> None:
 
 def _check_centre(project: Project) -> None:
     centre = project.match.centre
+    _within("match", "crosswise_weight", project.match.crosswise_weight, 0, 1e6)
     if centre.seam is not None and centre.panel is not None:
         raise BadInput("it names a seam and a panel", "match, centre", "one of the two is right")
     if centre.seam is not None and centre.seam not in {seam.name for seam in project.seams}:

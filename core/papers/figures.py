@@ -262,7 +262,7 @@ def _edge_marks(panel: Panel, cloth: Cloth, at: Placement, ref: str, line: SeamL
     edge, downwards = edge_of(ref), ref == line.sewn.a
     points = _from_upper_corner(panel, edge, downwards)
     along = lengths_along(points)
-    meets = tuple(float(height) for height in _lead_meetings(cloth, along, Across.of(at, cloth.skew)(points)))
+    meets = tuple(float(height) for height in _lead_meetings(cloth, along, Across.of(at, cloth)(points)))
     corner = _corners(panel, edge)[0 if downwards else 1]
     return EdgeMarks(ref, corner, downwards, line.sewn.label, partner, float(along[-1]), meets)
 

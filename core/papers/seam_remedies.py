@@ -29,9 +29,8 @@ def shifts_at(reading: SeamReading, at_a: Placement, at_b: Placement, heights: F
 
 def _change_along_normal(reading: SeamReading, side: str, at: Placement, heights: Floats) -> Floats:
     """Change of the across-coordinate per mm square to an edge into its panel."""
-    across = Across.of(at, reading.cloth.skew)
-    _, inward = edge_at(reading.line, "a" if side == "a" else "b", heights)
-    return np.asarray(inward[:, 0] * across.x_rate + inward[:, 1] * across.y_rate)
+    points, inward = edge_at(reading.line, "a" if side == "a" else "b", heights)
+    return Across.of(at, reading.cloth, reading.way).rate_along(points, inward)
 
 
 @dataclass(frozen=True)

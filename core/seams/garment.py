@@ -1,5 +1,6 @@
 """The geometry of a garment that does not change while panels move: panels, and each seam's two edges side by side."""
 
+import math
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -15,13 +16,17 @@ from core.model.project import Project
 
 Flags = NDArray[np.bool_]
 
+BENT_MM = 0.0025
+"""A bowed bar is taken as straight over stretches on which it bends by no more than this."""
+
 
 @dataclass(frozen=True, eq=False)
 class SeamLine:
     """A seam opened flat: the two net edges, each in its panel's frame, at common heights.
 
-    Between two successive heights both edges are straight, so whatever is linear in the points is linear there.
-    `cloth` is the striped cloth of both panels, or None where there is nothing to match.
+    Between two successive heights both edges are straight, so whatever is linear in the points is linear there; where
+    bars are bowed, heights are so close that a bow strays from that by no more than `BENT_MM`.
+    `cloth` is the striped or barred cloth of both panels, or None where there is nothing to match.
     """
 
     sewn: SewnSeam
@@ -85,19 +90,30 @@ def _seam_line(project: Project, panels: dict[PanelName, Panel], sewn: SewnSeam)
     along_a, along_b = lengths_along(a), lengths_along(b)
     length_a, length_b = float(along_a[-1]), float(along_b[-1])
     length, lift_a, lift_b, stretch_b = joined(sewn.seam, length_a, length_b)
+    cloth = _common_cloth(project, sewn)
     borders = [border for stretch in (sewn.seam.seen, sewn.seam.open) for border in stretch or ()]
     height = np.unique(np.concatenate([[0.0, length], along_a - lift_a, (along_b - lift_b) / stretch_b, borders]))
     height = height[(height >= 0) & (height <= length)]
     height = height[np.concatenate([[True], np.diff(height) > 1e-9])]
     height[-1] = length
+    if cloth is not None and cloth.crosswise is not None and cloth.bow_per_mm:
+        height = _divided(height, 2 * math.sqrt(BENT_MM / abs(cloth.bow_per_mm)) / max(1.0, stretch_b))
     return SeamLine(
         sewn,
-        _common_cloth(project, sewn),
+        cloth,
         height,
         points_at(a, height + lift_a),
         points_at(b, height * stretch_b + lift_b),
         (length_a, length_b),
     )
+
+
+def _divided(height: Floats, most: float) -> Floats:
+    """Ascending heights with others between, evenly, so that none lie farther apart than `most`, mm."""
+    counts = np.maximum(1, np.ceil(np.diff(height) / most)).astype(np.intp)
+    ends = zip(height[:-1].tolist(), height[1:].tolist(), counts.tolist(), strict=True)
+    parts = [np.linspace(low, high, count, endpoint=False) for low, high, count in ends]
+    return np.append(np.concatenate(parts), height[-1])
 
 
 def joined(seam: Seam, length_a: float, length_b: float) -> tuple[float, float, float, float]:
@@ -112,4 +128,4 @@ def joined(seam: Seam, length_a: float, length_b: float) -> tuple[float, float, 
 
 def _common_cloth(project: Project, sewn: SewnSeam) -> Cloth | None:
     a, b = project.cloth_of(panel_of(sewn.a)), project.cloth_of(panel_of(sewn.b))
-    return a if a.id == b.id and a.repeat is not None else None
+    return a if a.id == b.id and a.ways else None

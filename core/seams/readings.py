@@ -1,8 +1,9 @@
 """The mismatch of seams in a placement: step at any height, rms, worst, drift, crossings, agreement, remedies.
 
-All formulas are those of the design: with w = u - k v the across-coordinate, c the matched axis and P the true
-period, p = w - c on either side of a seam; step = wrap(p_a - p_b) where the edges lean alike, wrap(p_a + p_b) where
-they lean opposite ways.
+All formulas are those of the design: with w = u - k v the coordinate across the stripes, c the matched axis and P the
+true period, p = w - c on either side of a seam; step = wrap(p_a - p_b) where the edges lean alike, wrap(p_a + p_b)
+where they lean opposite ways. A crosswise reading is the same of the bars: with their coordinate z for w and their
+repeat for the stripes'.
 """
 
 import math
@@ -13,7 +14,7 @@ from typing import Literal
 import numpy as np
 
 from core.geometry.polyline import Floats
-from core.model.cloth import Cloth, Repeat
+from core.model.cloth import WAYS, Cloth, Repeat, Way
 from core.model.pattern import PanelName
 from core.model.project import Placement, Project
 from core.seams.garment import Flags, Garment, SeamLine
@@ -51,11 +52,11 @@ class Crossing:
 
 @dataclass(frozen=True, eq=False)
 class SeamReading:
-    """Everything to be read off one seam in one placement.
+    """Everything to be read off one seam in one placement, of its stripes or of its bars, as `way` says.
 
-    `w_a` and `w_b` are the across-coordinates at the line's heights; `raw` is the step there before it is wrapped;
-    between heights all three are linear, which makes every figure exact for the polylines. rms, worst and the
-    height of the worst are None where no part of the seam counts.
+    `w_a` and `w_b` are the coordinates across them at the line's heights; `raw` is the step there before it is wrapped;
+    between heights all three are linear (to `BENT_MM` where bars are bowed), which makes every figure exact for the
+    polylines. rms, worst and the height of the worst are None where no part of the seam counts.
     """
 
     line: SeamLine
@@ -65,17 +66,19 @@ class SeamReading:
     w_b: Floats
     lean: Literal["alike", "opposite"]
     raw: Floats
+    way: Way = "lengthwise"
 
     @classmethod
-    def of(cls, line: SeamLine, at_a: Placement, at_b: Placement) -> "SeamReading | None":
-        """Read a seam, or None where there are no stripes to match."""
-        if line.cloth is None or line.cloth.repeat is None:
+    def of(cls, line: SeamLine, at_a: Placement, at_b: Placement, way: Way = "lengthwise") -> "SeamReading | None":
+        """Read a seam one way, or None where there is nothing to match that way."""
+        repeat = line.cloth.repeat_of(way) if line.cloth else None
+        if line.cloth is None or repeat is None:
             return None
-        w_a = Across.of(at_a, line.cloth.skew)(line.a)
-        w_b = Across.of(at_b, line.cloth.skew)(line.b)
+        w_a = Across.of(at_a, line.cloth, way)(line.a)
+        w_b = Across.of(at_b, line.cloth, way)(line.b)
         alike = bool(lean_alike(w_a[-1] - w_a[0], w_b[-1] - w_b[0]))
-        raw = w_a - w_b if alike else w_a + w_b - 2 * line.cloth.repeat.c
-        return cls(line, line.cloth, line.cloth.repeat, w_a, w_b, "alike" if alike else "opposite", raw)
+        raw = w_a - w_b if alike else w_a + w_b - 2 * repeat.c
+        return cls(line, line.cloth, repeat, w_a, w_b, "alike" if alike else "opposite", raw, way)
 
     @property
     def period(self) -> float:
@@ -196,43 +199,71 @@ class SeamReading:
 
 @dataclass(frozen=True, eq=False)
 class Measurement:
-    """The readings of all seams in one placement; None stands for a seam without stripes to match."""
+    """The readings of all seams in one placement; None stands for a seam with nothing to match that way.
+
+    `seams` are read by the lengthwise stripes, `crosswise` by the bars, both in the order of the garment's seams; a
+    step of bars counts `crosswise_weight` times as much as one of stripes.
+    """
 
     garment: Garment
     seams: tuple[SeamReading | None, ...]
+    crosswise: tuple[SeamReading | None, ...]
+    crosswise_weight: float = 1.0
 
     @cached_property
     def rms_mm(self) -> float | None:
-        """The garment's figure: sqrt(sum(weight * rms^2) / sum(weight)); None where nothing is matched."""
-        squares = [(r.line.sewn.seam.weight, r.mean_square) for r in self.seams if r and r.mean_square is not None]
-        total = sum(weight for weight, _ in squares)
-        return math.sqrt(max(sum(weight * square for weight, square in squares) / total, 0.0)) if total > 0 else None
+        """The garment's figure: sqrt(sum(weight * rms^2) / sum(weight)); None where nothing is matched.
+
+        Each seam counts once for each way in which it has a figure, crosswise with `crosswise_weight` times its weight.
+        """
+        crosswise = [(weight * self.crosswise_weight, square) for weight, square in _squares(self.crosswise)]
+        return _root_mean([*_squares(self.seams), *crosswise])
+
+    def rms_of(self, way: Way) -> float | None:
+        """The figure of one way alone; None where nothing is matched that way."""
+        return _root_mean(_squares(self.readings_of(way)))
+
+    def readings_of(self, way: Way) -> tuple[SeamReading | None, ...]:
+        """The readings of all seams one way."""
+        return self.seams if way == "lengthwise" else self.crosswise
 
     @property
     def read(self) -> tuple[SeamReading, ...]:
-        """The seams that have stripes to match."""
+        """The seams that have lengthwise stripes to match."""
         return tuple(reading for reading in self.seams if reading is not None)
+
+
+def _squares(readings: tuple[SeamReading | None, ...]) -> list[tuple[float, float]]:
+    """Weight and mean square step, mm2, of the seams that have one."""
+    return [(r.line.sewn.seam.weight, r.mean_square) for r in readings if r and r.mean_square is not None]
+
+
+def _root_mean(squares: list[tuple[float, float]]) -> float | None:
+    total = sum(weight for weight, _ in squares)
+    return math.sqrt(max(sum(weight * square for weight, square in squares) / total, 0.0)) if total > 0 else None
 
 
 def measure(project: Project, garment: Garment | None = None) -> Measurement:
     """Read every seam for the placements in the project; pass its garment if you have it already."""
     garment = garment or Garment.of(project)
-    return Measurement(garment, tuple(read_seam(project, line) for line in garment.seams))
+    seams, crosswise = (tuple(read_seam(project, line, way) for line in garment.seams) for way in WAYS)
+    return Measurement(garment, seams, crosswise, project.match.crosswise_weight)
 
 
-def read_seam(project: Project, line: SeamLine) -> SeamReading | None:
-    """Read one seam for the placements in the project."""
+def read_seam(project: Project, line: SeamLine, way: Way = "lengthwise") -> SeamReading | None:
+    """Read one seam one way for the placements in the project."""
     a, b = line.panels
-    return SeamReading.of(line, project.placement(a), project.placement(b))
+    return SeamReading.of(line, project.placement(a), project.placement(b), way)
 
 
 def remeasure(before: Measurement, project: Project, moved: frozenset[PanelName]) -> Measurement:
     """The measurement after some panels moved: only their seams are read again."""
-    seams = tuple(
-        read_seam(project, line) if moved & set(line.panels) else reading
-        for line, reading in zip(before.garment.seams, before.seams, strict=True)
-    )
-    return Measurement(before.garment, seams)
+    seams, crosswise = list(before.seams), list(before.crosswise)
+    for index, line in enumerate(before.garment.seams):
+        if moved.intersection(line.panels):
+            seams[index] = read_seam(project, line)
+            crosswise[index] = read_seam(project, line, "crosswise")
+    return Measurement(before.garment, tuple(seams), tuple(crosswise), before.crosswise_weight)
 
 
 def lean_alike(change_a: Floats, change_b: Floats) -> Flags:

@@ -36,10 +36,12 @@ def edge_at(line: SeamLine, side: Side, heights: Floats) -> tuple[Points, Points
 
 
 def strip_across(line: SeamLine, side: Side, across: Across, heights: Floats, depths: Floats) -> Floats:
-    """Across-coordinates w, mm, at heights (m,) down the seam and depths (n,) square to the edge; shape (m, n)."""
+    """Coordinates across the stripes, mm, at heights (m,) down the seam and depths (n,) square to the edge; (m, n).
+
+    The bend of a bow over the depth is left out: 0.2 mm in 60 mm for a bow of 2 % on 1500 mm.
+    """
     points, inward = edge_at(line, side, heights)
-    rate = inward[:, 0] * across.x_rate + inward[:, 1] * across.y_rate
-    return np.asarray(across(points)[:, None] + rate[:, None] * depths)
+    return np.asarray(across(points)[:, None] + across.rate_along(points, inward)[:, None] * depths)
 
 
 def opened_ring(line: SeamLine, side: Side, ring: Points) -> Points:

@@ -1,4 +1,4 @@
-"""Where things lie across the stripes of a cloth."""
+"""Where things lie across the stripes of a cloth, lengthwise or crosswise."""
 
 import math
 from dataclasses import dataclass
@@ -9,29 +9,63 @@ from numpy.typing import NDArray
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats
 from core.geometry.transform import rotation
-from core.model.cloth import Repeat, Stripe
+from core.model.cloth import Cloth, Repeat, Stripe, Way
 from core.model.project import Placement
 
 Ints = NDArray[np.intp]
 
 
 @dataclass(frozen=True)
-class Across:
-    """The across-coordinate w = u - k v of a placed panel's points: w = x_rate * x + y_rate * y + start, mm."""
+class Bow:
+    """What a bow takes off a coordinate: q u (width - u), with u = x_rate * x + y_rate * y + start, mm."""
 
     x_rate: float
     y_rate: float
     start: float
+    q: float
+    width: float
+
+
+@dataclass(frozen=True)
+class Across:
+    """The coordinate of a placed panel's points across the stripes of one way, mm: w across lengthwise stripes, z
+    across bars. It is x_rate * x + y_rate * y + start, less what a bow takes off."""
+
+    x_rate: float
+    y_rate: float
+    start: float
+    bow: Bow | None = None
 
     @classmethod
-    def of(cls, at: Placement, skew: float) -> "Across":
-        """For a panel that lies `at`, on a cloth whose stripes lean by `skew` mm of u per mm of v."""
-        turn = rotation(at.turn_deg, at.turned)
-        return cls(float(turn[0, 0] - skew * turn[1, 0]), float(turn[0, 1] - skew * turn[1, 1]), at.u - skew * at.v)
+    def of(cls, at: Placement, cloth: Cloth, way: Way = "lengthwise") -> "Across":
+        """For a panel that lies `at` on a cloth."""
+        (ux, uy), (vx, vy) = rotation(at.turn_deg, at.turned).tolist()
+        if way == "lengthwise":
+            k = cloth.skew
+            return cls(ux - k * vx, uy - k * vy, at.u - k * at.v)
+        s = cloth.weft_skew
+        bow = Bow(ux, uy, at.u, cloth.bow_per_mm, cloth.width) if cloth.bow_per_mm else None
+        return cls(vx - s * ux, vy - s * uy, at.v - s * at.u, bow)
 
     def __call__(self, points: Points) -> Floats:
-        """w of panel points, mm; shape (n,)."""
-        return np.asarray(points[:, 0] * self.x_rate + points[:, 1] * self.y_rate + self.start)
+        """The coordinate of panel points, mm; shape (n,)."""
+        straight = points[:, 0] * self.x_rate + points[:, 1] * self.y_rate + self.start
+        if self.bow is None:
+            return np.asarray(straight)
+        u = self._u(points, self.bow)
+        return np.asarray(straight - self.bow.q * u * (self.bow.width - u))
+
+    def rate_along(self, points: Points, direction: Points) -> Floats:
+        """Change of the coordinate per mm from points on in unit directions, both of shape (n, 2); shape (n,)."""
+        straight = direction[:, 0] * self.x_rate + direction[:, 1] * self.y_rate
+        if self.bow is None:
+            return np.asarray(straight)
+        to_u = direction[:, 0] * self.bow.x_rate + direction[:, 1] * self.bow.y_rate
+        return np.asarray(straight - self.bow.q * (self.bow.width - 2 * self._u(points, self.bow)) * to_u)
+
+    @staticmethod
+    def _u(points: Points, bow: Bow) -> Floats:
+        return np.asarray(points[:, 0] * bow.x_rate + points[:, 1] * bow.y_rate + bow.start)
 
 
 def wrap(x: Floats, period: float) -> Floats:
@@ -68,7 +102,7 @@ def crossing_heights(height: Floats, w: Floats, places: Floats, spacing: float) 
 
 
 def kinds_at(repeat: Repeat, w: Floats) -> Ints:
-    """Index of the kind of stripe seen at across-coordinates w, -1 for the ground; shape of w."""
+    """Index of the kind of stripe seen at coordinates w across them, -1 for the ground; shape of w."""
     starts = np.array([band[0] for band in repeat.bands])
     kinds = np.array([band[2] for band in repeat.bands])
     return np.asarray(kinds[np.searchsorted(starts, (w - repeat.origin) % repeat.width, side="right") - 1])

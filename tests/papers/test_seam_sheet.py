@@ -43,7 +43,7 @@ def texts(figures: Figures) -> list[str]:
 
 
 def across_of(project: Project, reading: SeamReading, index: int) -> Across:
-    return Across.of(project.placement(reading.line.panels[index]), reading.cloth.skew)
+    return Across.of(project.placement(reading.line.panels[index]), reading.cloth)
 
 
 def test_the_moves_close_the_step(laid: Project, figures: Figures) -> None:

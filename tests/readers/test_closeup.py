@@ -117,7 +117,7 @@ def test_the_widget_shows_the_strips_where_its_ruler_says(closeup: CloseUp, skir
     depth = np.array([20.5 / view.scale])
     seam_x = cloth.left() + cloth.width() // 2
     for side, panel, column in (("a", reading.line.panels[0], seam_x - 21), ("b", reading.line.panels[1], seam_x + 20)):
-        across = Across.of(skirt.placement(panel), reading.cloth.skew)
+        across = Across.of(skirt.placement(panel), reading.cloth)
         w = strip_across(reading.line, side, across, heights, depth)[:, 0]
         sure = clear_of_borders(reading.repeat, w, 1.2 / view.scale)
         shown = picture[cloth.top() : cloth.top() + cloth.height(), column]

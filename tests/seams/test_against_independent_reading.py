@@ -5,28 +5,9 @@ import pytest
 from scipy.integrate import quad
 
 from core.files.project_file import project_to_bytes, read_project
-from core.model.project import Placement, Project
 from core.seams.readings import measure
-from garments import EVERY_KIND, ring
+from garments import EVERY_KIND, ring, scattered
 from oracle import matched_axis, seam_figures, step_function
-
-
-def scattered(project: Project, seed: int) -> Project:
-    """Every panel somewhere else, a little turned, some end for end where the cloth allows it."""
-    rng = np.random.default_rng(seed)
-    one_way = project.cloths[0].one_way
-    reach = project.cloths[0].grain_tolerance_deg
-    return project.placed(
-        {
-            name: Placement(
-                u=float(rng.uniform(0, 1500)),
-                v=float(rng.uniform(0, 3000)),
-                turn_deg=float(rng.uniform(-reach, reach)),
-                turned=bool(not one_way and rng.random() < 0.5),
-            )
-            for name in project.panel_names
-        }
-    )
 
 
 @pytest.mark.parametrize("kind", EVERY_KIND, ids=lambda k: "-".join(str(v) for v in k.values()))

@@ -1,43 +1,17 @@
 """Stripes at a seam against plane trigonometry and published gores."""
 
-import json
 import math
 
 import numpy as np
 import pytest
 
-from core.files.project_file import project_from_bytes
 from core.model.project import Placement, Project
 from core.seams.garment import Garment
 from core.seams.readings import SeamReading, mean_wrapped_square, measure, remeasure
 from core.seams.walk import walk
-from garments import repeat
+from garments import gores, repeat
 
 INCH = 25.4
-STRIPE_20 = repeat("even", 20.0)
-
-
-def gores(leans_deg: list[tuple[float, float]], length: float = 800.0, stripes: dict = STRIPE_20, **cloth) -> Project:
-    """Gores in a chain with straight edges that lean by (left, right) degrees, 100 mm wide at the top."""
-    pieces = []
-    for index, (left, right) in enumerate(leans_deg):
-        y_l, y_r = length * math.cos(math.radians(left)), length * math.cos(math.radians(right))
-        x_l, x_r = -50 - length * math.sin(math.radians(left)), 50 + length * math.sin(math.radians(right))
-        edges = [
-            {"name": "top", "path": "M -50 0 L 50 0"},
-            {"name": "r", "path": f"M 50 0 L {x_r!r} {y_r!r}"},
-            {"name": "hem", "path": f"M {x_r!r} {y_r!r} L {x_l!r} {y_l!r}"},
-            {"name": "l", "path": f"M {x_l!r} {y_l!r} L -50 0"},
-        ]
-        pieces.append({"id": f"g{index}", "cloth": "cloth", "edges": edges})
-    raw = {
-        "format": "stripewright-project",
-        "version": 1,
-        "cloths": [{"id": "cloth", "width": 3000, "repeat": stripes, **cloth}],
-        "pieces": pieces,
-        "seams": [{"name": f"s{i}", "a": f"g{i}/r", "b": f"g{i + 1}/l"} for i in range(len(pieces) - 1)],
-    }
-    return project_from_bytes(json.dumps(raw).encode())
 
 
 def the_reading(project: Project) -> SeamReading:

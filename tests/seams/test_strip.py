@@ -31,10 +31,11 @@ def test_depths_lead_square_from_the_edge_into_the_panel(seed, side):
 
 @pytest.mark.parametrize("side", ["a", "b"])
 def test_the_strip_shows_what_lies_under_each_place_on_the_cloth(side):
-    garment = Garment.of(ring(8, 6, skew=15.0))
+    project = ring(8, 6, skew=15.0)
+    garment = Garment.of(project)
     line, at, skew = garment.seams[2], Placement(u=310.0, v=44.0, turn_deg=0.4, turned=True), 0.015
     heights, depths = np.linspace(0, line.length, 9), np.array([0.0, 5.0, 25.0])
-    w = strip_across(line, side, Across.of(at, skew), heights, depths)
+    w = strip_across(line, side, Across.of(at, project.cloths[0]), heights, depths)
     points, inward = edge_at(line, side, heights)
     for column, depth in enumerate(depths):
         u, v = placed(points + depth * inward, at.u, at.v, at.turn_deg, at.turned).T

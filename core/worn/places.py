@@ -101,7 +101,7 @@ def across_rates(body: WornBody, project: Project) -> Floats32:
     """w0, w1 and w2 of every row of every panel; shape (3, R * n)."""
     columns = []
     for index, name in enumerate(body.panels):
-        across = Across.of(project.placement(name), project.cloth_of(name).skew)
+        across = Across.of(project.placement(name), project.cloth_of(name))
         rates = body.places[:, index] @ np.array([across.x_rate, across.y_rate])
         rates[:, 0] += across.start
         columns.append(rates)

@@ -124,7 +124,7 @@ def test_a_pixel_shows_the_stripe_of_its_panel_there(project):
             name = body.panels[panel]
             outline = Polygon(garment.panels[name].net_ring)
             assert outline.buffer(0.02 * math.sqrt(outline.area)).contains_properly(_point(place))
-            w = Across.of(project.placement(name), project.cloth_of(name).skew)(place[None])[0]
+            w = Across.of(project.placement(name), project.cloth_of(name))(place[None])[0]
             assert places.w[at] == pytest.approx(w, abs=0.05)
 
 

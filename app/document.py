@@ -109,9 +109,9 @@ class Document(QObject):
         self.seam_changed.emit()
         self.title_changed.emit()
 
-    def begin(self, project: Project) -> None:
-        """Hold a project that was just made: it counts as changed until it is saved."""
-        self.open(project)
+    def begin(self, project: Project, path: Path | None = None) -> None:
+        """Hold a project that was just made or brought back: it counts as changed until it is saved."""
+        self.open(project, path)
         self.undo.resetClean()
 
     def save(self, path: Path) -> None:

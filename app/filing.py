@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QFileDialog, QMenu, QMessageBox, QWidget
 from app.document import Document
 from app.messages import MessageBar
 from app.resources import resource
+from app.safekeeping.stamp import DiskCopy, stamp_of
 from core.errors import StripewrightError
 from core.files.project_file import SUFFIX, read_project
 
@@ -25,6 +26,7 @@ class Filing(QObject):
     def __init__(self, document: Document, messages: MessageBar, window: QWidget) -> None:
         super().__init__(window)
         self._document, self._messages, self._window = document, messages, window
+        self.disk = DiskCopy()
 
     # --- opening
 
@@ -43,6 +45,7 @@ class Filing(QObject):
         return self._open(path, None)
 
     def _open(self, source: Path, path: Path | None) -> bool:
+        stamp = stamp_of(source)
         try:
             project = read_project(source)
         except StripewrightError as error:
@@ -52,6 +55,7 @@ class Filing(QObject):
             return False
         self._messages.hide()
         self._document.open(project, path)
+        self.disk.note(path, stamp)
         if path:
             self._remember(path)
         return True
@@ -59,8 +63,21 @@ class Filing(QObject):
     # --- saving
 
     def save(self) -> bool:
-        """Save to the project's file, or ask for one; returns whether it is saved."""
-        return self._write(self._document.path) if self._document.path else self.save_as()
+        """Save to the project's file, or ask for one; returns whether it is saved. Asks before it saves over a file
+        that something else has changed meanwhile."""
+        path = self._document.path
+        if path is None:
+            return self.save_as()
+        if self.disk.path == path and self.disk.changed() and not self._may_save_over(path):
+            self._messages.warn(f"Not saved: {path.name} on disk is another one.", "Save as…", self.save_as)
+            return False
+        return self._write(path)
+
+    def _may_save_over(self, path: Path) -> bool:
+        buttons = QMessageBox.StandardButton
+        text = f"{path.name} was changed by something else since it was read. Save over it?"
+        ask = buttons.Save | buttons.Cancel
+        return QMessageBox.question(self._window, "Stripewright", text, ask, buttons.Cancel) == buttons.Save
 
     def save_as(self) -> bool:
         """Ask for a file and save to it; returns whether it is saved."""
@@ -74,7 +91,32 @@ class Filing(QObject):
         except StripewrightError as error:
             self._messages.warn(f"This could not be saved: {error}", "Save elsewhere…", self.save_as)
             return False
-        self._remember(self._document.path or path)
+        path = self._document.path or path
+        self.disk.note(path, stamp_of(path))
+        self._remember(path)
+        return True
+
+    # --- the file on disk
+
+    def look_at_disk(self) -> None:
+        """Say once if something else has changed the project's file; it is read again only if that is asked for."""
+        if self.disk.path is not None and self.disk.path == self._document.path and self.disk.news():
+            text = f"{self.disk.path.name} was changed by something else. What is open here stays as it is."
+            self._messages.warn(text, "Read it again", self.read_again)
+
+    def read_again(self) -> bool:
+        """Take the project's file as it is now, as one undo step; returns whether it could be read."""
+        path, stamp = self._document.path, self.disk.now()
+        if path is None:
+            return False
+        try:
+            project = read_project(path)
+        except StripewrightError as error:
+            self._messages.warn(f"This can't be read again: {error}")
+            return False
+        self._document.change(f"Read {path.name} again", project)
+        self._document.undo.setClean()
+        self.disk.note(path, stamp)
         return True
 
     def may_leave(self) -> bool:

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import QSettings, Qt, QTimer
+from PySide6.QtCore import QEvent, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import (
     QApplication,
@@ -31,6 +31,8 @@ from app.jobs import JobRunner
 from app.messages import MessageBar, OfferBar
 from app.pages.import_page import DRAWN
 from app.pages.ways_in import WaysIn
+from app.safekeeping.keeper import Keeper
+from app.safekeeping.rescued_bar import RescuedBar
 from app.seam_table import SeamTable
 from app.sewing.page import SewingPage
 from app.start_page import StartPage
@@ -57,6 +59,8 @@ class Window(QMainWindow):
         self.whole = QWidget()
         self.messages = MessageBar(self.whole)
         self.filing = Filing(self.document, self.messages, self)
+        self.keeper = Keeper(self.document, self.filing.disk, self)
+        self.rescued = RescuedBar(self.document, self.filing, self.keeper, self.messages)
         self.errands = Errands(self.document, self.jobs, self.messages, self)
         self.pages = QStackedWidget()
         self.ways = WaysIn(self.document, self.filing, self.messages, self.pages, self)
@@ -127,6 +131,8 @@ class Window(QMainWindow):
         self.pages.addWidget(self.across)
         rows = QVBoxLayout(self.whole)
         rows.setContentsMargins(0, 0, 0, 0)
+        rows.setSpacing(0)
+        rows.addWidget(self.rescued)
         rows.addWidget(self.pages)
         self.setCentralWidget(self.whole)
         self.setStatusBar(self.status)
@@ -162,6 +168,8 @@ class Window(QMainWindow):
         self.inspector.cloths.activated.connect(self._show_cloth)
         self.pictures.currentChanged.connect(self._turn_page)
         self.worn.panel_clicked.connect(lambda name: document.select((name,)))
+        self.keeper.failed.connect(self.messages.say)
+        self.keeper.beat.connect(self.filing.look_at_disk)
 
     # --- showing
 
@@ -325,6 +333,7 @@ class Window(QMainWindow):
         for part in (
             self.view,
             self.messages,
+            self.rescued,
             self.unplaced,
             self.inspector,
             self.start,
@@ -361,13 +370,29 @@ class Window(QMainWindow):
         if not self.filing.may_leave():
             event.ignore()
             return
+        self._end(forget=True)
+        event.accept()
+
+    def leave_as_it_is(self) -> None:
+        """End without a question; unsaved work is offered at the next start."""
+        self._end(forget=False)
+
+    def _end(self, forget: bool) -> None:
+        """Leave no thread and no timer behind."""
         self._pictures_due.stop()
+        self.keeper.close(forget)
+        self.rescued.let_go()
         self.jobs.close()
         settings = QSettings()
         settings.setValue("window", self.saveGeometry())
         settings.setValue("across", self.across.saveState())
         settings.setValue("right", self.right.saveState())
-        event.accept()
+
+    def changeEvent(self, event: QEvent) -> None:
+        """Look at the file on disk when the user comes back to the window."""
+        super().changeEvent(event)
+        if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow():
+            self.filing.look_at_disk()
 
     def _restore(self) -> None:
         settings = QSettings()

@@ -23,6 +23,7 @@ def whole_window(qtbot, folder: Path, monkeypatch, width: int, height: int) -> I
     """A shown window; nothing of it may be left afterwards."""
     from app.window import Window
 
+    monkeypatch.setenv("XDG_DATA_HOME", str(folder / "data"))
     empty_profile(folder)
     window = Window()
     window.resize(width, height)

@@ -16,7 +16,6 @@ from app.pages.draft_page import DraftPage
 from app.pages.import_page import DRAWINGS, ImportPage
 from app.pages.numbers import longest_panel_mm, summary
 from app.pages.page import Page
-from app.pages.swatch_page import SwatchPage
 from core.draft.measures import USUAL_CLOTH
 from core.errors import BadInput
 from core.model.cloth import Cloth
@@ -183,6 +182,8 @@ class WaysIn(QObject):
 
     def repeat_from_picture(self) -> None:
         """Read a repeat from a picture for a cloth of the open project; using it is one undo step."""
+        from app.pages.swatch_page import SwatchPage  # brings scipy with it, which takes half a second
+
         if isinstance(self.page, SwatchPage):
             return
         self.leave_all()

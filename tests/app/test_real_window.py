@@ -52,7 +52,7 @@ def xdotool(*words: object) -> None:
 def driven(tmp_path, harbour_skirt):
     path = tmp_path / "skirt.stripewright"
     shutil.copy(harbour_skirt, path)
-    env = {**os.environ, "QT_QPA_PLATFORM": "xcb", "PYTHONPATH": str(ROOT)}
+    env = {**os.environ, "QT_QPA_PLATFORM": "xcb", "PYTHONPATH": str(ROOT), "XDG_DATA_HOME": str(tmp_path)}
     command = [sys.executable, "-c", DRIVEN, str(path), str(tmp_path / "settings")]
     with subprocess.Popen(command, env=env, stdout=subprocess.PIPE, text=True) as process:
         yield process

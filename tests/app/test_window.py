@@ -9,7 +9,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QDoubleSpinBox, QLabel, QProgressBar
 
 from app.actions import TABLE, KeySheet
-from app.workbench import guard
+from app.safekeeping.border import guard
 from core.files.project_file import read_project
 
 

@@ -1,0 +1,93 @@
+"""The bar that offers what a window that is gone has left unsaved."""
+
+from collections.abc import Callable
+from datetime import date
+from pathlib import Path
+
+from PySide6.QtWidgets import QPushButton, QWidget
+
+from app.document import Document
+from app.filing import Filing
+from app.messages import Bar, MessageBar
+from app.safekeeping.keeper import Keeper
+from app.safekeeping.recovery import Origin, Orphan, find_orphans, recovery_folder
+from app.theme import TARGET
+from core.errors import StripewrightError
+
+
+class RescuedBar(Bar):
+    """One thing after another: bring it back, or put it away."""
+
+    def __init__(
+        self, document: Document, filing: Filing, keeper: Keeper, messages: MessageBar, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.setAccessibleName("Work that was not saved")
+        self._document, self._filing, self._keeper, self._messages = document, filing, keeper, messages
+        self._orphans: list[Orphan] = []
+        self.back, self.away = _button("Bring back", self.bring_back), _button("Put away", self.put_away)
+        for button in (self.back, self.away):
+            self.row.addWidget(button)
+        self.show_theme()
+        self.hide()
+
+    def look(self, folder: Path | None = None) -> None:
+        """Offer what is there."""
+        self._orphans += find_orphans(folder or recovery_folder())
+        self._show_next()
+
+    def _show_next(self) -> None:
+        self.setVisible(bool(self._orphans))
+        if self._orphans:
+            text = in_words(self._orphans[0].origin, date.today())
+            self.words.setText(text)
+            self.words.setAccessibleName(text)
+
+    def bring_back(self) -> None:
+        """Make what is offered the open project, unsaved as it was."""
+        orphan = self._orphans[0]
+        try:
+            project = orphan.read()
+        except StripewrightError as error:
+            self._messages.warn(f"This can't be brought back: {error}")
+            self._drop(orphan.let_go)
+            return
+        if not self._filing.may_leave():
+            return
+        origin = orphan.origin
+        path = Path(origin.path) if origin.path else None
+        self._document.begin(project, path if path and path.is_file() else None)
+        self._filing.disk.note(self._document.path, origin.stamp)
+        self._keeper.take_over(origin.changes)
+        self._drop(orphan.remove)
+
+    def put_away(self) -> None:
+        """Never offer this again."""
+        self._drop(self._orphans[0].put_away)
+
+    def _drop(self, how: Callable[[], None]) -> None:
+        how()
+        del self._orphans[0]
+        self._show_next()
+
+    def let_go(self) -> None:
+        """Leave what was not decided on for the next start."""
+        for orphan in self._orphans:
+            orphan.let_go()
+        self._orphans.clear()
+
+
+def in_words(origin: Origin, today: date) -> str:
+    """What was not saved, since when."""
+    at = origin.moment
+    when = "" if at is None else f" from {at:%H:%M}" if at.date() == today else f" from {at:%Y-%m-%d, %H:%M}"
+    count = origin.changes
+    changes = "" if count < 1 else ", 1 change not saved" if count == 1 else f", {count} changes not saved"
+    return f"The program ended before this was saved: {origin.title}{when}{changes}."
+
+
+def _button(text: str, act: Callable[[], None]) -> QPushButton:
+    button = QPushButton(text)
+    button.clicked.connect(act)
+    button.setMinimumHeight(TARGET)
+    return button

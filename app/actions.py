@@ -96,6 +96,17 @@ TABLE = (
         rule=True,
     ),
     Row(
+        "follow",
+        "&Others follow",
+        "O",
+        "follow",
+        "set_following",
+        "&Edit",
+        "While panels are moved or turned, the other free panels go where their seams match best",
+        needs="",
+        checkable=True,
+    ),
+    Row(
         "hold", "&Hold", "H", "hold", "edits.switch_hold", "&Panel", "Hold the panel where it is, or let it go", "panel"
     ),
     Row(
@@ -213,7 +224,7 @@ TOOLS = (
     ("open", "save"),
     ("undo", "redo"),
     ("cloth", "match", "lay", "papers"),
-    ("hold", "turned", "settle"),
+    ("hold", "turned", "settle", "follow"),
     ("zoom-out", "fit", "zoom-in"),
 )
 """The toolbar's groups."""

@@ -16,6 +16,7 @@ from app.commands import (
     without_places,
 )
 from app.document import Document
+from app.following import Following
 from core.model.pattern import PanelName
 
 TURN_STEP_DEG = 0.05
@@ -29,6 +30,12 @@ class Edits(QObject):
     def __init__(self, document: Document) -> None:
         super().__init__(document)
         self._document = document
+        self.others_follow = False
+        """Whether the other free panels take their best places whenever some are moved or turned."""
+
+    def following(self, moved: tuple[PanelName, ...]) -> Following:
+        """Those that follow some panels; nobody unless that was asked for."""
+        return Following(self._document, moved if self.others_follow else ())
 
     def title_of(self, panels: tuple[PanelName, ...]) -> str:
         """What to call some panels in a sentence."""
@@ -47,11 +54,17 @@ class Edits(QObject):
         verb = "is" if len(panels) == 1 else "are"
         self.told.emit(f"{self.title_of(panels)} {verb} held. Press H to let go.")
 
+    def _lay(self, text: str, changes: Changes, series: str = "") -> None:
+        """Lay panels elsewhere as one step, the others following if they are to."""
+        self._document.cancel_trial()
+        places = self.following(tuple(changes)).last_places(changes)
+        self._document.place(text, places, series)
+
     def nudge(self, du: float, dv: float) -> None:
         """Move the selected panels by du across and dv along, mm; nudges that follow one another are one step."""
         if panels := self.free():
             changes = shifted(self._document.kept, panels, du, dv)
-            self._document.place(f"Nudge {self.title_of(panels)}", changes, f"nudge {panels}")
+            self._lay(f"Nudge {self.title_of(panels)}", changes, f"nudge {panels}")
 
     def turn_by(self, steps: int) -> None:
         """Turn the selected panels by steps of 0.05 degrees about their middles, inside the tolerance."""
@@ -59,7 +72,7 @@ class Edits(QObject):
         if panels := self.free():
             turns = {name: kept.placement(name).turn_deg + steps * TURN_STEP_DEG for name in panels}
             changes = {name: turned_to(kept, self._document.panels[name], turns[name]) for name in panels}
-            self._document.place(f"Turn {self.title_of(panels)}", changes, f"turn {panels}")
+            self._lay(f"Turn {self.title_of(panels)}", changes, f"turn {panels}")
             self._tell_limit(changes, turns)
 
     def _tell_limit(self, changes: Changes, wanted: dict[PanelName, float]) -> None:
@@ -105,13 +118,13 @@ class Edits(QObject):
     def type_place(self, name: PanelName, what: str, mm: float) -> None:
         """Set u or v of one panel by its number."""
         at = msgspec.structs.replace(self._document.kept.placement(name), **{what: round(mm, 3)})
-        self._document.place(f"Move {self.title_of((name,))}", {name: at}, f"{what} of {name}")
+        self._lay(f"Move {self.title_of((name,))}", {name: at}, f"{what} of {name}")
 
     def type_turn(self, name: PanelName, turn_deg: float) -> None:
         """Set the turn of one panel by its number; its origin stays where it is."""
         turn = clamped_turn(turn_deg, self._document.cut.cloth_of(name))
         at = msgspec.structs.replace(self._document.kept.placement(name), turn_deg=turn)
-        self._document.place(f"Turn {self.title_of((name,))}", {name: at}, f"turn of {name}")
+        self._lay(f"Turn {self.title_of((name,))}", {name: at}, f"turn of {name}")
 
 
 def panel_title(document: Document, name: PanelName) -> str:

@@ -271,6 +271,10 @@ class Window(QMainWindow):
         """Let dragged panels settle on matches, or not."""
         self.view.settles = settles
 
+    def set_following(self, follows: bool) -> None:
+        """Let the other free panels follow those that are moved, or not."""
+        self.edits.others_follow = follows
+
     def turn_left(self) -> None:
         """Turn the selected panels a step anticlockwise."""
         self.edits.turn_by(-1)

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Protocol
 from PySide6.QtCore import QPoint, QPointF, QRect, QSize, Qt
 from PySide6.QtWidgets import QRubberBand
 
-from app.commands import free_panels, shifted, turned_to
+from app.commands import Changes, free_panels, shifted, turned_to
 from core.model.pattern import PanelName
 from core.seams.stripes import wrapped
 
@@ -42,7 +42,10 @@ class MovePanels:
         self._panels = free_panels(self._kept, self._document.selection)
         self._moving = False
         self._phases: tuple[float, ...] | None = None
-        view.still.hold(frozenset(self._panels))
+        self._following = view.edits.following(self._panels)
+        self._hand: Changes = {}
+        self._all = frozenset(self._panels) | self._following.panels
+        view.still.hold(self._all)
 
     def move(self, at: QPointF, keys: Qt.KeyboardModifier) -> None:
         """Show the panels where the mouse has taken them."""
@@ -50,15 +53,17 @@ class MovePanels:
         self._moving = self._moving or moved.manhattanLength() > START_PX
         if not self._moving or self._document.kept is not self._kept:
             return
-        self._view.still.hold(frozenset(self._panels))
+        self._view.still.hold(self._all)
         du, dv = moved.x() / self._view.scale_px, moved.y() / self._view.scale_px
         if self._view.settles and not keys & Qt.KeyboardModifier.AltModifier:
             du += self._to_match(du, dv)
-        self._document.try_placements(shifted(self._kept, self._panels, du, dv))
+        self._hand = shifted(self._kept, self._panels, du, dv)
+        self._document.try_placements(self._following.places(self._hand))
 
     def finish(self) -> None:
         """Keep the drag as one step."""
-        if self._document.kept is self._kept:
+        if self._document.kept is self._kept and self._hand:
+            self._document.try_placements(self._following.last_places(self._hand))
             self._document.keep_trial(f"Move {self._view.edits.title_of(self._panels)}")
 
     def cancel(self) -> None:
@@ -96,23 +101,28 @@ class TurnPanel:
         self._kept = self._document.kept
         self._cut = self._document.cut
         self._pivot = view.handle_at()
-        view.still.hold(frozenset((name,)))
+        self._following = view.edits.following((name,))
+        self._hand: Changes = {}
+        self._all = frozenset((name,)) | self._following.panels
+        view.still.hold(self._all)
         self._from = self._kept.placement(name).turn_deg - view.handle.turn_of(at - self._pivot)
 
     def move(self, at: QPointF, keys: Qt.KeyboardModifier) -> None:
         """Show the panel turned as far as the knob has come."""
         if self._document.kept is not self._kept:
             return
-        self._view.still.hold(frozenset((self._name,)))
+        self._view.still.hold(self._all)
         turn = self._from + self._view.handle.turn_of(at - self._pivot)
         if self._view.settles and not keys & Qt.KeyboardModifier.AltModifier and self._view.handle.near_grain(turn):
             turn = 0.0
         panel = self._document.panels[self._name]
-        self._document.try_placements({self._name: turned_to(self._cut, panel, turn)})
+        self._hand = {self._name: turned_to(self._cut, panel, turn)}
+        self._document.try_placements(self._following.places(self._hand))
 
     def finish(self) -> None:
         """Keep the turn as one step."""
-        if self._document.kept is self._kept:
+        if self._document.kept is self._kept and self._hand:
+            self._document.try_placements(self._following.last_places(self._hand))
             self._document.keep_trial(f"Turn {self._view.edits.title_of((self._name,))}")
 
     def cancel(self) -> None:

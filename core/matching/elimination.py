@@ -32,15 +32,15 @@ class Tables:
         self.tables[key] = self.tables[key] + table if key in self.tables else table
 
 
-def elimination_order(sizes: Sequence[int], scopes: Sequence[Scope]) -> tuple[list[int], float]:
-    """An order that keeps tables small, and the number of sums it takes."""
+def elimination_order(sizes: Sequence[int], scopes: Sequence[Scope], kept: Scope = ()) -> tuple[list[int], float]:
+    """An order of all variables but those kept that keeps tables small, and the number of sums it takes."""
     neighbours: dict[int, set[int]] = {v: set() for v in range(len(sizes))}
     for scope in scopes:
         for v in scope:
             neighbours[v] |= set(scope) - {v}
     order, work = [], 0.0
-    while neighbours:
-        v = min(neighbours, key=lambda v: (prod(sizes[u] for u in neighbours[v]), -sizes[v], v))
+    while waiting := [v for v in neighbours if v not in kept]:
+        v = min(waiting, key=lambda v: (prod(sizes[u] for u in neighbours[v]), -sizes[v], v))
         work += prod(sizes[u] for u in neighbours[v]) * sizes[v]
         for u in neighbours[v]:
             neighbours[u] |= neighbours[v] - {u}
@@ -80,6 +80,48 @@ def minimise(tables: Tables, progress: Progress = silent, count: int = 1) -> lis
     costs = _sum_over(left, (last,), tables.sizes)
     constant = sum(float(table) for scope, table in left.items() if scope == ())
     return [(float(costs[s]) + constant, _traced(steps, last, s, len(tables.sizes))) for s in _minima(costs, count)]
+
+
+@dataclass(frozen=True, eq=False)
+class Reduced:
+    """A sum of tables in which all variables but those kept were eliminated once, to be minimised again and again."""
+
+    sizes: Sequence[int]
+    kept: Scope
+    _steps: list[_Step]
+    _left: dict[Scope, Table]
+
+    def best(self, more: dict[Scope, Table], count: int = 1) -> list[list[int]]:
+        """The best states of all variables with more tables over kept variables added, in ascending order of scope.
+
+        Up to `count` answers, the best one first, that differ in the first kept variable with more than one state.
+        """
+        total = np.zeros([self.sizes[v] for v in self.kept], dtype=np.float32)
+        for tables in (self._left, more):
+            for scope, table in tables.items():
+                total = total + table.reshape([self.sizes[v] if v in scope else 1 for v in self.kept])
+        axis = next((place for place, v in enumerate(self.kept) if self.sizes[v] > 1), 0)
+        by_first = np.moveaxis(total, axis, 0).reshape(total.shape[axis], -1)
+        return [self._states(total, axis, state) for state in _minima(by_first.min(axis=1), count)]
+
+    def _states(self, total: Table, axis: int, state: int) -> list[int]:
+        rest = np.unravel_index(int(np.argmin(total.take(state, axis=axis))), np.delete(total.shape, axis))
+        places = [int(place) for place in np.insert(np.array(rest, dtype=np.intp), axis, state)]
+        chosen = dict(zip(self.kept, places, strict=True))
+        for step in reversed(self._steps):
+            chosen[step.variable] = step.best(chosen)
+        return [chosen[v] for v in range(len(self.sizes))]
+
+
+def reduced(tables: Tables, kept: Scope) -> Reduced:
+    """Eliminate all variables but those kept, which are given in ascending order."""
+    order, _ = elimination_order(tables.sizes, list(tables.tables), kept)
+    steps: list[_Step] = []
+    left = dict(tables.tables)
+    for v in order:
+        step, left = _eliminated(tables.sizes, v, left)
+        steps.append(step)
+    return Reduced(tables.sizes, kept, steps, left)
 
 
 def _minima(costs: Table, count: int) -> list[int]:

@@ -60,13 +60,14 @@ class Grid:
         """The cost tables of all seams of this part."""
         tables = Tables([axis.size for axis in self.axes])
         for seam in self.seams:
-            scope, table = self._table(seam)
+            scope, table = self.seam_table(seam)
             tables.add(scope, table)
         for position, axis in enumerate(self.axes):
-            tables.add((position,), _less_turning(axis))
+            tables.add((position,), less_turning(axis))
         return tables
 
-    def _table(self, seam: SeamCost) -> tuple[tuple[int, ...], Table]:
+    def seam_table(self, seam: SeamCost) -> tuple[tuple[int, ...], Table]:
+        """The places of a seam's variables in the grid, and its cost for each of their states."""
         a, b = (self.problem.followers[panel] for panel in (seam.a, seam.b))
         at_a, at_b = self.variables.index(a.variable), self.variables.index(b.variable)
         cost, step_b = self._costs(seam, self.axes[at_a], self.axes[at_b], at_a == at_b)
@@ -112,7 +113,7 @@ class Grid:
         return w, ends[0] * x + ends[1] * y
 
 
-def _less_turning(axis: Axis) -> Table:
+def less_turning(axis: Axis) -> Table:
     """A cost far below any step that matters, which decides between equals for the smaller turn."""
     return np.repeat(1e-6 * (axis.turns / max(np.abs(axis.turns).max(), 1e-12)) ** 2, axis.phases).astype(np.float32)
 

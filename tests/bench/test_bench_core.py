@@ -1,8 +1,12 @@
 """How long reading and matching take. Run: pytest tests/bench --benchmark-only --benchmark-enable."""
 
+from itertools import count
+
+import msgspec
 import pytest
 
 from core.files.project_file import read_project
+from core.matching.follow import Followers
 from core.matching.solve import match
 from core.model.project import Placement
 from core.seams.garment import Garment
@@ -33,6 +37,21 @@ def test_crossings_and_agreement_of_ten_panels(benchmark, harbour_skirt):
     project = read_project(harbour_skirt)
     garment = Garment.of(project)
     benchmark(lambda: [(reading.crossings, reading.agreement) for reading in measure(project, garment).read])
+
+
+@pytest.mark.parametrize("number", [10, 24, 48])
+def test_the_others_follow_a_dragged_panel(benchmark, number):
+    """All free panels solved again for one more move of the hand; aim: under 30 ms with ten panels."""
+    project = match(ring(1, number, "even", 20.0, 1.0)).project
+    garment, at, step = Garment.of(project), project.placement("g3"), count()
+    followers = Followers(project, garment, ["g3"])
+    followers.places({"g3": at})
+
+    def move() -> None:
+        hand = {"g3": msgspec.structs.replace(at, u=at.u + 0.37 * next(step))}
+        assert followers.places(hand)
+
+    benchmark.pedantic(move, rounds=60, warmup_rounds=3)
 
 
 @pytest.mark.parametrize("number", [6, 12, 24, 48])

@@ -1,0 +1,96 @@
+"""The other panels follow the one in the hand, if that is asked for."""
+
+from types import SimpleNamespace
+
+import pytest
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtTest import QTest
+
+from app import following
+from app.edits import Edits
+from core.seams.readings import measure
+
+
+@pytest.fixture
+def matched(skirt):
+    """The ten-panel skirt with one panel off its match, settling off."""
+    skirt.actions_by_id["settle"].setChecked(False)
+    skirt.edits.nudge(0, 0)
+    skirt.actions_by_id["follow"].trigger()
+    return skirt
+
+
+def test_the_others_stay_unless_they_are_asked_to_follow(skirt, mouse):
+    assert not skirt.actions_by_id["follow"].isChecked()
+    before = skirt.document.kept
+    mouse.drag(mouse.on("side.R"), QPointF(30, 5))
+    after = skirt.document.kept
+    assert [n for n in before.panel_names if before.placement(n) != after.placement(n)] == ["side.R"]
+
+
+def test_a_drag_takes_the_others_along_and_is_one_step(matched, mouse):
+    document, count = matched.document, matched.document.undo.count()
+    kept, start = document.kept, QPointF(mouse.on("side.R"))
+    mouse.press(start)
+    mouse.move(start + QPointF(20, 3))
+    shown = document.project
+    moved = [n for n in kept.panel_names if kept.placement(n) != shown.placement(n)]
+    assert set(moved) == set(kept.panel_names)
+    hand_only = kept.placed({"side.R": shown.placement("side.R")})
+    assert document.measurement.rms_mm < measure(hand_only).rms_mm
+    assert document.measurement.rms_mm == pytest.approx(measure(shown).rms_mm)
+    mouse.release(start + QPointF(20, 3))
+    assert document.kept == shown
+    assert document.undo.count() == count + 1
+    document.undo_step()
+    assert document.kept == kept
+
+
+def test_escape_puts_all_of_them_back(matched, mouse):
+    kept, start = matched.document.kept, QPointF(mouse.on("side.R"))
+    mouse.press(start)
+    mouse.move(start + QPointF(20, 3))
+    QTest.keyClick(matched.view, Qt.Key.Key_Escape)
+    mouse.release(start + QPointF(20, 3))
+    assert matched.document.project is kept
+
+
+def test_held_panels_and_panels_ticked_as_cut_stay(matched, mouse):
+    document = matched.document
+    document.select(("back.R",))
+    matched.edits.switch_hold()
+    matched.cut_list.tick(("back.L",), True)
+    kept = document.kept
+    mouse.drag(mouse.on("side.R"), QPointF(25, 0))
+    assert document.kept.placement("back.R") == kept.placement("back.R")
+    assert document.kept.placement("back.L") == kept.placement("back.L")
+    assert document.kept.placement("front.R") != kept.placement("front.R")
+
+
+def test_moves_that_come_faster_than_solving_skip_it_and_the_last_one_does_not(matched, mouse, monkeypatch):
+    solved = []
+    real = following.Following._solve
+    monkeypatch.setattr(following.Following, "_solve", lambda self, hand: (solved.append(hand), real(self, hand)))
+    clock = SimpleNamespace(perf_counter=iter([0.0, 50.0, *[60.0 + i for i in range(6)]]).__next__)
+    monkeypatch.setattr(following, "time", clock)
+    mouse.drag(mouse.on("side.R"), QPointF(30, 0), steps=6)
+    assert len(solved) == 2
+    hand = {"side.R": matched.document.kept.placement("side.R")}
+    assert solved[-1] == hand
+
+
+def test_nudges_and_typed_places_take_the_others_along_too(matched):
+    document, edits = matched.document, matched.edits
+    assert isinstance(edits, Edits)
+    for change in (
+        lambda: edits.nudge(5, 0),
+        lambda: edits.turn_by(1),
+        lambda: edits.type_place("side.R", "u", document.kept.placement("side.R").u + 7),
+        lambda: edits.type_turn("side.R", 0.1),
+    ):
+        document.select(("side.R",))
+        kept = document.kept
+        change()
+        assert document.kept.placement("front.L").u != kept.placement("front.L").u
+        document.undo_step()
+        assert document.kept == kept

@@ -95,7 +95,7 @@ class Followers:
             follower, at = self._problem.followers[name], hand.get(name, self._project.placement(name))
             if variables[follower.variable].leader == name:
                 turn = math.radians(at.turn_deg)
-                phase = float(Across.of(at, self._problem.cloth.skew)(follower.middle[None])[0])
+                phase = float(Across.of(at, self._problem.cloth)(follower.middle[None])[0])
                 variables[follower.variable] = replace(
                     variables[follower.variable], turn_low=turn, turn_high=turn, phase_fixed=phase
                 )
@@ -195,7 +195,7 @@ def _as_they_lie(project: Project, garment: Garment, problem: Problem) -> tuple[
     """Phases, mm, and turns, rad, of all variables as their leading panels lie, turns inside their limits."""
     places = [project.placement(variable.leader) for variable in problem.variables]
     middles = [garment.panels[variable.leader].middle[None] for variable in problem.variables]
-    phases = [float(Across.of(at, problem.cloth.skew)(m)[0]) for at, m in zip(places, middles, strict=True)]
+    phases = [float(Across.of(at, problem.cloth)(m)[0]) for at, m in zip(places, middles, strict=True)]
     turns = [
         min(max(math.radians(at.turn_deg), variable.turn_low), variable.turn_high)
         for at, variable in zip(places, problem.variables, strict=True)

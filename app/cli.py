@@ -10,6 +10,7 @@ from typing import Any, NoReturn
 
 from app import __version__
 from app.console import lay_text, measurement_text, progress_bar
+from app.desktop_command import add_desktop_command, run_desktop
 from app.draft_command import add_draft_command, run_draft
 from app.forecast_command import add_forecast_command, run_forecast
 from app.import_command import add_import_command, run_import
@@ -236,6 +237,7 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "forecast": run_forecast,
     "shelf": run_shelf,
     "true": run_true,
+    "desktop": run_desktop,
     "draft": run_draft,
     "import": run_import,
     "swatch": run_swatch,
@@ -267,6 +269,7 @@ def _parser() -> argparse.ArgumentParser:
     add_import_command(commands)
     add_swatch_command(commands)
     add_true_command(commands)
+    add_desktop_command(commands)
     add_forecast_command(commands)
     add_shelf_command(commands)
     _json(_command(commands, "list", "everything to cut, the notions, and what each cloth needs"))

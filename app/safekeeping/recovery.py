@@ -12,7 +12,8 @@ from datetime import datetime
 from pathlib import Path
 
 import msgspec
-from PySide6.QtCore import QLockFile, QStandardPaths
+import platformdirs
+from PySide6.QtCore import QLockFile
 
 from app.safekeeping.stamp import Stamp
 from core.errors import BadInput
@@ -29,7 +30,7 @@ _ANY_AGE_MS = 1
 
 def state_folder() -> Path:
     """Where the program keeps what it needs for itself."""
-    return Path(QStandardPaths.writableLocation(QStandardPaths.StandardLocation.AppLocalDataLocation))
+    return Path(platformdirs.user_data_dir("stripewright", appauthor=False))
 
 
 def recovery_folder() -> Path:

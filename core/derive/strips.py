@@ -27,7 +27,9 @@ def strip_pieces(strip: Strip) -> tuple[Piece, ...]:
         Edge(name=name, path=path_of(np.stack([start, end]), 6), allowance=strip.allowance)
         for name, start, end in zip(names, corners, ends, strict=True)
     )
-    return tuple(Piece(id=one, name=strip.title, cloth=strip.cloth, edges=edges) for one in strip.piece_ids)
+    return tuple(
+        Piece(id=one, name=strip.title, cloth=strip.cloth, edges=edges, grain=strip.grain) for one in strip.piece_ids
+    )
 
 
 def _straight(strip: Strip) -> Points:

@@ -7,7 +7,7 @@ from functools import cached_property
 import msgspec
 
 from core.lay.legal import panels_on
-from core.lay.task import end_for_end
+from core.lay.ways import end_for_end
 from core.matching.problem import mirrors_pairs
 from core.model.cloth import Cloth
 from core.model.pattern import PanelName

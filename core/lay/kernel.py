@@ -61,16 +61,21 @@ def _random(state: Ints, below: int) -> int:
 
 @njit(cache=True, error_model="numpy")
 def _move(
-    pairs: Floats, still: Floats, whose: Ints, twin: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
+    pairs: Floats, still: Floats, whose: Ints, other: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
     weights: Floats, i: int, state: Ints, low: Floats, high: Floats, owner: Ints, weight: Floats,
 ) -> None:  # fmt: skip
-    """Bring entry i, or its twin, where it overlaps least: ends of intervals in all columns, from a random one on."""
+    """Bring the panel of entry i, any way it may lie, where it overlaps least: ends of intervals in all columns, from a
+    random one on."""
     columns, here, panels = least.shape[1], column[i], weights.shape[0]
     best, best_i, best_c, best_v = np.inf, i, column[i], v[i]
     start = _random(state, columns)
-    places = 2 * columns if twin[i] >= 0 else columns
-    for step in range(-1, places):
-        e = i if step < columns else twin[i]
+    e, step = i, -2
+    while True:
+        step += 1
+        if step == columns:
+            e, step = other[e], 0
+            if e == i:
+                break
         c = here if step < 0 else (start + step) % columns
         if least[e, c] > most[e, c] or (step >= 0 and e == i and c == here):
             continue
@@ -133,7 +138,7 @@ def _raise_weights(weights: Floats, depth: Floats) -> None:
 
 @njit(cache=True, error_model="numpy")
 def sweep(
-    pairs: Floats, still: Floats, whose: Ints, twin: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
+    pairs: Floats, still: Floats, whose: Ints, other: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
     weights: Floats, state: Ints, best_column: Ints, best_v: Floats, record: Floats, patience: int, moves: int,
 ) -> int:  # fmt: skip
     """Work overlaps out, sweep after sweep, for about so many moves; returns how many were made.
@@ -167,8 +172,10 @@ def sweep(
         for k in range(count - 1, -1, -1):
             pick = _random(state, k + 1)
             order[k], order[pick] = order[pick], order[k]
-            i = order[k] if column[order[k]] >= 0 else twin[order[k]]
-            _move(pairs, still, whose, twin, least, most, column, v, weights, i, state, low, high, owner, weight)
+            i = order[k]
+            while column[i] < 0:
+                i = other[i]
+            _move(pairs, still, whose, other, least, most, column, v, weights, i, state, low, high, owner, weight)
             made += 1
     return made
 

@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator
 
 import numpy as np
-from shapely import STRtree
+from shapely import STRtree, intersection
 from shapely.geometry import Polygon
 
 from core.geometry.paths import Points
@@ -17,6 +17,10 @@ from core.model.project import Placement, Project
 
 OVERLAP_MM2 = 0.01
 """Overlaps of a smaller area are none."""
+
+GRID_MM = 1e-6
+"""Overlaps are taken on this grid: without it, outlines that lie on each other but for the last digit are said not to
+meet at all."""
 
 BEYOND_MM = 1e-3
 """Cut lines may reach this far over a border."""
@@ -41,11 +45,11 @@ def find_faults(project: Project, cloth_id: str) -> tuple[str, ...]:
     """What is wrong with the placements on a cloth, a line each; empty if they can be cut as they stand.
 
     Panels that overlap, lie outside the usable width, on a flaw, before the cut end (v = 0) or beyond a length that is
-    given. Raises BadInput if there is no such cloth.
+    given; bias strips that lie off the bias by more than the cloth's grain tolerance. Raises BadInput if there is no such cloth.
     """
     cloth = project.cloth(cloth_id)
     lines = cut_lines(project, cloth)
-    return (*faults_of(lines, cloth), *_beyond_length(lines, cloth))
+    return (*faults_of(lines, cloth), *_beyond_length(lines, cloth), *_off_the_bias(project, cloth))
 
 
 def faults_of(lines: dict[PanelName, Points], cloth: Cloth) -> tuple[str, ...]:
@@ -72,6 +76,13 @@ def _beyond_length(lines: dict[PanelName, Points], cloth: Cloth) -> Iterator[str
             yield f"panel {name!r} lies {over:.2f} mm beyond the cloth's end"
 
 
+def _off_the_bias(project: Project, cloth: Cloth) -> Iterator[str]:
+    for panel in panels_on(project, cloth):
+        off = abs(math.remainder(project.placement(panel.name).turn_deg, 90.0))
+        if panel.piece.grain == "bias" and off > cloth.grain_tolerance_deg + 1e-9:
+            yield f"panel {panel.name!r} lies {off:.2f}° off the bias"
+
+
 def _on_flaws(shapes: dict[PanelName, Polygon], cloth: Cloth) -> Iterator[str]:
     for number, outline in enumerate(cloth.flaw_outlines, start=1):
         flaw = Polygon(outline)
@@ -93,7 +104,7 @@ def _overlaps(shapes: dict[PanelName, Polygon], cloth: Cloth) -> Iterator[str]:
     names, polygons = list(shapes), np.array(list(shapes.values()), dtype=object)
     first, second = STRtree(polygons).query(polygons, predicate="dwithin", distance=cloth.spare_mm)
     for i, j in sorted(zip(first.tolist(), second.tolist(), strict=True)):
-        area = polygons[i].intersection(polygons[j]).area if i < j else 0.0
+        area = intersection(polygons[i], polygons[j], grid_size=GRID_MM).area if i < j else 0.0
         if area > OVERLAP_MM2:
             yield f"panels {names[i]!r} and {names[j]!r} overlap by {area:.2f} mm2"
         elif i < j and (gap := polygons[i].distance(polygons[j])) < cloth.spare_mm - BEYOND_MM:

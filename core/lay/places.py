@@ -9,6 +9,7 @@ from core.geometry.polyline import Floats
 from core.lay import engine
 from core.lay.shapes import Ints
 from core.lay.task import Task, no_room
+from core.lay.ways import ways_round
 
 
 @dataclass(eq=False)
@@ -45,9 +46,9 @@ class Place(NamedTuple):
 
 
 def lowest(task: Task, entry: int, at: Arrangement, before: float = np.inf) -> Place | None:
-    """Where an entry or its twin overlaps none of those there and ends nearest to the cut end, before a v; or None."""
+    """Where an entry's panel overlaps none of those there and ends nearest to the cut end, before a v; or None."""
     best = None
-    for e in (entry, int(task.twin[entry])) if task.twin[entry] >= 0 else (entry,):
+    for e in ways_round(task.other, entry):
         tables = (task.pairs, task.still, task.whose, task.least, task.most)
         column, v = engine.loops().lowest(*tables, at.column, at.v, e, before - task.ends[e])
         if column >= 0:
@@ -86,12 +87,18 @@ def stacked(task: Task) -> Arrangement:
     """A lay that needs no tables: panels one behind another, behind everything that stays."""
     at = Arrangement(np.full(len(task.loose), -1, dtype=np.int64), np.zeros(len(task.loose)))
     end = task.still_end
-    for entry in range(task.panels):
-        wanted = np.maximum(task.least[entry], end - task.starts[entry])
-        v = np.where(wanted <= task.most[entry], wanted, np.inf)
-        column = int(np.argmin(v))
-        if not np.isfinite(v[column]):
-            raise no_room(task.cloth, task.loose[entry])
-        at.put(Place(entry, column, float(v[column])))
-        end = float(v[column]) + task.ends[entry] + task.cloth.spare_mm
+    for panel in range(task.panels):
+        place = min((_behind(task, entry, end) for entry in ways_round(task.other, panel)), key=lambda p: p.v)
+        if not np.isfinite(place.v):
+            raise no_room(task.cloth, task.loose[panel])
+        at.put(place)
+        end = place.v + task.ends[place.entry] + task.cloth.spare_mm
     return at
+
+
+def _behind(task: Task, entry: int, end: float) -> Place:
+    """The place of an entry that is nearest behind `end`; at v = inf if there is none."""
+    wanted = np.maximum(task.least[entry], end - task.starts[entry])
+    v = np.where(wanted <= task.most[entry], wanted, np.inf)
+    column = int(np.argmin(v))
+    return Place(entry, column, float(v[column]))

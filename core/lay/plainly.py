@@ -7,13 +7,14 @@ import numpy as np
 
 from core.geometry.polyline import Floats
 from core.lay.shapes import Ints
+from core.lay.ways import ways_round
 
 _SAME = 1e-7
 _AT_ONCE = 128
 
 
 def sweep(
-    pairs: Floats, still: Floats, whose: Ints, twin: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
+    pairs: Floats, still: Floats, whose: Ints, other: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
     weights: Floats, state: Ints, best_column: Ints, best_v: Floats, record: Floats, patience: int, moves: int,
 ) -> int:  # fmt: skip
     """Work overlaps out, sweep after sweep, for about so many moves; returns how many were made.
@@ -32,8 +33,8 @@ def sweep(
         growth = np.where(depth > 0, 1.2 + 0.8 * depth / depth.max(), 0.95)
         weights[:] = np.maximum(weights * growth, 1.0)
         for index in np.random.default_rng(state).permutation(np.flatnonzero(depth.any(axis=1))):
-            entry = int(index if column[index] >= 0 else twin[index])
-            _move(pairs, still, whose, twin, least, most, column, v, weights, entry)
+            entry = next(e for e in ways_round(other, int(index)) if column[e] >= 0)
+            _move(pairs, still, whose, other, least, most, column, v, weights, entry)
             made += 1
         state += 1
     return made
@@ -77,12 +78,13 @@ def _barriers(
 
 
 def _move(
-    pairs: Floats, still: Floats, whose: Ints, twin: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
+    pairs: Floats, still: Floats, whose: Ints, other: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
     weights: Floats, i: int,
 ) -> None:  # fmt: skip
-    """Bring an entry, or its twin, where it overlaps least: ends of intervals and walls in every column are tried."""
+    """Bring a panel, any way it may lie, where it overlaps least: ends of intervals and walls in every column are
+    tried."""
     found = []
-    for e in (i, int(twin[i])) if twin[i] >= 0 else (i,):
+    for e in ways_round(other, i):
         low, high, owner = _barriers(pairs, still, whose, column, v, e)
         ends = np.concatenate([high, low, least[e][:, None], most[e][:, None]], axis=1)
         inside = (ends >= least[e][:, None]) & (ends <= most[e][:, None]) & np.isfinite(ends)

@@ -15,8 +15,8 @@ from core.lay.budget import Budget
 from core.lay.freedom import Freedom
 from core.lay.places import Arrangement, lowest
 from core.lay.search import shortest
-from core.lay.shapes import Ints
 from core.lay.task import Task, task_of
+from core.lay.ways import next_of_same
 from core.matching.solve import match
 from core.model.cloth import Cloth
 from core.model.panel import panels_of
@@ -73,14 +73,11 @@ def _not_put_back(task: Task, at: Arrangement, end: float) -> tuple[PanelName, .
 def without(task: Task, panel: int) -> Task:
     """The task with one panel less."""
     keep = np.flatnonzero(task.whose != panel)
-    place = np.full(len(task.loose), -1, dtype=np.int64)
-    place[keep] = np.arange(len(keep))
-    twin: Ints = np.where(task.twin[keep] >= 0, place[task.twin[keep]], -1)
     whose = task.whose[keep] - (task.whose[keep] > panel)
     return replace(
         task, loose=tuple(task.loose[i] for i in keep), first=task.first[keep], least=task.least[keep],
         most=task.most[keep], pairs=np.ascontiguousarray(task.pairs[np.ix_(keep, keep)]), still=task.still[keep],
-        whose=whose, twin=twin,
+        whose=whose, other=next_of_same(whose),
     )  # fmt: skip
 
 

@@ -119,6 +119,6 @@ class Separation:
 
     def _sweep(self, patience: int) -> int:
         task, at, kept = self.task, self.at, self.least_bad
-        places = (task.pairs, task.still, task.whose, task.twin, self.least, self.most, at.column, at.v, self.weights)
+        places = (task.pairs, task.still, task.whose, task.other, self.least, self.most, at.column, at.v, self.weights)
         made = engine.loops().sweep(*places, self.state, kept.column, kept.v, self.record, patience, _AT_ONCE)
         return int(made) + 1

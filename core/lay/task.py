@@ -5,7 +5,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
-import msgspec
 import numpy as np
 
 from core.errors import CannotBeHad
@@ -16,9 +15,10 @@ from core.lay.legal import cut_line, panels_on
 from core.lay.remnant import missing_outlines
 from core.lay.shapes import Ints, Shape, eased, sheared, widened
 from core.lay.tables import pair_tables, still_tables
+from core.lay.ways import next_of_same, ways_of
 from core.model.cloth import Cloth
 from core.model.panel import Panel
-from core.model.pattern import PanelName
+from core.model.pattern import PanelName, panel_of
 from core.model.project import Placement, Project
 from core.progress import Progress, silent
 
@@ -56,9 +56,9 @@ class Loose:
 class Task:
     """All that the search needs to know about one cloth.
 
-    The entries are the loose panels as they lie, `panels` of them, then, for those that may lie end for end, the same
-    once more the other way round: `whose` says which panel an entry is, `twin` which entry is the same panel turned,
-    -1 for none. Only one of the two lies on the cloth.
+    The entries are the loose panels as they lie, `panels` of them, then, for those that may lie in more ways than one,
+    the same once more for each: `whose` says which panel an entry is, `other` which entry is the same panel another
+    way, in a ring: itself if there is none. Only one of them lies on the cloth.
 
     Entry i in column c has its origin at w = `first[i]` + c * `step`; v may lie from `least[i, c]` to
     `most[i, c]` (inf and -inf where the column is none of its own). With entries i and j in columns c and d,
@@ -75,7 +75,7 @@ class Task:
     pairs: Floats
     still: Floats
     whose: Ints
-    twin: Ints
+    other: Ints
     held_end: float
     still_end: float
 
@@ -112,7 +112,9 @@ class Task:
     @cached_property
     def floor(self) -> float:
         """A length that no lay can beat, mm: held panels, the longest panel, and the area of all loose ones."""
-        longest = float((self.least.min(axis=1, initial=np.inf) + self.ends).max(initial=0.0))
+        alone = np.full(self.panels, np.inf)
+        np.minimum.at(alone, self.whose, self.least.min(axis=1, initial=np.inf) + self.ends)
+        longest = float(alone.max(initial=0.0))
         usable = self.cloth.usable[1] - self.cloth.usable[0]
         return max(self.held_end, longest, float(self.areas.sum()) / usable)
 
@@ -132,13 +134,14 @@ def task_of(
     """
     panels = panels_on(project, cloth)
     held = [panel for panel in panels if project.placement(panel.name).hold]
-    loose, whose, twin = _entries(project, cloth, [panel for panel in panels if panel not in held], either_way)
+    loose, whose, other = _entries(project, cloth, [panel for panel in panels if panel not in held], either_way)
     lines = [cut_line(panel, project.placement(panel.name)) for panel in held]
     spots = [*(np.array(flaw) for flaw in cloth.flaw_outlines), *missing_outlines(cloth)]
     still = [_shape(line, cloth, cloth.spare_mm / 2) for line in lines]
     all_still = [*still, *(_shape(spot, cloth) for spot in spots)]
     step = _step(cloth, loose)
     first, least, most = _columns(cloth, loose, step, _farthest(cloth, loose, all_still, step))
+    _check_room(cloth, loose, whose, least)
     pairs = pair_tables(
         [one.roomy for one in loose], whose, first, step * np.arange(1 - least.shape[1], least.shape[1]), progress
     )
@@ -146,7 +149,7 @@ def task_of(
     still_tables = _still_tables(loose, still, all_still[len(still) :], w)
     held_end = max((float(line[:, 1].max()) for line in lines), default=0.0)
     still_end = max((shape.along[1] for shape in all_still), default=0.0) + cloth.spare_mm
-    return Task(cloth, loose, step, first, least, most, pairs, still_tables, whose, twin, held_end, still_end)
+    return Task(cloth, loose, step, first, least, most, pairs, still_tables, whose, other, held_end, still_end)
 
 
 def _still_tables(loose: Sequence[Loose], held: Sequence[Shape], spots: Sequence[Shape], w: Floats) -> Floats:
@@ -158,7 +161,7 @@ def _still_tables(loose: Sequence[Loose], held: Sequence[Shape], spots: Sequence
 def _entries(
     project: Project, cloth: Cloth, panels: Sequence[Panel], either_way: frozenset[PanelName]
 ) -> tuple[tuple[Loose, ...], Ints, Ints]:
-    """The entries of a task, which panel each is, and its twin."""
+    """The entries of a task, which panel each is, and the next of the same panel."""
     shapes: dict[tuple[bytes, float], Shape] = {}
 
     def loose(panel: Panel, at: Placement) -> Loose:
@@ -171,20 +174,17 @@ def _entries(
             both.append(shapes[key])
         return Loose(panel.name, at, both[0], both[1], (float(ring[:, 0].min()), float(ring[:, 0].max())))
 
-    turning = [index for index, panel in enumerate(panels) if panel.name in either_way]
-    as_they_lie = [loose(panel, project.placement(panel.name)) for panel in panels]
-    turned = [loose(panels[i], end_for_end(project.placement(panels[i].name), cloth)) for i in turning]
-    whose = np.array([*range(len(panels)), *turning], dtype=np.int64)
-    twin = np.full(len(whose), -1, dtype=np.int64)
-    twin[turning], twin[len(panels) :] = np.arange(len(panels), len(whose)), turning
-    return (*as_they_lie, *turned), whose, twin
+    ways = [ways_of(project.placement(one.name), cloth, one.name in either_way, _is_free(one, project)) for one in panels]
+    more = [(index, at) for index, places in enumerate(ways) for at in places[1:]]
+    entries = [(index, places[0]) for index, places in enumerate(ways)] + more
+    whose = np.array([index for index, _ in entries], dtype=np.int64)
+    return tuple(loose(panels[index], at) for index, at in entries), whose, next_of_same(whose)
 
 
-def end_for_end(at: Placement, cloth: Cloth) -> Placement:
-    """A placement the other way round: reflected about the matched axis, which an even repeat can't tell."""
-    w = at.u - cloth.skew * at.v
-    across = 2 * cloth.repeat.c - w if cloth.repeat else w
-    return msgspec.structs.replace(at, u=across + cloth.skew * at.v, turned=not at.turned)
+def _is_free(panel: Panel, project: Project) -> bool:
+    """Whether a panel's stripes meet nothing, as on a bias strip."""
+    sewn = {panel_of(ref) for seam in project.sewn for ref in (seam.a, seam.b)}
+    return panel.piece.grain == "bias" and panel.name not in sewn
 
 
 def _shape(line: Points, cloth: Cloth, by_mm: float = 0.0) -> Shape:
@@ -230,9 +230,14 @@ def _columns(cloth: Cloth, loose: Sequence[Loose], step: float, farthest: float)
         counts.append(math.floor((high - first[-1] + SAME_MM) / step) + 1)
     w = np.array(first)[:, None] + step * np.arange(max(counts, default=1))
     least, most = _walls(cloth, loose, w, farthest)
-    for index in np.flatnonzero(~np.any(least <= most, axis=1)):
-        raise no_room(cloth, loose[int(index)])
     return np.array(first), least, most
+
+
+def _check_room(cloth: Cloth, loose: Sequence[Loose], whose: Ints, least: Floats) -> None:
+    """Raise CannotBeHad for a panel that no column has room for, whichever way it lies."""
+    for index, one in enumerate(loose[: int(whose.max(initial=-1)) + 1]):
+        if not np.isfinite(least[whose == index]).any():
+            raise no_room(cloth, one)
 
 
 def _walls(cloth: Cloth, loose: Sequence[Loose], w: Floats, farthest: float) -> tuple[Floats, Floats]:

@@ -25,7 +25,10 @@ class Notch(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
 
 
 class Piece(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
-    """A pattern piece as drawn: x right, y down towards the hem, face up, grain along y, edges clockwise."""
+    """A pattern piece as drawn: x right, y down towards the hem, face up, grain along y, edges clockwise.
+
+    One whose `grain` is bias is drawn as it lies, at 45 degrees to the cloth's threads; its stripes meet nothing.
+    """
 
     id: str
     cloth: str
@@ -36,6 +39,7 @@ class Piece(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     outline_is: Literal["net", "cut"] = "net"
     fold: str | None = None
     notches: tuple[Notch, ...] = ()
+    grain: Literal["straight", "bias"] = "straight"
 
     @property
     def title(self) -> str:

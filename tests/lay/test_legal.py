@@ -36,3 +36,13 @@ def test_each_fault_is_told_with_its_size(first, second, cloth, fault) -> None:
 def test_a_cloth_that_is_not_there_is_bad_input() -> None:
     with pytest.raises(BadInput, match="no cloth 'silk'"):
         find_faults(two_at((10, 0), (110, 0)), "silk")
+
+
+def test_two_panels_that_lie_on_each_other_but_for_the_last_digit_overlap() -> None:
+    """A triangle whose copy, 1e-14 mm along, the overlay of shapely without a grid says it does not meet."""
+    corners = [(7.1, 119.6), (90.0, 9.9), (171.3, 90.7)]
+    sides = [f"M {a[0]} {a[1]} L {b[0]} {b[1]}" for a, b in zip(corners, [*corners[1:], corners[0]], strict=True)]
+    edges = [{"name": str(i), "path": side} for i, side in enumerate(sides)]
+    project = project_of([{"id": name, "cloth": "cloth", "edges": edges} for name in "ab"], 400)
+    project = project.placed({"a": Placement(u=0, v=0), "b": Placement(u=0, v=1e-14)})
+    assert find_faults(project, "cloth") == ("panels 'a' and 'b' overlap by 7808.47 mm2",)

@@ -71,16 +71,16 @@ def moved_to(at: Placement, du: float, dv: float) -> Placement:
     return msgspec.structs.replace(at, u=_on_step(at.u + du), v=_on_step(at.v + dv))
 
 
-def clamped_turn(turn_deg: float, cloth: Cloth) -> float:
-    """A turn kept inside the cloth's grain tolerance, degrees."""
-    limit = cloth.grain_tolerance_deg
-    return round(min(max(turn_deg, -limit), limit), 4) + 0.0
+def clamped_turn(turn_deg: float, project: Project, panel: Panel) -> float:
+    """A turn of a panel kept inside its cloth's grain tolerance, degrees; from where it lies, if on the bias."""
+    limit = project.cloth_of(panel.name).grain_tolerance_deg
+    rest = 90.0 * round(project.placement(panel.name).turn_deg / 90.0) if panel.piece.grain == "bias" else 0.0
+    return round(min(max(turn_deg, rest - limit), rest + limit), 4) + 0.0
 
 
 def turned_to(project: Project, panel: Panel, turn_deg: float) -> Placement:
     """The panel turned about its own middle, as far as the grain tolerance lets it."""
-    turn = clamped_turn(turn_deg, project.cloth_of(panel.name))
-    return about_middle(panel, project.placement(panel.name), turn_deg=turn)
+    return about_middle(panel, project.placement(panel.name), turn_deg=clamped_turn(turn_deg, project, panel))
 
 
 def end_for_end(project: Project, panel: Panel) -> Placement:

@@ -122,7 +122,7 @@ class Edits(QObject):
 
     def type_turn(self, name: PanelName, turn_deg: float) -> None:
         """Set the turn of one panel by its number; its origin stays where it is."""
-        turn = clamped_turn(turn_deg, self._document.cut.cloth_of(name))
+        turn = clamped_turn(turn_deg, self._document.cut, self._document.panels[name])
         at = msgspec.structs.replace(self._document.kept.placement(name), turn_deg=turn)
         self._lay(f"Turn {self.title_of((name,))}", {name: at}, f"turn of {name}")
 

@@ -84,6 +84,9 @@ def _turn_words(figures: PanelFigures, units: Units) -> str:
     turn = figures.at.turn_deg
     if abs(figures.lean_mm) < units.nothing_mm:
         return "It runs straight along the cloth."
+    if abs(abs(turn) - 90.0) < 1e-6:
+        side = "right" if figures.grain_bottom.u_mm > figures.grain_top.u_mm else "left"
+        return f"It runs straight across the cloth, its bottom end at the {side}."
     way = "clockwise" if turn > 0 else "anticlockwise"
     leans = f"its bottom end lies {sideways(figures.lean_mm, units)} of straight along."
     return f"It is turned {degrees(abs(turn))}° {way}: {leans}"

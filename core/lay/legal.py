@@ -45,7 +45,8 @@ def find_faults(project: Project, cloth_id: str) -> tuple[str, ...]:
     """What is wrong with the placements on a cloth, a line each; empty if they can be cut as they stand.
 
     Panels that overlap, lie outside the usable width, on a flaw, before the cut end (v = 0) or beyond a length that is
-    given; bias strips that lie off the bias by more than the cloth's grain tolerance. Raises BadInput if there is no such cloth.
+    given; bias strips that lie off the bias by more than the cloth's grain tolerance. Raises BadInput if there is no
+    such cloth.
     """
     cloth = project.cloth(cloth_id)
     lines = cut_lines(project, cloth)

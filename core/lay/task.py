@@ -174,7 +174,9 @@ def _entries(
             both.append(shapes[key])
         return Loose(panel.name, at, both[0], both[1], (float(ring[:, 0].min()), float(ring[:, 0].max())))
 
-    ways = [ways_of(project.placement(one.name), cloth, one.name in either_way, _is_free(one, project)) for one in panels]
+    ways = [
+        ways_of(project.placement(one.name), cloth, one.name in either_way, _is_free(one, project)) for one in panels
+    ]
     more = [(index, at) for index, places in enumerate(ways) for at in places[1:]]
     entries = [(index, places[0]) for index, places in enumerate(ways)] + more
     whose = np.array([index for index, _ in entries], dtype=np.int64)

@@ -48,7 +48,7 @@ def test_bias_strips_lie_at_45_degrees_on_any_cloth(period, one_way) -> None:
     assert find_faults(laid, "cloth") == ()
     found = [round(lean, 6) for lean in leans(laid).values()]
     assert set(found) <= {45.0, 135.0}
-    assert period is None and not one_way or len(set(found)) == 1
+    assert (period is None and not one_way) or len(set(found)) == 1
 
 
 def test_a_bias_strip_across_54_inches_is_76_37_inches_long_and_takes_root_two_of_its_width() -> None:

@@ -12,8 +12,8 @@ from core.files.project_file import read_project
 from core.model.project import Placement, Strip
 from core.papers.card_words import card_paragraphs
 from core.papers.figures import figures_of
+from core.papers.measures import Units
 from core.papers.tables import positions_csv
-from core.papers.units import MILLIMETRES
 from core.seams.readings import measure
 
 
@@ -39,4 +39,4 @@ def test_the_grain_line_of_a_bias_strip_runs_with_the_threads(harbour_skirt, tur
     expected = [40 * math.sqrt(2) * part for part in along]
     assert [b - a for a, b in zip(*ends, strict=True)] == pytest.approx(expected, abs=0.11)
     (own,) = (panel for panel in figures.panels if panel.name == "binding")
-    assert any(words in paragraph.text for paragraph in card_paragraphs(own, (), {}, MILLIMETRES))
+    assert any(words in paragraph.text for paragraph in card_paragraphs(own, (), {}, Units()))

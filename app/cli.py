@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from app import __version__
+from app.advise_command import add_advise_command, run_advise
 from app.console import lay_text, measurement_text, progress_bar
 from app.desktop_command import add_desktop_command, run_desktop
 from app.draft_command import add_draft_command, run_draft
@@ -234,6 +235,7 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "papers": _papers,
     "plan": _plan,
     "list": _list,
+    "advise": run_advise,
     "forecast": run_forecast,
     "shelf": run_shelf,
     "true": run_true,
@@ -270,6 +272,7 @@ def _parser() -> argparse.ArgumentParser:
     add_swatch_command(commands)
     add_true_command(commands)
     add_desktop_command(commands)
+    add_advise_command(commands)
     add_forecast_command(commands)
     add_shelf_command(commands)
     _json(_command(commands, "list", "everything to cut, the notions, and what each cloth needs"))

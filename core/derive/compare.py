@@ -71,7 +71,8 @@ def _alike(project: Project, weights_of: Project) -> float | None:
 
 
 def _worst(measurement: Measurement) -> tuple[float | None, str]:
-    found = [(reading.worst[0], reading.line.sewn.label) for reading in measurement.read if reading.worst]
+    readings = (*measurement.seams, *measurement.crosswise)
+    found = [(reading.worst[0], reading.line.sewn.label) for reading in readings if reading and reading.worst]
     return max(found, key=lambda one: one[0], default=(None, ""))
 
 

@@ -21,7 +21,7 @@ from core.matching.grid import Axis, Grid, less_turning
 from core.matching.objective import Objective
 from core.matching.problem import Problem, SeamCost, build_problem
 from core.matching.refine import EQUAL_MM, Point, bounds_of, refined
-from core.model.cloth import Cloth
+from core.model.cloth import WAYS, Cloth
 from core.model.pattern import PanelName
 from core.model.project import Placement, Project
 from core.seams.garment import Garment
@@ -153,9 +153,10 @@ class Followers:
         return tuple(_axis(problem, v, 14 if many else PHASES, 3 if many else TURNS) for v in self._variables)
 
     def _squares(self, project: Project) -> float:
-        """Weighted sum of the mean squared steps of this cloth's seams, mm2, read exactly."""
-        readings = [read_seam(project, line) for line in self._lines]
-        return sum(r.line.sewn.seam.weight * (r.mean_square or 0.0) for r in readings if r is not None)
+        """Weighted sum of the mean squared steps of this cloth's seams, both ways, mm2, read exactly."""
+        weights = {"lengthwise": 1.0, "crosswise": project.match.crosswise_weight}
+        readings = [(weights[way], read_seam(project, line, way)) for way in WAYS for line in self._lines]
+        return sum(w * r.line.sewn.seam.weight * (r.mean_square or 0.0) for w, r in readings if r is not None)
 
 
 def _stays(project: Project, name: PanelName) -> bool:

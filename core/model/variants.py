@@ -87,6 +87,24 @@ def replaced(after: Project, before: Project) -> Project:
     return _with(after, tuple(_with_pieces(variant, old) for variant in after.variants))
 
 
+def tried(project: Project, changed: Project, name: str) -> Project:
+    """`changed`, a project that came of this one by a change, and both of them among its variants.
+
+    How things stood is kept as "As it stood" unless a variant has that already; the change gets the name given, with a
+    number where that is taken.
+    """
+    known = any(stands(project, variant) for variant in project.variants)
+    kept = project if known else keep(project, _fresh(project, "As it stood"))
+    after = replaced(msgspec.structs.replace(changed, variants=kept.variants), project)
+    return keep(after, _fresh(after, name))
+
+
+def _fresh(project: Project, name: str) -> str:
+    """The name, or the first numbered one that no variant has."""
+    names = {variant.name for variant in project.variants}
+    return next(one for one in (name, *(f"{name} ({n})" for n in range(2, len(names) + 3))) if one not in names)
+
+
 def stands(project: Project, variant: Variant) -> bool:
     """Whether the project stands as a variant has it: taking it would change nothing."""
     return in_force(project, variant) == project

@@ -69,6 +69,15 @@ def with_longer_edge(project: Project, end: EdgeEnd, by: float) -> Project:
     return _reshaped(longer, beside(project, end), lambda segments: moved_end(segments, shift), "share of the length")
 
 
+def with_moved_end(project: Project, end: EdgeEnd, by: Points) -> Project:
+    """The project with an end of a drawn edge moved by a vector, mm, both edges that meet there following.
+
+    Every point of an edge goes along by its share of the way to that end.
+    """
+    moved = _reshaped(project, end, lambda segments: moved_end(segments, by), "share of the length")
+    return _reshaped(moved, beside(project, end), lambda segments: moved_end(segments, by), "share of the length")
+
+
 def with_turned_edge(project: Project, end: EdgeEnd, by_deg: float) -> Project:
     """The project with a drawn edge turned at one end so that the piece's inner angle there grows, degrees."""
     turn = -by_deg if end.at_start else by_deg

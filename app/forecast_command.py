@@ -57,7 +57,7 @@ def forecast_text(found: Forecast, rests: dict[str, float | None]) -> str:
     for seam in found.seams:
         shares = tuple(f"{seam.share_beyond(limit):.0%}" for limit in LIMITS_MM)
         planned = f"{seam.reading.rms_mm:.2f}"
-        rows.append((seam.sewn.label, planned, f"{seam.deviation_mm:.2f}", f"{seam.rms_mm:.2f}", *shares))
+        rows.append((seam.label, planned, f"{seam.deviation_mm:.2f}", f"{seam.rms_mm:.2f}", *shares))
     errors = [("error", "share of the spread", "expected rms mm without it")]
     errors += [(WORDS[name], f"{share:.0%}", f"{rests[name]:.2f}") for name, share in found.shares.items()]
     return "\n\n".join([table(rows), table(errors), "\n".join(verdict(found))])

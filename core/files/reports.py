@@ -183,6 +183,7 @@ def _seam_forecast(seam: SeamForecast) -> dict[str, Any]:
     return {
         "seam": seam.sewn.seam.name,
         "side": seam.sewn.side,
+        "way": seam.reading.way,
         "rms_mm": rounded(seam.reading.rms_mm),
         "expected_rms_mm": rounded(seam.rms_mm),
         "sd_mm": rounded(seam.deviation_mm),

@@ -14,11 +14,12 @@ table 13.1, p. 210. Such a limit is read as two standard deviations."""
 class Errors:
     """Standard deviations of what goes wrong; all independent of each other, each one number for a panel or a seam.
 
-    A panel: `placing_mm` across the stripes, `turning_deg` off the angle planned, `cutting_mm` of each edge, square to
-    it; `repeat_percent` by which the repeat under it differs from the one in the project, `lean_mm_per_m` by which the
-    stripes under it lean otherwise than said. A seam: `flush_mm` by which the two raw edges don't lie flush,
-    `depth_mm` by which the stitching is deeper or shallower than the allowance, `slipping_mm` by which one
-    side is sewn higher than planned. But for the cut, the values given here are common practice, not from a source.
+    A panel: `placing_mm` across the stripes (and as much along them, where there are bars), `turning_deg` off the angle
+    planned, `cutting_mm` of each edge, square to it; `repeat_percent` by which the repeat under it differs from the one
+    in the project, `lean_mm_per_m` by which the stripes under it lean, or the bars slant, otherwise than said. A seam:
+    `flush_mm` by which the two raw edges don't lie flush, `depth_mm` by which the stitching is deeper or shallower than
+    the allowance, `slipping_mm` by which one side is sewn higher than planned. But for the cut, the values given here
+    are common practice, not from a source.
     """
 
     placing_mm: float = 0.5

@@ -13,6 +13,7 @@ import numpy as np
 from core.forecast.errors import Errors
 from core.forecast.sensitivity import columns_of
 from core.geometry.polyline import Floats
+from core.model.cloth import WAYS
 from core.model.pattern import SewnSeam
 from core.model.project import Project
 from core.seams.garment import Garment
@@ -30,9 +31,10 @@ TENTH_MM = 0.1
 
 @dataclass(frozen=True, eq=False)
 class SeamForecast:
-    """What to expect of one seam: at heights that count, the step planned and its standard deviation, mm.
+    """What to expect of one seam one way: at heights that count, the step planned and its standard deviation, mm.
 
-    `variances` has, for each kind of error, the part of the squared deviation that is due to it, mm2, at each height.
+    `weight` is what it weighs in the garment's figure; `variances` has, for each kind of error, the part of the squared
+    deviation that is due to it, mm2, at each height.
     """
 
     reading: SeamReading
@@ -40,10 +42,17 @@ class SeamForecast:
     steps: Floats
     variances: dict[str, Floats]
 
+    weight: float
+
     @property
     def sewn(self) -> SewnSeam:
         """The seam."""
         return self.reading.line.sewn
+
+    @property
+    def label(self) -> str:
+        """The seam's name; where bars are read, that too."""
+        return f"{self.sewn.label}, bars" if self.reading.way == "crosswise" else self.sewn.label
 
     @cached_property
     def deviations(self) -> Floats:
@@ -82,7 +91,7 @@ class Forecast:
     @cached_property
     def mean_square(self) -> float | None:
         """Expected square of the garment's figure, mm2; None where nothing is matched."""
-        weights = [seam.sewn.seam.weight for seam in self.seams]
+        weights = [seam.weight for seam in self.seams]
         if not sum(weights):
             return None
         return sum(w * seam.mean_square for w, seam in zip(weights, self.seams, strict=True)) / sum(weights)
@@ -98,7 +107,7 @@ class Forecast:
         found = {field.name: 0.0 for field in fields(Errors)}
         for seam in self.seams:
             for name, variances in seam.variances.items():
-                found[name] += seam.sewn.seam.weight * float(np.mean(variances))
+                found[name] += seam.weight * float(np.mean(variances))
         total = sum(found.values())
         ranked = sorted(found.items(), key=lambda item: -item[1])
         return {name: value / total if total else 0.0 for name, value in ranked}
@@ -117,7 +126,7 @@ def forecast(project: Project, errors: Errors | None = None, garment: Garment | 
     """What to expect of the placements in a project with given errors; pass its garment if you have it already."""
     garment, errors = garment or Garment.of(project), errors or Errors()
     planned = measure(project, garment)
-    read = [reading for reading in planned.read if reading.line.counted_parts.any()]
+    read = [r for way in WAYS for r in planned.readings_of(way) if r and r.line.counted_parts.any()]
     return Forecast(planned, errors, tuple(_seam(project, garment, reading, errors) for reading in read))
 
 
@@ -131,7 +140,8 @@ def _seam(project: Project, garment: Garment, reading: SeamReading, errors: Erro
     variances: dict[str, Floats] = {}
     for (error, _), column in columns_of(project, garment, reading, heights, errors).items():
         variances[error] = np.asarray(variances.get(error, 0.0) + column**2)
-    return SeamForecast(reading, heights, reading.step_at(heights), variances)
+    weight = reading.line.sewn.seam.weight * (project.match.crosswise_weight if reading.way == "crosswise" else 1.0)
+    return SeamForecast(reading, heights, reading.step_at(heights), variances, weight)
 
 
 def _counted_heights(reading: SeamReading) -> Floats:

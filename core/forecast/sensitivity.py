@@ -12,9 +12,12 @@ from core.model.project import Placement, Project
 from core.seams.garment import Garment
 from core.seams.readings import SeamReading
 from core.seams.strip import Side, edge_at
+from core.seams.stripes import Across
 
 Columns = dict[tuple[str, str], Floats]
 """(name of the error, whose it is) -> change of the step at each height, mm, per standard deviation."""
+
+_QUARTER = rotation(90.0, False)
 
 
 def columns_of(project: Project, garment: Garment, reading: SeamReading, heights: Floats, errors: Errors) -> Columns:
@@ -42,19 +45,18 @@ def _size(errors: Errors, name: str) -> float:
 
 
 class _Side:
-    """One panel at a seam: how its across-coordinate w changes at heights, per unit of each error."""
+    """One panel at a seam: how its coordinate changes at heights, per unit of each error; w lengthwise, z crosswise."""
 
     def __init__(self, panel: Panel, at: Placement, reading: SeamReading, side: Side, heights: Floats) -> None:
         self._side = side
-        skew = reading.cloth.skew
         points, inward = edge_at(reading.line, side, heights)
-        turn = rotation(at.turn_deg, at.turned)
-        across = turn[0] - skew * turn[1]
-        quarter = rotation(at.turn_deg + 90.0, at.turned)
+        across = Across.of(at, reading.cloth, reading.way)
         away = points - panel.middle
-        self._inward = inward @ across
-        self._turning = away @ (quarter[0] - skew * quarter[1])
-        self._across, self._along = away @ across, away @ turn[1]
+        turn = rotation(at.turn_deg, at.turned)
+        self._inward = across.rate_along(points, inward)
+        self._turning = across.rate_along(points, away @ _QUARTER.T)
+        self._across = across(points) - across(panel.middle[None])
+        self._along = away @ turn[1 if reading.way == "lengthwise" else 0]
         w = reading.w_a if side == "a" else reading.w_b
         self._down = np.interp(heights, *_slopes(reading.line.height, w))
 

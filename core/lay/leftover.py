@@ -60,7 +60,8 @@ def _as_remnant(cloth: Cloth, kept: Polygon) -> Cloth:
         tuple((u, v - start) for u, v in flaw) for flaw in cloth.flaw_outlines if Polygon(flaw).intersects(kept)
     )
     repeat = None if cloth.repeat is None else _shifted(cloth.repeat, cloth.skew * start)
-    return msgspec.structs.replace(cloth, remnant=remnant, flaws=flaws, repeat=repeat, length=None)
+    crosswise = None if cloth.crosswise is None else _shifted(cloth.crosswise, -start)
+    return msgspec.structs.replace(cloth, remnant=remnant, flaws=flaws, repeat=repeat, crosswise=crosswise, length=None)
 
 
 def _shifted(repeat: Repeat, by_mm: float) -> Repeat:

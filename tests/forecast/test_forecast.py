@@ -13,7 +13,7 @@ from core.matching.solve import match
 from core.model.project import Project
 from core.seams.garment import Garment
 from core.seams.readings import measure
-from garments import ring
+from garments import repeat, ring
 from straight_gores import gore, sewn
 
 NONE = Errors(**{field.name: 0.0 for field in fields(Errors)})
@@ -49,10 +49,11 @@ GARMENTS = [
     {"number": 8, "width": 24.0},
     {"number": 7, "kind": "uneven", "width": 30.0, "one_way": False, "skew": 8.0},
     {"number": 7, "shape": "fold", "width": 26.0},
+    {"number": 6, "width": 24.0, "crosswise": repeat("even", 60.0), "weft_skew_percent": 3.0},
 ]
 
 
-@pytest.mark.parametrize("kind", GARMENTS, ids=lambda k: "-".join(str(v) for v in k.values()))
+@pytest.mark.parametrize("kind", GARMENTS, ids=["even", "uneven", "fold", "bars"])
 def test_repeated_trials_spread_as_foretold(kind):
     check_trials(match(ring(5, **kind)).project, None)
 
@@ -72,54 +73,54 @@ def check_trials(project: Project, only: str | None) -> None:
 
 
 def trials_of(project: Project, errors: Errors, number: int) -> np.ndarray:
-    """Mean squared step of each seam, mm2, over garments laid, cut and sewn with errors drawn at random.
+    """Mean squared step of each seam, mm2, over garments laid, cut and sewn with errors drawn at random;
+    with bars, then that of each seam across them.
 
     Every panel's points are moved bodily, its edges square to themselves, and the steps read again from the formulas.
     """
     rng = np.random.default_rng(1)
-    garment, plan = Garment.of(project), measure(project)
-    cloth, c = project.cloths[0], project.cloths[0].repeat.c
-    panel = {name: np.stack([rng.normal(size=number) for _ in range(4)]) for name in garment.panels}
+    garment, plan, cloth = Garment.of(project), measure(project), project.cloths[0]
+    drawn = {name: rng.normal(size=(4, number, 1)) for name in garment.panels}
     result = []
-    for line, reading in zip(garment.seams, plan.seams, strict=True):
-        sense = 1 if reading.lean == "opposite" else -1
-        grid = np.linspace(0, line.length, 81)
-        flush, depth, slip = rng.normal(size=(3, number, 1)) * [
-            [[errors.flush_mm]],
-            [[errors.depth_mm]],
-            [[errors.slipping_mm]],
-        ]
-        outwards_a = flush / 2 - depth + errors.cutting_mm * rng.normal(size=(number, 1))
-        outwards_b = -flush / 2 - depth + errors.cutting_mm * rng.normal(size=(number, 1))
-        sides = []
-        for edge, out, name, left, down in (
-            (line.a, outwards_a, line.panels[0], True, 0.0 * slip),
-            (line.b, outwards_b, line.panels[1], False, slip),
-        ):
-            at, errs = project.placement(name), panel[name]
-            x, y = (np.interp(grid + down, line.height, edge[:, i]) for i in (0, 1))
-            dx, dy = (
-                np.gradient(np.interp(grid, line.height, edge[:, 0])),
-                np.gradient(np.interp(grid, line.height, edge[:, 1])),
-            )
-            size = np.hypot(dx, dy) * (1 if left else -1)
-            x, y = x + out * dy / size, y - out * dx / size
-            mx, my = garment.panels[name].middle
-            turn = np.radians(at.turn_deg + (180 if at.turned else 0))
-            spun = turn + np.radians(errors.turning_deg) * errs[1][:, None]
-            middle_u = np.cos(turn) * mx - np.sin(turn) * my + at.u + errors.placing_mm * errs[0][:, None]
-            middle_v = np.sin(turn) * mx + np.cos(turn) * my + at.v
-            du = np.cos(spun) * (x - mx) - np.sin(spun) * (y - my)
-            dv = np.sin(spun) * (x - mx) + np.cos(spun) * (y - my)
-            lean = cloth.skew_mm_per_m / 1000
-            grown = 1 + errors.repeat_percent / 100 * errs[2][:, None]
-            more = errors.lean_mm_per_m / 1000 * errs[3][:, None]
-            sides.append(middle_u - lean * middle_v + (du - lean * dv) / grown - more * dv - c)
-        period = cloth.repeat.period
-        step = (sides[0] + sense * sides[1] + period / 2) % period - period / 2
-        counted = np.array([line.counts(float(h)) for h in grid])
-        result.append(np.mean(step[:, counted] ** 2))
+    for way in ("lengthwise", "crosswise")[: 1 + (cloth.crosswise is not None)]:
+        for line, reading in zip(garment.seams, plan.readings_of(way), strict=True):
+            sense = 1 if reading.lean == "opposite" else -1
+            a, b = (p - reading.repeat.c for p in sewn_sides(project, garment, line, errors, way, drawn, rng))
+            period = reading.repeat.period
+            step = (a + sense * b + period / 2) % period - period / 2
+            counted = np.array([line.counts(float(h)) for h in np.linspace(0, line.length, HEIGHTS)])
+            result.append(np.mean(step[:, counted] ** 2))
     return np.array(result)
+
+
+HEIGHTS = 81
+
+
+def sewn_sides(project, garment, line, errors, way, drawn, rng):
+    """The coordinate across the stripes, mm, on both sides of a seam as sewn: (trials, heights) each."""
+    cloth, grid, number = project.cloths[0], np.linspace(0, line.length, HEIGHTS), len(drawn[line.panels[0]][0])
+    flush, depth, slip, cut_a, cut_b = rng.normal(size=(5, number, 1))
+    outwards = {
+        "a": errors.flush_mm * flush / 2 - errors.depth_mm * depth + errors.cutting_mm * cut_a,
+        "b": -errors.flush_mm * flush / 2 - errors.depth_mm * depth + errors.cutting_mm * cut_b,
+    }
+    for side, edge, name in (("a", line.a, line.panels[0]), ("b", line.b, line.panels[1])):
+        at, (off, spin, grown, lean) = project.placement(name), drawn[name]
+        heights = grid + (errors.slipping_mm * slip if side == "b" else 0 * slip)
+        x, y = (np.interp(heights, line.height, edge[:, i]) for i in (0, 1))
+        dx, dy = (np.gradient(np.interp(grid, line.height, edge[:, i])) for i in (0, 1))
+        size = np.hypot(dx, dy) * (1 if side == "a" else -1)
+        x, y = x + outwards[side] * dy / size, y - outwards[side] * dx / size
+        mx, my = garment.panels[name].middle
+        turn = np.radians(at.turn_deg + (180 if at.turned else 0))
+        spun = turn + np.radians(errors.turning_deg) * spin
+        middle_u, middle_v = np.cos(turn) * mx - np.sin(turn) * my + at.u, np.sin(turn) * mx + np.cos(turn) * my + at.v
+        du, dv = np.cos(spun) * (x - mx) - np.sin(spun) * (y - my), np.sin(spun) * (x - mx) + np.cos(spun) * (y - my)
+        if way == "crosswise":
+            middle_u, middle_v, du, dv = middle_v, middle_u, dv, du
+        slant = cloth.skew_mm_per_m / 1000 if way == "lengthwise" else cloth.weft_skew_percent / 100
+        wide = (du - slant * dv) / (1 + errors.repeat_percent / 100 * grown)
+        yield middle_u - slant * middle_v + errors.placing_mm * off + wide - errors.lean_mm_per_m / 1000 * lean * dv
 
 
 def test_a_step_can_never_be_expected_above_what_chance_gives():

@@ -39,12 +39,15 @@ def test_a_remnant_has_nothing_that_was_cut_away_and_most_of_the_rest(laid):
 
 
 def test_stripes_keep_their_places_on_a_remnant_of_leaning_stripes(laid):
-    cloth, left = laid.cloths[0], leftover(laid, laid.cloths[0].id)
+    cloth = msgspec.structs.replace(laid.cloths[0], crosswise=laid.cloths[0].repeat, weft_skew_percent=2.0)
+    left = leftover(msgspec.structs.replace(laid, cloths=(cloth, *laid.cloths[1:])), cloth.id)
     start = 2600 - max(v for _, v in left.flaw_outlines[0])
     u, v = np.random.default_rng(0).uniform([0, start], [cloth.width, 3000], (50, 2)).T
     before = (u - cloth.skew * v - cloth.repeat.origin) % cloth.repeat.width
     after = (u - left.skew * (v - start) - left.repeat.origin) % left.repeat.width
     assert np.cos(2 * np.pi * (before - after) / cloth.repeat.width) == pytest.approx(1.0, abs=1e-6)
+    bars = (cloth.z(u, v) - cloth.crosswise.origin) - (left.z(u, v - start) - left.crosswise.origin)
+    assert np.cos(2 * np.pi * bars / cloth.crosswise.width) == pytest.approx(1.0, abs=1e-6)
 
 
 def test_without_a_length_or_without_places_nothing_can_be_told(laid):

@@ -217,7 +217,8 @@ TABLE = (
     Row("next-seam", "&Next seam", "N", "", "next_seam", "&View", "Pick the next seam"),
     Row("last-seam", "Seam &before", "Shift+N", "", "seam_before", "&View", "Pick the seam before"),
     Row("dark", "&Dark", "", "", "set_dark", "&View", "Dark surroundings", needs="", checkable=True, rule=True),
-    Row("keys", "&Keys", "F1", "", "show_keys", "&Help", "All keys on one sheet", needs=""),
+    Row("help", "&Help…", "F1", "", "help.show", "&Help", "What step, lean, drift and the rest mean", needs=""),
+    Row("keys", "&Keys", "Shift+F1", "", "show_keys", "&Help", "All keys on one sheet", needs=""),
 )
 
 TOOLS = (

@@ -25,6 +25,7 @@ from app.edits import Edits
 from app.errands import Errands
 from app.filing import Filing
 from app.garment_picture import GarmentPicture
+from app.help.place import HelpDesk
 from app.icons import icon
 from app.inspector import Inspector
 from app.jobs import JobRunner
@@ -61,6 +62,7 @@ class Window(QMainWindow):
         self.filing = Filing(self.document, self.messages, self)
         self.keeper = Keeper(self.document, self.filing.disk, self)
         self.rescued = RescuedBar(self.document, self.filing, self.keeper, self.messages)
+        self.help = HelpDesk(self)
         self.errands = Errands(self.document, self.jobs, self.messages, self)
         self.pages = QStackedWidget()
         self.ways = WaysIn(self.document, self.filing, self.messages, self.pages, self)
@@ -345,6 +347,7 @@ class Window(QMainWindow):
             self.sewing,
             self.cut_list,
             self.ways,
+            self.help,
         ):
             part.show_theme()
 
@@ -384,6 +387,7 @@ class Window(QMainWindow):
     def _end(self, forget: bool) -> None:
         """Leave no thread and no timer behind."""
         self._pictures_due.stop()
+        self.help.close()
         self.keeper.close(forget)
         self.rescued.let_go()
         self.jobs.close()

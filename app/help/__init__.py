@@ -1,0 +1,1 @@
+"""Help: the words of the trade explained on little made-up seams that the program draws and reads itself."""

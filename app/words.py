@@ -1,0 +1,26 @@
+"""The words on the screen, in the user's language where there is a translation.
+
+Every text that a user reads goes through `tr`. Texts in tables that are made on import are marked by `tr` there, for
+the gatherer to find, and go through it again when they are shown.
+"""
+
+from PySide6.QtCore import QCoreApplication, QLocale, QTranslator
+
+from app.resources import language_file
+
+
+def tr(text: str) -> str:
+    """A text in the language of the screen; itself where there is no translation."""
+    return QCoreApplication.translate("", text) if text else ""
+
+
+def speak(app: QCoreApplication, locale: QLocale | None = None) -> QTranslator | None:
+    """Have the screen speak a language, the desktop's own if none is given; None where it stays English."""
+    locale = locale or QLocale()
+    for name in (locale.name(), QLocale.languageToCode(locale.language())):
+        path = language_file(name)
+        translator = QTranslator(app)
+        if path and translator.load(str(path)):
+            app.installTranslator(translator)
+            return translator
+    return None

@@ -29,6 +29,8 @@ def proof_text(bound: Bound) -> str:
     claim = f"no placement inside the tolerance goes below {bound.lower_bound_mm:.3f} mm ({_within(bound)})"
     if bound.status == "proved":
         return f"Proved: {claim}."
+    if bound.status == "each way":
+        return f"Proved: {claim}, if stripes and bars could have their own turns."
     if not bound.lower_bound_mm:
         return f"Nothing was proved in {bound.seconds:.0f} s."
     return f"Proved so far: {claim}; {bound.seconds:.0f} s were not enough for more."

@@ -8,23 +8,31 @@ import heapq
 import itertools
 import math
 import time
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Literal
 
+import msgspec
+
+from core.errors import CannotBeHad
 from core.matching.cells import UNWEIGHED, Box, Part, Weighed
 from core.matching.objective import Objective
 from core.matching.orientation import orientations
-from core.matching.problem import SeamCost, build_problem
+from core.matching.problem import SeamCost, build_problem, mirrors_pairs
 from core.matching.refine import EQUAL_MM, EQUAL_SHARE, Point, bounds_of, least_turning, refined
-from core.matching.solve import MatchResult, connected
+from core.matching.solve import MatchResult, connected, match
+from core.model.cloth import WAYS, Way
 from core.model.pattern import PanelName
 from core.model.project import Placement, Project
-from core.progress import Progress, silent
+from core.progress import Progress, part, silent
 from core.seams.garment import Garment
 from core.seams.readings import measure, read_seam
 
 ROUNDING_MM = 1e-5
 """Taken off every bound: more than what the rounding of placements and of sums can do."""
+
+
+Status = Literal["proved", "time", "stopped", "each way"]
 
 
 @dataclass(frozen=True, eq=False)
@@ -33,14 +41,15 @@ class Bound:
 
     No placement inside the tolerance has a figure below `lower_bound_mm`; the figure of `result`, which is the match
     given or a better one that turned up, is higher by `gap_mm`, which is `gap_share` of that figure. `status`: `proved`
-    to the gap asked for; `time` if that was over before; `stopped` by the caller. `boxes`: how many were weighed.
+    to the gap asked for; `time` if that was over before; `stopped` by the caller; `each way` if stripes and bars were
+    proved each by itself, but want turns that don't go together. `boxes`: how many were weighed.
     """
 
     result: MatchResult
     lower_bound_mm: float
     gap_mm: float
     gap_share: float
-    status: Literal["proved", "time", "stopped"]
+    status: Status
     boxes: int
     seconds: float
 
@@ -58,12 +67,86 @@ def prove(
     The bound is for all placements that keep the project's holds, mirrored pairs and centre; which panels lie end for
     end stays as matched. The time is looked at between boxes. The same project takes the same steps, so more time
     never gives a lower bound. None where no seam has stripes to match.
+
+    With bars, each way is bounded by itself and the bounds are weighed together. Raises CannotBeHad for bowed bars.
     """
     if result.rms_mm is None:
         return None
+    if any(cloth.crosswise is not None for cloth in project.cloths):
+        return _prove_both_ways(project, result, progress, seconds, gap_share, gap_mm)
+    return _prove_one_way(project, result, "lengthwise", progress, seconds, gap_share, gap_mm)
+
+
+def _prove_both_ways(
+    project: Project, result: MatchResult, progress: Progress, seconds: float, gap_share: float, gap_mm: float
+) -> Bound:
+    """No placement matches either way better than the best for it alone: the two bounds weighed as in the figure.
+
+    Half of the time is for either way. The match given is never changed. A bow is no matter of phases and turns alone,
+    so that no bound holds for all places across the cloth.
+    """
+    assert result.rms_mm is not None
+    for cloth in project.cloths:
+        if cloth.crosswise is not None and cloth.bow_per_mm:
+            raise CannotBeHad(f"nothing can be proved on {cloth.title!r}: its bars are bowed, and a bow depends on u")
     started = time.perf_counter()
-    searches = _searches(project, result, max(gap_share * result.rms_mm, gap_mm))
-    status: Literal["proved", "time", "stopped"] = "proved"
+    found: dict[Way, Bound] = {}
+    for index, way in enumerate(WAYS):
+        one, watch = _only(project, way), part(progress, index / 2, (index + 1) / 2)
+        best = match(one)
+        if best.rms_mm is not None:
+            found[way] = _prove_one_way(one, best, way, watch, seconds / 2, gap_share, gap_mm)
+    weights = _weights(result.project)
+    total = sum(weights[way] for way in found)
+    low = math.sqrt(sum(weights[way] * bound.lower_bound_mm**2 for way, bound in found.items()) / total)
+    gap = max(result.rms_mm - low, 0.0)
+    return Bound(
+        replace(result, lower_bound_mm=low),
+        low,
+        gap,
+        gap / result.rms_mm if result.rms_mm else 0.0,
+        _status(found.values(), gap <= max(gap_share * result.rms_mm, gap_mm)),
+        sum(bound.boxes for bound in found.values()),
+        time.perf_counter() - started,
+    )
+
+
+def _only(project: Project, way: Way) -> Project:
+    """The project with stripes one way only, pairs mirrored if they are so on all cloths."""
+    mirrored = all(mirrors_pairs(project, cloth) for cloth in project.cloths if cloth.ways)
+    other = {"repeat": None} if way == "crosswise" else {"crosswise": None}
+    return msgspec.structs.replace(
+        project,
+        cloths=tuple(msgspec.structs.replace(cloth, **other) for cloth in project.cloths),
+        match=msgspec.structs.replace(project.match, mirror_pairs=mirrored, crosswise_weight=1.0),
+    )
+
+
+def _weights(project: Project) -> dict[Way, float]:
+    """How much each way counts in the garment's figure."""
+    measurement = measure(project)
+    counted = {
+        way: sum(r.line.sewn.seam.weight for r in measurement.readings_of(way) if r and r.mean_square is not None)
+        for way in WAYS
+    }
+    return {**counted, "crosswise": counted["crosswise"] * project.match.crosswise_weight}
+
+
+def _status(found: Iterable[Bound], near_enough: bool) -> Status:
+    ends = {bound.status for bound in found}
+    if near_enough:
+        return "proved"
+    return "stopped" if "stopped" in ends else "time" if "time" in ends else "each way"
+
+
+def _prove_one_way(
+    project: Project, result: MatchResult, way: Way, progress: Progress, seconds: float, gap_share: float, gap_mm: float
+) -> Bound:
+    """The same of a match that has a figure, for a project whose cloths all have stripes one way only."""
+    assert result.rms_mm is not None
+    started = time.perf_counter()
+    searches = _searches(project, result, way, max(gap_share * result.rms_mm, gap_mm))
+    status: Status = "proved"
     while search := _widest(searches):
         spent = time.perf_counter() - started
         if not progress(min(spent / max(seconds, 1e-9), 1.0), f"no placement goes below {_low(searches):.3f} mm"):
@@ -144,20 +227,21 @@ class _Search:
 
     def _measured(self, project: Project) -> float:
         """The exact figure of this part's seams, mm."""
-        readings = [(seam.weight, read_seam(project, seam.line)) for seam in self._seams]
+        way = self._part.problem.way
+        readings = [(seam.weight, read_seam(project, seam.line, way)) for seam in self._seams]
         squares = [weight * (reading.mean_square or 0.0) for weight, reading in readings if reading is not None]
         return math.sqrt(max(sum(squares) / self.weight, 0.0))
 
 
-def _searches(project: Project, result: MatchResult, slack_mm: float) -> list[_Search]:
-    """One search for each connected part of each striped cloth that has seams; all may fall short by the same length.
+def _searches(project: Project, result: MatchResult, way: Way, slack_mm: float) -> list[_Search]:
+    """One search for each connected part of each cloth with seams to match; all may fall short by the same length.
 
     Figures go together as root mean squares, so that the whole then falls short by no more.
     """
     garment, solved = Garment.of(project), result.project
     searches = []
-    for cloth in (cloth for cloth in project.cloths if cloth.repeat is not None):
-        problem = build_problem(solved, garment, cloth, orientations(solved, garment, cloth))
+    for cloth in (cloth for cloth in project.cloths if cloth.repeat_of(way) is not None):
+        problem = build_problem(solved, garment, cloth, orientations(solved, garment, cloth), way)
         searches += [
             _Search(Part(problem, variables, seams), seams, solved, slack_mm)
             for variables, seams in connected(problem)
@@ -178,9 +262,7 @@ def _low(searches: list[_Search]) -> float:
     return math.sqrt(sum(search.weight * search.low**2 for search in searches) / total) if total else 0.0
 
 
-def _bound(
-    result: MatchResult, searches: list[_Search], status: Literal["proved", "time", "stopped"], seconds: float
-) -> Bound:
+def _bound(result: MatchResult, searches: list[_Search], status: Status, seconds: float) -> Bound:
     project = result.project
     for search in searches:
         project = project.placed(search.found)

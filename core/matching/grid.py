@@ -109,7 +109,8 @@ class Grid:
         follower = self.problem.followers[panel]
         x, y = follower.rates(axis.turns)
         phase = follower.sign * axis.base + self.problem.offsets(panel, axis.turns)
-        w = phase[:, None] + points[:, 0] * x[:, None] + points[:, 1] * y[:, None]
+        bent = seam.bent_a if is_a else seam.bent_b
+        w = phase[:, None] + points[:, 0] * x[:, None] + points[:, 1] * y[:, None] + bent
         return w, ends[0] * x + ends[1] * y
 
 

@@ -15,6 +15,7 @@ import numpy as np
 from core.geometry.polyline import Floats
 from core.matching.elimination import Table
 from core.matching.problem import Problem, SeamCost
+from core.model.cloth import Way
 from core.seams.garment import Flags
 from core.seams.readings import STRAIGHT_MM
 
@@ -68,7 +69,8 @@ class Side:
     @property
     def swing(self) -> float:
         """The most that the net change moves with the turn, mm per rad."""
-        return float(np.hypot(*self.ends)) * (1 + abs(self.problem.cloth.skew))
+        follower = self.problem.followers[self.panel]
+        return float(np.hypot(*self.ends)) * (abs(follower.by_u) + abs(follower.by_v))
 
     def bend(self, reach: float) -> Floats:
         """The most that w bends as the turn changes, for turns up to +-reach, mm per rad2; shape (nodes,).
@@ -84,7 +86,7 @@ class Seam:
 
     def __init__(self, problem: Problem, seam: SeamCost, share: float) -> None:
         self.period, self.c, self.share = problem.repeat.period, problem.repeat.c, share
-        height, spans = _nodes(seam, self.period)
+        height, spans = _nodes(seam, self.period, problem.way)
         a, b = (
             np.stack([np.interp(height, seam.line.height, points[:, axis]) for axis in (0, 1)], axis=-1)
             for points in (seam.line.a, seam.line.b)
@@ -212,11 +214,11 @@ def _opposed(variables: tuple[int, ...], links: list[tuple[float, int, int, floa
     return way
 
 
-def _nodes(seam: SeamCost, period: float) -> tuple[Floats, Floats]:
+def _nodes(seam: SeamCost, period: float, way: Way) -> tuple[Floats, Floats]:
     """Heights of the nodes, among them all at which an edge bends, and the counted lengths between them."""
     line = seam.line
     spans = np.diff(line.height)
-    wanted = int(np.clip(STRETCHES_PER_PERIOD * _run(seam) / period, LEAST_STRETCHES, MOST_STRETCHES))
+    wanted = int(np.clip(STRETCHES_PER_PERIOD * _run(seam, way) / period, LEAST_STRETCHES, MOST_STRETCHES))
     counts = np.maximum(1, np.ceil(spans / line.length * wanted)).astype(np.intp)
     counts[~line.counted_parts] = 1
     parts = [np.linspace(0, 1, n, endpoint=False) * span for n, span in zip(counts, spans, strict=True)]
@@ -224,9 +226,10 @@ def _nodes(seam: SeamCost, period: float) -> tuple[Floats, Floats]:
     return height, np.diff(height) * np.repeat(line.counted_parts, counts)
 
 
-def _run(seam: SeamCost) -> float:
+def _run(seam: SeamCost, way: Way) -> float:
     """How far the step runs down the seam with both panels on the grain, mm."""
-    a, b = np.diff(seam.line.a[:, 0]), np.diff(seam.line.b[:, 0])
+    axis = 0 if way == "lengthwise" else 1
+    a, b = np.diff(seam.line.a[:, axis]), np.diff(seam.line.b[:, axis])
     return float(min(np.abs(a - b).sum(), np.abs(a + b).sum()))
 
 

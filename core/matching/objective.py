@@ -6,6 +6,7 @@ import numpy as np
 
 from core.geometry.polyline import Floats
 from core.matching.problem import SAMPLES, Problem, SeamCost
+from core.seams.garment import Flags
 from core.seams.readings import lean_alike
 from core.seams.stripes import Ints, wrap
 
@@ -14,8 +15,8 @@ from core.seams.stripes import Ints, wrap
 class PanelState:
     """All panels for one choice of phases and turns; every array has one entry a panel.
 
-    `x_rate`, `y_rate`: change of w per mm of x and y; `phase`: w of the middle, mm; the rest are derivatives by the
-    variable's turn, per rad, those of a pinned variable's phase included.
+    `x_rate`, `y_rate`: change of the coordinate per mm of x and y; `phase`: that of the middle, mm; the rest are
+    derivatives by the variable's turn, per rad, those of a pinned variable's phase included.
     """
 
     x_rate: Floats
@@ -48,6 +49,8 @@ class Objective:
         self._variable = np.array([f.variable for f in followers])
         self._sign = np.array([f.sign for f in followers], dtype=np.float64)
         self._spin = np.array([f.spin for f in followers], dtype=np.float64)
+        self._about = np.where(self._sign < 0, 2 * self.c, 0.0)
+        self._by_u, self._by_v = np.array([f.by_u for f in followers]), np.array([f.by_v for f in followers])
         self._flip = np.array([-1.0 if f.turned else 1.0 for f in followers])
         self._middle = np.array([f.middle for f in followers])
         self._leader = np.array([names.index(problem.variables[f.variable].leader) for f in followers])
@@ -58,9 +61,22 @@ class Objective:
         shape = (len(seams), SAMPLES, 2)
         self._points_a = np.array([seam.points_a for seam in seams]).reshape(shape)
         self._points_b = np.array([seam.points_b for seam in seams]).reshape(shape)
+        self._bent_a = np.array([seam.bent_a for seam in seams]).reshape(shape[:2])
+        self._bent_b = np.array([seam.bent_b for seam in seams]).reshape(shape[:2])
         self._ends_a = np.array([seam.ends_a for seam in seams]).reshape(-1, 2)
         self._ends_b = np.array([seam.ends_b for seam in seams]).reshape(-1, 2)
         self._weight = np.array([seam.weight for seam in seams])
+
+    @property
+    def phases_fixed(self) -> Flags:
+        """Which variables have a phase that is not free."""
+        return self._pinned
+
+    @property
+    def turn_limits(self) -> tuple[Floats, Floats]:
+        """Least and most turn of every variable, rad."""
+        limits = np.array([(variable.turn_low, variable.turn_high) for variable in self.problem.variables])
+        return limits[:, 0], limits[:, 1]
 
     def value(self, phases: Floats, turns: Floats) -> float:
         """The weighted mean square step, mm2."""
@@ -119,8 +135,8 @@ class Objective:
         change_b = self._ends_b[:, 0] * state.x_rate[b] + self._ends_b[:, 1] * state.y_rate[b]
         alike = lean_alike(change_a, change_b)
         sense = np.where(alike, -1.0, 1.0)
-        w_a = self._across(state, a, self._points_a)
-        w_b = self._across(state, b, self._points_b)
+        w_a = self._across(state, a, self._points_a) + self._bent_a
+        w_b = self._across(state, b, self._points_b) + self._bent_b
         return w_a + sense[:, None] * w_b - np.where(alike, 0.0, 2 * self.c)[:, None], sense
 
     def _across(self, state: PanelState, side: Ints, points: Floats) -> Floats:
@@ -128,14 +144,13 @@ class Objective:
         return np.asarray(state.phase[side][:, None] + points[:, :, 0] * x + points[:, :, 1] * y)
 
     def _state(self, phases: Floats, turns: Floats) -> PanelState:
-        angle, skew = self._spin * turns[self._variable], self.problem.cloth.skew
+        angle, by_u, by_v = self._spin * turns[self._variable], self._by_u, self._by_v
         cos, sin = np.cos(angle), np.sin(angle)
-        x, y = self._flip * (cos - skew * sin), self._flip * (-sin - skew * cos)
-        dx = self._flip * self._spin * (-sin - skew * cos)
-        dy = self._flip * self._spin * (-cos + skew * sin)
+        x, y = self._flip * (by_u * cos + by_v * sin), self._flip * (-by_u * sin + by_v * cos)
+        dx, dy = self._spin * y, -self._spin * x
         own, own_by_turn = self._lever(x, y), self._lever(dx, dy)
-        offset = self._follows * (2 * self.c + own + own[self._leader])
-        by_turn = self._follows * (own_by_turn + own_by_turn[self._leader])
+        offset = self._follows * (self._about + own - self._sign * own[self._leader])
+        by_turn = self._follows * (own_by_turn - self._sign * own_by_turn[self._leader])
         by_turn = by_turn + self._sign * self._pinned_by_turn(dx, dy)[self._variable]
         return PanelState(x, y, self._sign * phases[self._variable] + offset, dx, dy, by_turn)
 

@@ -1,23 +1,28 @@
 """The match as an optimisation problem: free variables, panels that follow them, seams that cost.
 
 Every panel's phase and turn follow one variable (phase f, turn t): phase = sign * f + offset(t), turn = spin * t. The
-phase of a panel is the across-coordinate w of its middle, so that turning a panel moves its own phase least. A held
-panel follows a variable with one phase and one turn.
+phase of a panel is the coordinate of its middle across the stripes of one way, w or z, so that turning a panel moves
+its own phase least. A held panel follows a variable with one phase and one turn. The problems of a cloth's two ways
+have the same variables, one for one, and share their turns.
+
+A bow is taken as it is where the panels lie now: new ones in the middle of the cloth.
 """
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats
-from core.model.cloth import Cloth, Repeat
+from core.geometry.transform import rotation
+from core.model.cloth import Cloth, Repeat, Way
 from core.model.panel import Panel
 from core.model.pattern import PanelName
 from core.model.project import Placement, Project
 from core.seams.garment import Garment, SeamLine
-from core.seams.stripes import Across
+from core.seams.stripes import Across, wrapped
 
 SAMPLES = 96
 """Heights at which a seam's step is sampled while the solver searches."""
@@ -39,21 +44,25 @@ class Variable:
 
 @dataclass(frozen=True, eq=False)
 class Follower:
-    """How one panel follows its variable; `middle` is the panel's reference point, shape (2,)."""
+    """How one panel follows its variable; `middle` is the panel's reference point, shape (2,).
+
+    `by_u` and `by_v` are the change of the coordinate per mm of u and of v.
+    """
 
     variable: int
     sign: int
     spin: int
     turned: bool
-    skew: float
+    by_u: float
+    by_v: float
     middle: Points
 
     def rates(self, turn: Floats) -> tuple[Floats, Floats]:
-        """Change of w per mm of x and of y of the panel, for turns t of the variable, rad; shapes of t."""
+        """Change of the coordinate per mm of x and of y of the panel, for turns t of the variable, rad; shapes of t."""
         angle, flip = self.spin * turn, -1.0 if self.turned else 1.0
         return (
-            flip * (np.cos(angle) - self.skew * np.sin(angle)),
-            flip * (-np.sin(angle) - self.skew * np.cos(angle)),
+            flip * (self.by_u * np.cos(angle) + self.by_v * np.sin(angle)),
+            flip * (-self.by_u * np.sin(angle) + self.by_v * np.cos(angle)),
         )
 
 
@@ -61,7 +70,9 @@ class Follower:
 class SeamCost:
     """One seam that counts: sampled points of both edges from their panels' middles, shape (SAMPLES, 2), mm.
 
-    `ends_a` and `ends_b` are the edges' vectors from top to bottom, from which the lean is judged.
+    `ends_a` and `ends_b` are the edges' vectors from top to bottom, from which the lean is judged. `bent_a` and
+    `bent_b` are what a bow adds to the coordinate of each point, beside what it adds to the lean of the bars, mm; shape
+    (SAMPLES,).
     """
 
     line: SeamLine
@@ -72,39 +83,36 @@ class SeamCost:
     points_b: Points
     ends_a: Points
     ends_b: Points
+    bent_a: Floats
+    bent_b: Floats
 
 
 @dataclass(frozen=True, eq=False)
 class Problem:
-    """All that the solver needs to know of the panels on one cloth."""
+    """All that the solver needs to know of the panels on one cloth to match its stripes one way."""
 
     cloth: Cloth
+    way: Way
     repeat: Repeat
     variables: tuple[Variable, ...]
     followers: dict[PanelName, Follower]
     seams: tuple[SeamCost, ...]
 
     def placement(self, panel: PanelName, phases: Floats, turns: Floats, before: Placement | None) -> Placement:
-        """Where a panel lies for given phases and turns: near where it lay before, or with u in [0, P) if it is new."""
-        follower = self.followers[panel]
-        phase, turn = phases[follower.variable], turns[follower.variable]
-        rates = np.array(follower.rates(turn))
-        w = follower.sign * phase + self._offset(panel, turn) - float(follower.middle @ rates)
-        v = before.v if before else 0.0
-        u = w + self.cloth.skew * v
-        near = before.u - self.repeat.period / 2 if before else 0.0
-        u = near + (u - near) % self.repeat.period
-        hold = before.hold if before else False
-        turn_deg = math.degrees(follower.spin * turn)
-        return Placement(u=_rounded(u), v=v, turn_deg=_rounded(turn_deg), turned=follower.turned, hold=hold)
+        """Where a panel lies for given phases and turns: near where it lay before."""
+        return place((self,), panel, (phases,), turns, before)
 
-    def _offset(self, panel: PanelName, turn: float) -> float:
-        return float(self.offsets(panel, np.array([turn]))[0])
+    def phase(self, panel: PanelName, phases: Floats, turns: Floats) -> float:
+        """The coordinate of a panel's middle for given phases and turns of all variables, mm."""
+        follower = self.followers[panel]
+        offset = self.offsets(panel, turns[follower.variable : follower.variable + 1])[0]
+        return float(follower.sign * phases[follower.variable] + offset)
 
     def offsets(self, panel: PanelName, turn: Floats) -> Floats:
         """What is added to sign * f to give the panel's phase, mm, for turns of its variable; shape of turn.
 
-        A mirrored panel's origin lies at 2 c less that of its leader (modulo P); the rest carries that to the middles.
+        A mirrored panel's origin lies at 2 c less that of its leader (modulo P) across the stripes, and at the same z
+        across bars; the rest carries that to the middles.
         """
         follower = self.followers[panel]
         leader = self.followers[self.variables[follower.variable].leader]
@@ -113,7 +121,8 @@ class Problem:
         mine, its = follower.rates(turn), leader.rates(turn)
         mine_middle = follower.middle[0] * mine[0] + follower.middle[1] * mine[1]
         its_middle = leader.middle[0] * its[0] + leader.middle[1] * its[1]
-        return np.asarray(2 * self.repeat.c + its_middle + mine_middle)
+        about = 2 * self.repeat.c if follower.sign < 0 else 0.0
+        return np.asarray(about - follower.sign * its_middle + mine_middle)
 
     def pinned_phase(self, index: int, turn: Floats) -> Floats:
         """The phase of a variable that has a fixed one, mm, for turns; shape of turn."""
@@ -133,15 +142,66 @@ def _rounded(value: float) -> float:
     return round(float(value), 6) + 0.0
 
 
+STEPS = 8
+"""A placement is found in so many steps at most; one is enough where no bar is bowed."""
+
+
+def place(
+    problems: Sequence[Problem],
+    panel: PanelName,
+    phases: Sequence[Floats],
+    turns: Floats,
+    before: Placement | None,
+) -> Placement:
+    """Where a panel lies so that it has its phase in every problem: near where it lay before.
+
+    `phases` are those of each problem. A new panel lies with u, and v where bars are matched, in the first period, or
+    in the middle of the cloth where bars are bowed.
+    """
+    cloth, follower = problems[0].cloth, problems[0].followers[panel]
+    turn_deg = math.degrees(follower.spin * turns[follower.variable])
+    middle = rotation(turn_deg, follower.turned) @ follower.middle
+    at = before or _start(problems)
+    u, v = at.u + float(middle[0]), at.v + float(middle[1])
+    wanted = {
+        one.way: (one.phase(panel, own, turns), one.repeat.period) for one, own in zip(problems, phases, strict=True)
+    }
+    for _ in range(STEPS):
+        here: dict[Way, float] = {"lengthwise": cloth.w(u, v), "crosswise": cloth.z(u, v)}
+        away = {way: wrapped(phase - here[way], period) for way, (phase, period) in wanted.items()}
+        du, dv = cloth.shift_for(away.get("lengthwise", 0.0), away.get("crosswise", 0.0))
+        u, v = u + du, v + dv
+        if max(abs(du), abs(dv)) < 1e-9:
+            break
+    return Placement(
+        u=_rounded(u - float(middle[0])),
+        v=_rounded(v - float(middle[1])),
+        turn_deg=_rounded(turn_deg),
+        turned=follower.turned,
+        hold=before.hold if before else False,
+    )
+
+
+def _start(problems: Sequence[Problem]) -> Placement:
+    """Half a period from the corner of the cloth, or half across it where bars are bowed."""
+    half = {one.way: one.repeat.period / 2 for one in problems}
+    cloth = problems[0].cloth
+    u = sum(cloth.usable) / 2 if cloth.bow_per_mm and "crosswise" in half else half.get("lengthwise", 0.0)
+    return Placement(u=u, v=half.get("crosswise", 0.0))
+
+
 def mirrors_pairs(project: Project, cloth: Cloth) -> bool:
     """Whether the left panels of pairs on a cloth mirror the right ones."""
     asked = project.match.mirror_pairs
-    return asked if asked is not None else cloth.repeat is not None and cloth.repeat.even
+    return asked if asked is not None else bool(cloth.ways) and (cloth.repeat is None or cloth.repeat.even)
 
 
-def build_problem(project: Project, garment: Garment, cloth: Cloth, turned: dict[PanelName, bool]) -> Problem:
-    """The problem of one striped cloth; `turned` says which panels lie end for end."""
-    if cloth.repeat is None:
+def build_problem(
+    project: Project, garment: Garment, cloth: Cloth, turned: dict[PanelName, bool], way: Way = "lengthwise"
+) -> Problem:
+    """The problem of one cloth's stripes one way; `turned` says which panels lie end for end."""
+    repeat = cloth.repeat_of(way)
+    if repeat is None:
         raise ValueError("a plain cloth has nothing to match")
     variables: list[Variable] = []
     followers: dict[PanelName, Follower] = {}
@@ -154,19 +214,33 @@ def build_problem(project: Project, garment: Garment, cloth: Cloth, turned: dict
             held = at.hold
             turn = math.radians(at.turn_deg)
             low, high = (turn, turn) if held else (-limit, limit)
-            phase = Across.of(at, cloth)(garment.panels[leader].middle[None])[0] if held else None
+            phase = Across.of(at, cloth, way)(garment.panels[leader].middle[None])[0] if held else None
             variables.append(Variable(leader, low, high, None if phase is None else float(phase)))
             for name in (leader, *mirrored):
-                sign = 1 if name == leader else -1
-                panel = garment.panels[name]
-                followers[name] = _follower(panel, len(variables) - 1, sign, turned[name], cloth)
-    seams = tuple(
-        _seam_cost(garment, line) for line in garment.seams if line.cloth is not None and line.cloth.id == cloth.id
+                spin = 1 if name == leader else -1
+                sign = spin if way == "lengthwise" else 1
+                by = _by_uv(project, cloth, garment.panels[name], turned[name], way)
+                followers[name] = Follower(
+                    len(variables) - 1, sign, spin, turned[name], *by, garment.panels[name].middle
+                )
+    costs = (
+        _seam_cost(project, garment, line, way)
+        for line in garment.seams
+        if line.cloth is not None and line.cloth.id == cloth.id
     )
-    problem = Problem(
-        cloth, cloth.repeat, tuple(variables), followers, tuple(seam for seam in seams if seam.weight > 0)
-    )
-    return _centred(project, garment, problem)
+    seams = tuple(cost for cost in costs if cost.weight > 0)
+    problem = Problem(cloth, way, repeat, tuple(variables), followers, seams)
+    return _centred(project, garment, problem) if way == "lengthwise" else problem
+
+
+def _by_uv(project: Project, cloth: Cloth, panel: Panel, turned: bool, way: Way) -> tuple[float, float]:
+    """Change of a coordinate per mm of u and of v at a panel's middle."""
+    if way == "lengthwise":
+        return 1.0, -cloth.skew
+    at = project.placements.get(panel.name)
+    if at is None:
+        return -cloth.weft_skew_at(sum(cloth.usable) / 2), 1.0
+    return -cloth.weft_skew_at(at.u + float((rotation(at.turn_deg, turned) @ panel.middle)[0])), 1.0
 
 
 def _led(project: Project, cloth: Cloth, names: tuple[PanelName, ...]) -> list[tuple[PanelName, tuple[PanelName, ...]]]:
@@ -182,25 +256,32 @@ def _led(project: Project, cloth: Cloth, names: tuple[PanelName, ...]) -> list[t
     return [(leader, (other,))]
 
 
-def _follower(panel: Panel, variable: int, sign: int, turned: bool, cloth: Cloth) -> Follower:
-    return Follower(variable, sign, sign, turned, cloth.skew, panel.middle)
-
-
-def _seam_cost(garment: Garment, line: SeamLine) -> SeamCost:
+def _seam_cost(project: Project, garment: Garment, line: SeamLine, way: Way) -> SeamCost:
     a, b = line.panels
     middle_a, middle_b = garment.panels[a].middle, garment.panels[b].middle
     heights = _sample_heights(line)
     weight = line.sewn.seam.weight if len(heights) else 0.0
+    points_a, points_b = _at(line.height, line.a, heights) - middle_a, _at(line.height, line.b, heights) - middle_b
     return SeamCost(
         line,
         weight,
         a,
         b,
-        _at(line.height, line.a, heights) - middle_a,
-        _at(line.height, line.b, heights) - middle_b,
+        points_a,
+        points_b,
         line.a[-1] - line.a[0],
         line.b[-1] - line.b[0],
+        _bent(project, line, a, points_a, way),
+        _bent(project, line, b, points_b, way),
     )
+
+
+def _bent(project: Project, line: SeamLine, panel: PanelName, points: Points, way: Way) -> Floats:
+    """What a bow adds to the coordinate of points, from their panel's middle, beside its slope there, mm."""
+    if way == "lengthwise" or line.cloth is None or not line.cloth.bow_per_mm:
+        return np.zeros(len(points))
+    away = points @ rotation(project.placement(panel).turn_deg, False)[0]
+    return np.asarray(line.cloth.bow_per_mm * away**2)
 
 
 def _sample_heights(line: SeamLine) -> Floats:

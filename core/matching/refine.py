@@ -1,11 +1,12 @@
 """Continuous refinement: from a good placement to the bottom of its valley, and along it to the least turning."""
 
 from dataclasses import dataclass
+from typing import Protocol
 
 import numpy as np
 
 from core.geometry.polyline import Floats
-from core.matching.objective import Objective
+from core.matching.objective import Slopes
 from core.seams.garment import Flags
 
 TURN_LEVER_MM = 400.0
@@ -15,9 +16,33 @@ EQUAL_SHARE, EQUAL_MM = 2.5e-4, 5e-5
 """Figures that differ by less than this share, or by less than this many mm, count as equal."""
 
 
+class Searched(Protocol):
+    """A mean square step as a function of phases and turns."""
+
+    @property
+    def phases_fixed(self) -> Flags:
+        """Which phases are not free."""
+
+    @property
+    def turn_limits(self) -> tuple[Floats, Floats]:
+        """Least and most turn of every variable, rad."""
+
+    def value(self, phases: Floats, turns: Floats) -> float:
+        """The mean square step, mm2."""
+
+    def slopes(self, phases: Floats, turns: Floats) -> Slopes:
+        """Value, half the gradient and the Gauss-Newton matrix; all phases, then all turns."""
+
+    def pinned(self, phases: Floats, turns: Floats) -> Floats:
+        """The phases with those that are fixed as the turns want them, mm."""
+
+
 @dataclass(frozen=True, eq=False)
 class Point:
-    """Phases, mm, and turns, rad, of all variables, with the mean square step there, mm2."""
+    """Phases, mm, and turns, rad, of all variables, with the mean square step there, mm2.
+
+    Where stripes and bars are matched together, all phases across stripes come first, then all across bars.
+    """
 
     phases: Floats
     turns: Floats
@@ -31,7 +56,7 @@ class Point:
 
 @dataclass(frozen=True, eq=False)
 class Bounds:
-    """Which variables may move and how far their turns may go, rad; arrays over all variables."""
+    """Which phases and turns may move and how far turns may go, rad; arrays like those of a Point."""
 
     free_phase: Flags
     free_turn: Flags
@@ -39,17 +64,16 @@ class Bounds:
     high: Floats
 
 
-def bounds_of(objective: Objective, variables: tuple[int, ...]) -> Bounds:
+def bounds_of(objective: Searched, variables: tuple[int, ...]) -> Bounds:
     """The bounds of some variables of a problem; all others stay."""
-    chosen = np.zeros(len(objective.problem.variables), dtype=bool)
+    low, high = objective.turn_limits
+    chosen = np.zeros(len(low), dtype=bool)
     chosen[list(variables)] = True
-    low = np.array([variable.turn_low for variable in objective.problem.variables])
-    high = np.array([variable.turn_high for variable in objective.problem.variables])
-    fixed = np.array([variable.phase_fixed is not None for variable in objective.problem.variables])
-    return Bounds(chosen & ~fixed, chosen & (high > low), low, high)
+    ways = len(objective.phases_fixed) // len(low)
+    return Bounds(np.tile(chosen, ways) & ~objective.phases_fixed, chosen & (high > low), low, high)
 
 
-def refined(objective: Objective, bounds: Bounds, start: Point, most: int = 60, turning: float = 0.0) -> Point:
+def refined(objective: Searched, bounds: Bounds, start: Point, most: int = 60, turning: float = 0.0) -> Point:
     """Descend from a point by Gauss-Newton steps inside the turn bounds.
 
     Minimises the mean square step plus `turning` (mm2 per rad2) times the sum of squared turns; never ends higher.
@@ -67,7 +91,7 @@ def refined(objective: Objective, bounds: Bounds, start: Point, most: int = 60, 
     return here
 
 
-def least_turning(objective: Objective, bounds: Bounds, best: Point) -> Point:
+def least_turning(objective: Searched, bounds: Bounds, best: Point) -> Point:
     """Of the points near the best one whose figure counts as equal to its, one with nearly the least turning."""
     limit = (np.sqrt(max(best.value, 0.0)) * (1 + EQUAL_SHARE) + EQUAL_MM) ** 2
     chosen, low, high = best, -6.0, 6.0
@@ -82,7 +106,7 @@ def least_turning(objective: Objective, bounds: Bounds, best: Point) -> Point:
 
 
 def _downhill(
-    objective: Objective, here: Point, step: tuple[Floats, Floats], total: float, turning: float
+    objective: Searched, here: Point, step: tuple[Floats, Floats], total: float, turning: float
 ) -> Point | None:
     """The first of ever shorter steps that leads down; None if none does."""
     for share in (1.0, 0.5, 0.25, 0.1, 0.03, 0.003):
@@ -94,13 +118,13 @@ def _downhill(
     return None
 
 
-def _step(objective: Objective, bounds: Bounds, here: Point, turning: float) -> tuple[Floats, Floats]:
+def _step(objective: Searched, bounds: Bounds, here: Point, turning: float) -> tuple[Floats, Floats]:
     """The Gauss-Newton step of the free variables that keeps turns within their bounds."""
     slopes = objective.slopes(here.phases, here.turns)
-    number = len(here.turns)
+    number = len(here.phases)
     free = np.flatnonzero(np.concatenate([bounds.free_phase, bounds.free_turn]))
     if not len(free):
-        return np.zeros(number), np.zeros(number)
+        return np.zeros(number), np.zeros(len(here.turns))
     scale = np.where(free < number, 1.0, 1 / TURN_LEVER_MM)
     matrix = slopes.matrix[np.ix_(free, free)] * np.outer(scale, scale)
     gradient = slopes.gradient[free] * scale
@@ -112,7 +136,7 @@ def _step(objective: Objective, bounds: Bounds, here: Point, turning: float) -> 
     low, high = np.full(len(free), -np.inf), np.full(len(free), np.inf)
     low[turned] = (bounds.low[own] - here.turns[own]) / scale[turned] - 1e-12
     high[turned] = (bounds.high[own] - here.turns[own]) / scale[turned] + 1e-12
-    step = np.zeros(2 * number)
+    step = np.zeros(number + len(here.turns))
     step[free] = least_in_box(matrix, gradient, low, high) * scale
     turns = np.clip(here.turns + step[number:], bounds.low, bounds.high) - here.turns
     return step[:number], turns

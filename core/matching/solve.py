@@ -1,18 +1,20 @@
 """The match: the best placement of all panels across the stripes that their cloths' grain tolerance allows."""
 
 import time
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
 
 from core.errors import Stopped
+from core.matching.both_ways import Search, shares
 from core.matching.elimination import minimise
 from core.matching.grid import build_grid
 from core.matching.objective import Objective
 from core.matching.orientation import orientations
-from core.matching.problem import Problem, SeamCost, build_problem
-from core.matching.refine import EQUAL_MM, EQUAL_SHARE, Bounds, Point, bounds_of, least_turning, refined
+from core.matching.problem import Problem, SeamCost, build_problem, place
+from core.matching.refine import EQUAL_MM, EQUAL_SHARE, Bounds, Point, Searched, bounds_of, least_turning, refined
 from core.model.cloth import Cloth
 from core.model.pattern import PanelName
 from core.model.project import Placement, Project
@@ -45,11 +47,13 @@ class MatchResult:
 def match(project: Project, progress: Progress = silent, garment: Garment | None = None) -> MatchResult:
     """Minimise sqrt(sum(weight * rms^2) / sum(weight)) over all phases and turns the project allows.
 
+    Where a cloth has bars, their steps count in the figure as the project says, and v is chosen with u.
+
     The same project always gives the same placements. A stop gives the best placement found so far.
     """
     started = time.perf_counter()
     garment = garment or Garment.of(project)
-    striped = [cloth for cloth in project.cloths if cloth.repeat is not None]
+    striped = [cloth for cloth in project.cloths if cloth.ways]
     status: Literal["done", "stopped"] = "done"
     solved = project
     for index, cloth in enumerate(striped):
@@ -68,22 +72,34 @@ def match(project: Project, progress: Progress = silent, garment: Garment | None
 
 
 def _match_cloth(project: Project, garment: Garment, cloth: Cloth, progress: Progress) -> dict[PanelName, Placement]:
-    problem = build_problem(project, garment, cloth, orientations(project, garment, cloth))
-    number = len(problem.variables)
-    phases = np.full(number, problem.repeat.c)
-    turns = np.array([min(max(0.0, v.turn_low), v.turn_high) for v in problem.variables])
-    phases = Objective(problem, ()).pinned(phases, turns)
-    parts = connected(problem)
-    for index, (variables, seams) in enumerate(parts):
-        if seams:
-            watch = part(progress, index / len(parts), (index + 1) / len(parts))
-            best = _solve_part(problem, variables, seams, Point(phases, turns, 0.0), watch)
-            phases, turns = best.phases, best.turns
+    turned = orientations(project, garment, cloth)
+    problems = [build_problem(project, garment, cloth, turned, way) for way in cloth.ways]
+    best = _start(problems)
+    for index, parts in enumerate(zip(*(connected(problem) for problem in problems), strict=True)):
+        variables, count = parts[0][0], len(connected(problems[0]))
+        seams = [own for _, own in parts]
+        if seams[0]:
+            watch = part(progress, index / count, (index + 1) / count)
+            if len(problems) == 1:
+                best = _solve_part(problems[0], variables, seams[0], best, watch)
+            else:
+                search = Search(
+                    (problems[0], problems[1]), variables, (seams[0], seams[1]), shares(project.match.crosswise_weight)
+                )
+                best = _solve_both(search, best, watch)
+    phases = np.split(best.phases, len(problems))
     return {
-        name: problem.placement(name, phases, turns, project.placements.get(name))
-        for name in problem.followers
+        name: place(problems, name, phases, best.turns, project.placements.get(name))
+        for name in problems[0].followers
         if not project.placement(name).hold
     }
+
+
+def _start(problems: Sequence[Problem]) -> Point:
+    """All panels as straight as they may lie, with the matched axis of each way through their middles."""
+    turns = np.array([min(max(0.0, v.turn_low), v.turn_high) for v in problems[0].variables])
+    phases = [Objective(problem, ()).pinned(np.full(len(turns), problem.repeat.c), turns) for problem in problems]
+    return Point(np.concatenate(phases), turns, 0.0)
 
 
 def connected(problem: Problem) -> list[tuple[tuple[int, ...], tuple[SeamCost, ...]]]:
@@ -115,7 +131,17 @@ def _solve_part(
     return _best_refined(objective, bounds, points, part(progress, 0.6, 1.0))
 
 
-def _best_refined(objective: Objective, bounds: Bounds, points: list[Point], progress: Progress) -> Point:
+def _solve_both(search: Search, start: Point, progress: Progress) -> Point:
+    """The same for stripes and bars together; then their phases are searched once more at the turns that came of it."""
+    objective = search.objective()
+    bounds = bounds_of(objective, search.variables)
+    points = search.starts(start, part(progress, 0.0, 0.6), CANDIDATES)
+    best = _best_refined(objective, bounds, points, part(progress, 0.6, 0.95))
+    again = refined(objective, bounds, search.at_turns(objective, start, best.turns))
+    return least_turning(objective, bounds, again) if again.value < best.value * (1 - EQUAL_SHARE) else best
+
+
+def _best_refined(objective: Searched, bounds: Bounds, points: list[Point], progress: Progress) -> Point:
     """Refine all a little and the best few to the end; of equals take the one with the least turning."""
     rough = []
     for index, point in enumerate(points):

@@ -21,6 +21,7 @@ from PySide6.QtWidgets import (
 
 from app.icons import icon
 from app.theme import ROOMY, SPACE, WIDE, Size, current
+from app.words import tr
 
 if TYPE_CHECKING:
     from app.window import Window
@@ -253,10 +254,11 @@ def make_actions(window: "Window") -> dict[str, QAction]:
     """An action for every row of the table, by id, connected to the window."""
     actions = {}
     for row in TABLE:
-        action = actions[row.id] = QAction(row.text, window, checkable=row.checkable)
+        action = actions[row.id] = QAction(tr(row.text), window, checkable=row.checkable)
         action.setShortcuts([QKeySequence(key) for key in row.keys.split("; ") if key])
-        action.setToolTip(f"{row.tip} ({row.keys.split('; ')[0]})" if row.keys else row.tip)
-        action.setStatusTip(row.tip)
+        tip = tr(row.tip)
+        action.setToolTip(f"{tip} ({row.keys.split('; ')[0]})" if row.keys else tip)
+        action.setStatusTip(tip)
         signal = action.toggled if row.checkable else action.triggered
         signal.connect(_caller(attrgetter(row.slot)(window), row.checkable))
         window.addAction(action)
@@ -287,7 +289,7 @@ def allow_actions(actions: dict[str, QAction], there: set[str]) -> None:
 
 def make_menus(window: "Window", actions: dict[str, QAction]) -> dict[str, QMenu]:
     """The menu bar, by the table."""
-    menus = {name: window.menuBar().addMenu(name) for name in MENUS}
+    menus = {name: window.menuBar().addMenu(tr(name)) for name in MENUS}
     for menu in menus.values():
         menu.setToolTipsVisible(True)
     for row in TABLE:
@@ -299,8 +301,8 @@ def make_menus(window: "Window", actions: dict[str, QAction]) -> dict[str, QMenu
 
 def make_tools(actions: dict[str, QAction]) -> QToolBar:
     """The toolbar."""
-    bar = QToolBar("Tools", movable=False, floatable=False)
-    bar.setAccessibleName("Tools")
+    bar = QToolBar(tr("Tools"), movable=False, floatable=False)
+    bar.setAccessibleName(tr("Tools"))
     bar.setContextMenuPolicy(Qt.ContextMenuPolicy.PreventContextMenu)
     bar.setIconSize(QSize(24, 24))
     for index, group in enumerate(TOOLS):
@@ -322,8 +324,8 @@ class KeySheet(QDialog):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle("Keys")
-        self.setAccessibleName("Keys")
+        self.setWindowTitle(tr("Keys"))
+        self.setAccessibleName(tr("Keys"))
         sheet = QWidget()
         columns = QHBoxLayout(sheet)
         columns.setContentsMargins(WIDE, WIDE, WIDE, WIDE)
@@ -331,7 +333,7 @@ class KeySheet(QDialog):
         half = len(MENUS) // 2
         for menus in (MENUS[:half], MENUS[half:]):
             columns.addLayout(_column([part for menu in menus for part in _menu_part(menu)]))
-        columns.addLayout(_column([("On the cloth", ""), *((what, keys) for keys, what in HANDS)]))
+        columns.addLayout(_column([(tr("On the cloth"), ""), *((tr(what), tr(keys)) for keys, what in HANDS)]))
         scroll = QScrollArea(widgetResizable=True)
         scroll.setFrameShape(QScrollArea.Shape.NoFrame)
         scroll.setWidget(sheet)
@@ -343,8 +345,8 @@ class KeySheet(QDialog):
 
 def _menu_part(menu: str) -> list[tuple[str, str]]:
     """Heading and lines of the actions of one menu that have keys."""
-    rows = [(_plain(row.text), row.keys.replace("; ", ", ")) for row in TABLE if row.menu == menu and row.keys]
-    return [(_plain(menu), ""), *rows] if rows else []
+    rows = [(_plain(tr(row.text)), row.keys.replace("; ", ", ")) for row in TABLE if row.menu == menu and row.keys]
+    return [(_plain(tr(menu)), ""), *rows] if rows else []
 
 
 def _column(lines: list[tuple[str, str]]) -> QGridLayout:

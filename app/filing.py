@@ -10,12 +10,12 @@ from app.document import Document
 from app.messages import MessageBar
 from app.resources import resource
 from app.safekeeping.stamp import DiskCopy, stamp_of
+from app.words import tr
 from core.errors import StripewrightError
 from core.files.project_file import SUFFIX, read_project
 
 KEPT = 8
 """So many recent files are remembered."""
-FILTER = f"Stripewright projects (*{SUFFIX})"
 
 
 class Filing(QObject):
@@ -32,7 +32,7 @@ class Filing(QObject):
 
     def ask_open(self) -> None:
         """Ask for a project and open it."""
-        path, _ = QFileDialog.getOpenFileName(self._window, "Open a project", str(self.folder()), FILTER)
+        path, _ = QFileDialog.getOpenFileName(self._window, tr("Open a project"), str(self.folder()), _filter())
         if path:
             self.open_path(Path(path))
 
@@ -49,7 +49,7 @@ class Filing(QObject):
         try:
             project = read_project(source)
         except StripewrightError as error:
-            self._messages.warn(f"This can't be opened: {error}")
+            self._messages.warn(tr("This can't be opened: {error}").format(error=error))
             return False
         if not self.may_leave():
             return False
@@ -69,27 +69,29 @@ class Filing(QObject):
         if path is None:
             return self.save_as()
         if self.disk.path == path and self.disk.changed() and not self._may_save_over(path):
-            self._messages.warn(f"Not saved: {path.name} on disk is another one.", "Save as…", self.save_as)
+            text = tr("Not saved: {file} on disk is another one.").format(file=path.name)
+            self._messages.warn(text, tr("Save as…"), self.save_as)
             return False
         return self._write(path)
 
     def _may_save_over(self, path: Path) -> bool:
         buttons = QMessageBox.StandardButton
-        text = f"{path.name} was changed by something else since it was read. Save over it?"
+        text = tr("{file} was changed by something else since it was read. Save over it?").format(file=path.name)
         ask = buttons.Save | buttons.Cancel
         return QMessageBox.question(self._window, "Stripewright", text, ask, buttons.Cancel) == buttons.Save
 
     def save_as(self) -> bool:
         """Ask for a file and save to it; returns whether it is saved."""
         start = self._document.path or self.folder() / (self._document.title + SUFFIX)
-        path, _ = QFileDialog.getSaveFileName(self._window, "Save the project", str(start), FILTER)
+        path, _ = QFileDialog.getSaveFileName(self._window, tr("Save the project"), str(start), _filter())
         return self._write(Path(path)) if path else False
 
     def _write(self, path: Path) -> bool:
         try:
             self._document.save(path)
         except StripewrightError as error:
-            self._messages.warn(f"This could not be saved: {error}", "Save elsewhere…", self.save_as)
+            text = tr("This could not be saved: {error}").format(error=error)
+            self._messages.warn(text, tr("Save elsewhere…"), self.save_as)
             return False
         path = self._document.path or path
         self.disk.note(path, stamp_of(path))
@@ -101,8 +103,8 @@ class Filing(QObject):
     def look_at_disk(self) -> None:
         """Say once if something else has changed the project's file; it is read again only if that is asked for."""
         if self.disk.path is not None and self.disk.path == self._document.path and self.disk.news():
-            text = f"{self.disk.path.name} was changed by something else. What is open here stays as it is."
-            self._messages.warn(text, "Read it again", self.read_again)
+            text = tr("{file} was changed by something else. What is open here stays as it is.")
+            self._messages.warn(text.format(file=self.disk.path.name), tr("Read it again"), self.read_again)
 
     def read_again(self) -> bool:
         """Take the project's file as it is now, as one undo step; returns whether it could be read."""
@@ -112,9 +114,9 @@ class Filing(QObject):
         try:
             project = read_project(path)
         except StripewrightError as error:
-            self._messages.warn(f"This can't be read again: {error}")
+            self._messages.warn(tr("This can't be read again: {error}").format(error=error))
             return False
-        self._document.change(f"Read {path.name} again", project)
+        self._document.change(tr("Read {file} again").format(file=path.name), project)
         self._document.undo.setClean()
         self.disk.note(path, stamp)
         return True
@@ -127,7 +129,7 @@ class Filing(QObject):
         answer = QMessageBox.question(
             self._window,
             "Stripewright",
-            f"Save the changes to {self._document.title}?",
+            tr("Save the changes to {title}?").format(title=self._document.title),
             buttons.Save | buttons.Discard | buttons.Cancel,
             buttons.Save,
         )
@@ -163,6 +165,10 @@ class Filing(QObject):
         """List the sample projects in a menu."""
         for path in samples():
             menu.addAction(sample_title(path), _opening(self.open_sample, path))
+
+
+def _filter() -> str:
+    return f"{tr('Stripewright projects')} (*{SUFFIX})"
 
 
 def samples() -> list[Path]:

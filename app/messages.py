@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePol
 
 from app.icons import icon
 from app.theme import SPACE, TARGET, TIGHT, WIDE, current
+from app.words import tr
 
 MARGIN_PX = 36
 WIDEST_PX = 900
@@ -49,11 +50,11 @@ class MessageBar(Bar):
 
     def __init__(self, parent: QWidget) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Message")
+        self.setAccessibleName(tr("Message"))
         self._act: Callable[[], None] | None = None
         self._do = QPushButton(clicked=self._pressed)
-        self._close = QToolButton(autoRaise=True, toolTip="Close this message", clicked=self.hide)
-        self._close.setAccessibleName("Close this message")
+        self._close = QToolButton(autoRaise=True, toolTip=tr("Close this message"), clicked=self.hide)
+        self._close.setAccessibleName(tr("Close this message"))
         for button in (self._do, self._close):
             button.setMinimumSize(TARGET, TARGET)
             self.row.addWidget(button)

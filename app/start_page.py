@@ -10,6 +10,7 @@ from app.filing import Filing, sample_title, samples
 from app.icons import icon
 from app.pages.ways_in import WaysIn
 from app.theme import ROOMY, SPACE, WIDE, Size, current
+from app.words import tr
 
 WIDE_PX = 300
 
@@ -20,16 +21,16 @@ class StartPage(QWidget):
     def __init__(self, filing: Filing, ways: WaysIn, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._filing = filing
-        self.setAccessibleName("Start")
+        self.setAccessibleName(tr("Start"))
         self._mark = QLabel()
         self._title = QLabel("Stripewright")
-        self._words = QLabel("Match the stripes at every seam before the shears touch the cloth.")
+        self._words = QLabel(tr("Match the stripes at every seam before the shears touch the cloth."))
         self._ways = (
-            _wide_button("New from measurements", ways.from_measurements),
-            _wide_button("New from a drawn pattern…", ways.from_drawing),
-            _wide_button("Open a project…", filing.ask_open),
+            _wide_button(tr("New from measurements"), ways.from_measurements),
+            _wide_button(tr("New from a drawn pattern…"), ways.from_drawing),
+            _wide_button(tr("Open a project…"), filing.ask_open),
         )
-        self._recent_head, self._sample_head = QLabel("Recent"), QLabel("Samples")
+        self._recent_head, self._sample_head = QLabel(tr("Recent")), QLabel(tr("Samples"))
         self._recent, self._samples = QVBoxLayout(spacing=SPACE), QVBoxLayout(spacing=SPACE)
         for path in samples():
             self._samples.addWidget(_wide_button(sample_title(path), lambda path=path: filing.open_sample(path)))

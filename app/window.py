@@ -39,6 +39,7 @@ from app.sewing.page import SewingPage
 from app.start_page import StartPage
 from app.status import Status
 from app.theme import apply_theme, current
+from app.words import tr
 from app.worn_view import WornView
 from core.files.project_file import SUFFIX
 from core.model.pattern import PanelName
@@ -81,8 +82,8 @@ class Window(QMainWindow):
         self.pane = CanvasPane(self.document, self.edits)
         self.inspector = Inspector(self.document, self.edits)
         self.unplaced = OfferBar(
-            "These panels have no places yet.",
-            {"Match stripes": self.errands.match, "Spread out": self.edits.spread_new},
+            tr("These panels have no places yet."),
+            {tr("Match stripes"): self.errands.match, tr("Spread out"): self.edits.spread_new},
         )
         self.table = SeamTable()
         self.closeup = CloseUp()
@@ -109,20 +110,20 @@ class Window(QMainWindow):
         for part in (self.unplaced, self.inspector, self.pane):
             column.addWidget(part, 1 if part is self.pane else 0)
         self.pictures = QTabWidget(documentMode=True)
-        self.pictures.setAccessibleName("Pictures")
-        self.pictures.tabBar().setAccessibleName("Which picture")
-        self.pictures.addTab(self.closeup, "Close-up")
-        self.pictures.addTab(self.garment, "Garment")
-        self.pictures.addTab(self.worn, "Worn")
+        self.pictures.setAccessibleName(tr("Pictures"))
+        self.pictures.tabBar().setAccessibleName(tr("Which picture"))
+        self.pictures.addTab(self.closeup, tr("Close-up"))
+        self.pictures.addTab(self.garment, tr("Garment"))
+        self.pictures.addTab(self.worn, tr("Worn"))
         self.right = QSplitter(Qt.Orientation.Vertical, childrenCollapsible=False)
         self.right.addWidget(self.table)
         self.right.addWidget(self.pictures)
         self.right.setStretchFactor(1, 1)
         self.right.setSizes([380, 480])
         self.side = QTabWidget(documentMode=True)
-        self.side.setAccessibleName("Beside the cloth")
-        self.side.tabBar().setAccessibleName("What is beside the cloth")
-        for part, title in ((self.right, "Readings"), (self.sewing, "Sewing"), (self.cut_list, "Cut list")):
+        self.side.setAccessibleName(tr("Beside the cloth"))
+        self.side.tabBar().setAccessibleName(tr("What is beside the cloth"))
+        for part, title in ((self.right, tr("Readings")), (self.sewing, tr("Sewing")), (self.cut_list, tr("Cut list"))):
             self.side.addTab(part, title)
         self.across = QSplitter(Qt.Orientation.Horizontal, childrenCollapsible=False)
         self.across.addWidget(desk)
@@ -141,7 +142,7 @@ class Window(QMainWindow):
 
     def _make_menus(self) -> None:
         menus = make_menus(self, self.actions_by_id)
-        self.recent_menu, samples = QMenu("&Recent", self), QMenu("Sa&mples", self)
+        self.recent_menu, samples = QMenu(tr("&Recent"), self), QMenu(tr("Sa&mples"), self)
         self.filing.fill_samples(samples)
         for menu in (self.recent_menu, samples):
             menu.setToolTipsVisible(True)
@@ -260,8 +261,8 @@ class Window(QMainWindow):
             "early": self.jobs.can_stop,
         }
         allow_actions(self.actions_by_id, {name for name, true in there.items() if true})
-        self.actions_by_id["undo"].setText(f"&Undo {document.undo.undoText()}".rstrip())
-        self.actions_by_id["redo"].setText(f"&Redo {document.undo.redoText()}".rstrip())
+        self.actions_by_id["undo"].setText(f"{tr('&Undo')} {document.undo.undoText()}".rstrip())
+        self.actions_by_id["redo"].setText(f"{tr('&Redo')} {document.undo.redoText()}".rstrip())
 
     # --- what actions do
 

@@ -1,7 +1,7 @@
 """The words on the screen, in the user's language where there is a translation.
 
-Every text that a user reads goes through `tr`. Texts in tables that are made on import are marked by `tr` there, for
-the gatherer to find, and go through it again when they are shown.
+A text that a user reads goes through `tr`, as a literal; what changes in it is put in afterwards:
+`tr("{count} panels").format(count=3)`. Texts in tables that are made on import go through it when they are shown.
 """
 
 from PySide6.QtCore import QCoreApplication, QLocale, QTranslator

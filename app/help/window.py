@@ -25,7 +25,7 @@ from core.model.project import Project
 from core.seams.readings import SeamReading
 
 LIST_WIDE = 58 * GRID
-PICTURE_HIGH = 78 * GRID
+PICTURE_HIGH = 72 * GRID
 PICTURE_WIDE = 80 * GRID
 WORDS_WIDE = 170 * GRID
 
@@ -53,7 +53,7 @@ class HelpWindow(QDialog):
         self.search.textChanged.connect(self._find)
         self.search.returnPressed.connect(self.list.setFocus)
         self.list.currentItemChanged.connect(lambda item, _: self._show_page(item))
-        self.resize(LIST_WIDE + 200 * GRID, 168 * GRID)
+        self.resize(LIST_WIDE + 200 * GRID, 170 * GRID)
 
     def _lay_out(self) -> None:
         left = QVBoxLayout(spacing=SPACE)
@@ -147,6 +147,10 @@ def _picture(project: Project, reading: SeamReading) -> CloseUp:
 
 class _WholeSeam(CloseUp):
     """A close-up that shows all of its seam until somebody comes nearer."""
+
+    def sizeHint(self) -> QSize:
+        """As much as a page can spare."""
+        return QSize(PICTURE_WIDE, PICTURE_HIGH)
 
     def showEvent(self, event: QShowEvent) -> None:
         """Begin with the whole seam."""

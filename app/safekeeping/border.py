@@ -16,6 +16,7 @@ from PySide6.QtCore import QObject, QSocketNotifier, QTimer
 from PySide6.QtWidgets import QApplication
 
 from app.jobs import one_line
+from app.words import tr
 
 if TYPE_CHECKING:
     from app.window import Window
@@ -35,10 +36,11 @@ def guard(window: "Window") -> None:
         _log.debug("unexpected", exc_info=(kind, error, trace))
         kept = _last_resort(window.keeper.rescue)
         _last_resort(window.document.cancel_trial)
+        what = tr("Something went wrong inside the program ({what}).")
+        here = tr("Your work is still here, and kept on disk.") if kept else tr("Your work is still here: save it now.")
         window.messages.warn(
-            f"Something went wrong inside the program ({kind.__name__}: {one_line(error)}). "
-            + ("Your work is still here, and kept on disk." if kept else "Your work is still here: save it now."),
-            "Save as…",
+            " ".join((what.format(what=f"{kind.__name__}: {one_line(error)}"), here)),
+            tr("Save as…"),
             window.filing.save_as,
         )
 

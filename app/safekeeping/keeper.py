@@ -11,6 +11,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from app.document import Document
 from app.safekeeping.recovery import Origin, OwnFile, recovery_folder
 from app.safekeeping.stamp import DiskCopy
+from app.words import tr
 from core.errors import StripewrightError
 from core.model.project import Project
 
@@ -125,7 +126,7 @@ class Keeper(QObject):
             self._ended.emit(fault)
 
     def _take_fault(self, fault: str) -> None:
-        self.failed.emit(f"Your unsaved work can't be kept safe: {fault}. Save it now and then.")
+        self.failed.emit(tr("Your unsaved work can't be kept safe: {fault}. Save it now and then.").format(fault=fault))
 
     def _origin(self) -> Origin:
         undo, path = self._document.undo, self._document.path

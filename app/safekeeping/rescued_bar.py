@@ -12,6 +12,7 @@ from app.messages import Bar, MessageBar
 from app.safekeeping.keeper import Keeper
 from app.safekeeping.recovery import Origin, Orphan, find_orphans, recovery_folder
 from app.theme import TARGET
+from app.words import tr
 from core.errors import StripewrightError
 
 
@@ -22,10 +23,10 @@ class RescuedBar(Bar):
         self, document: Document, filing: Filing, keeper: Keeper, messages: MessageBar, parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Work that was not saved")
+        self.setAccessibleName(tr("Work that was not saved"))
         self._document, self._filing, self._keeper, self._messages = document, filing, keeper, messages
         self._orphans: list[Orphan] = []
-        self.back, self.away = _button("Bring back", self.bring_back), _button("Put away", self.put_away)
+        self.back, self.away = _button(tr("Bring back"), self.bring_back), _button(tr("Put away"), self.put_away)
         for button in (self.back, self.away):
             self.row.addWidget(button)
         self.show_theme()
@@ -49,7 +50,7 @@ class RescuedBar(Bar):
         try:
             project = orphan.read()
         except StripewrightError as error:
-            self._messages.warn(f"This can't be brought back: {error}")
+            self._messages.warn(tr("This can't be brought back: {error}").format(error=error))
             self._drop(orphan.let_go)
             return
         if not self._filing.may_leave():
@@ -80,10 +81,13 @@ class RescuedBar(Bar):
 def in_words(origin: Origin, today: date) -> str:
     """What was not saved, since when."""
     at = origin.moment
-    when = "" if at is None else f" from {at:%H:%M}" if at.date() == today else f" from {at:%Y-%m-%d, %H:%M}"
-    count = origin.changes
-    changes = "" if count < 1 else ", 1 change not saved" if count == 1 else f", {count} changes not saved"
-    return f"The program ended before this was saved: {origin.title}{when}{changes}."
+    when = "" if at is None else f"{at:%H:%M}" if at.date() == today else f"{at:%Y-%m-%d, %H:%M}"
+    parts = [tr("{title} from {time}").format(title=origin.title, time=when) if when else origin.title]
+    if origin.changes == 1:
+        parts.append(tr("1 change not saved"))
+    elif origin.changes > 1:
+        parts.append(tr("{count} changes not saved").format(count=origin.changes))
+    return tr("The program ended before this was saved: {what}.").format(what=", ".join(parts))
 
 
 def _button(text: str, act: Callable[[], None]) -> QPushButton:

@@ -1,0 +1,879 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<TS version="2.1">
+  <context>
+    <name />
+    <message>
+      <source>&amp;File</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Edit</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Panel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>P&amp;lan</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;View</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Help</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>New from &amp;measurements</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Draft a gored skirt or a canopy</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>New from a &amp;drawn pattern…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Bring in a pattern drawn as SVG, DXF or PDF</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Open…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Open a project</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Save</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Save the project</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Save &amp;as…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Save the project under another name</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Add pieces from a drawing…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Bring more pieces into this project</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Quit</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Close the workbench</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Undo</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take the last step back</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Redo</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Do it again</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Select &amp;all</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Select all panels on this cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Settle on &amp;matches</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Dragged panels settle where their seams match best; Alt suspends it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Others follow</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>While panels are moved or turned, the other free panels go where their seams match best</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Hold</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Hold the panel where it is, or let it go</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;End for end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lay the panel end for end; not on a one-way cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turn &amp;left</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turn the panel left by 0.05°</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turn &amp;right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turn the panel right by 0.05°</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Spread out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lay all panels side by side by whole repeats: no step changes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Cloth…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Width, stripes, flaws and limits of the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Repeat from a picture…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Read a cloth's stripes from a scan or a photograph</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Add a cloth…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>One more cloth, for interlining or lining</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Match stripes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Find the places across the stripes, and the turns, at which all seams match best</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Lay on the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Fit all panels on the cloth in little length; matches stay as they are</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Papers…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Write cutting plan, placement cards and lists into a folder</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Se&amp;w edges together</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pick two edges on the cloth to make a seam of them</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Stop and &amp;keep the best</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>End the laying and take the best lay so far</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Cancel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cancel what is being worked on</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Zoom &amp;in</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Come nearer</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Zoom &amp;out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Go further off</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Fit</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Show the whole cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Fit &amp;width</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Show the cloth's whole width</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Fit &amp;panel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Show the selected panels large</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;True size</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A millimetre is a millimetre</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Close-up</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The picked seam as it will be sewn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Garment</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>All panels side by side as worn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>W&amp;orn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The garment as it hangs, seen from any side</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Se&amp;wing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The seams, and what walking them finds</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cut &amp;list</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What to cut and buy, and what is cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Next seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pick the next seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Seam &amp;before</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pick the seam before</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Dark</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Dark surroundings</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Help…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What step, lean, drift and the rest mean</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Keys</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>All keys on one sheet</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Drag</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move panels; they settle on matches</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Alt while dragging</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move freely</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Esc</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take a drag back, or select nothing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Arrow keys</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move the selected panels by 1 mm</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Shift + arrow keys</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move by 10 mm</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Ctrl or Alt + arrow keys</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move by 0.1 mm</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Tab, Shift + Tab</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Go from panel to panel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Shift + click</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add a panel to the selection, or take it out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Drag on bare cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Select what the band touches</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Wheel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Zoom at the cursor</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Shift + wheel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move along the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Middle button, Space + drag</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move the view</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Tools</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Keys</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>On the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>This can't be opened: {error}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Not saved: {file} on disk is another one.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Save as…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{file} was changed by something else since it was read. Save over it?</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>This could not be saved: {error}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Save elsewhere…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{file} was changed by something else. What is open here stays as it is.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Read it again</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>This can't be read again: {error}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Read {file} again</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Save the changes to {title}?</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Stripewright projects</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>1. Bring the pattern in: draft it from measurements, or bring in one that is drawn, scanned or photographed. Take it back to its stitching line, and sew the edges together on the sewing page, so that the two edges of every seam are of one length.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>2. Describe the cloth: its width, its true repeat measured over many repeats, whether it has a nap, how far panels may be turned off the grain, its flaws, and how much of it there is.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>3. Match the stripes. The program finds the places and turns at which all seams together match best, the seams that show most first, and says in millimetres what is left over at every seam.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>4. Lay the panels on the cloth. They keep their places across the stripes, and are moved by whole repeats and along the cloth until they take little length.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>5. See to the rest: interlining, facings, linings, strips. The cut list counts every piece, and says what to buy.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>6. Write the papers and take them to the table: a card for each panel that says how it lies on the stripes, the cutting plan, and the full-size pattern with the stripes on it.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Measure the square on the first page of the papers. If it is not true to size, print again without scaling.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Shrink and press the cloth before you measure its repeat. It will not be the same afterwards.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Measure the repeat over ten repeats or more and divide: a tenth of a millimetre adds up across the cloth.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lay everything out before the first cut. Cutting is final.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cut every panel singly, face up. Two layers of striped cloth never lie stripe on stripe.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Baste along the stitching line through matching stripes before you sew: the machine's feed moves the layers.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Stiff open-weave cottons and full hems burn readily. Near flames or stage effects follow the local fire code.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The step is how far the stripes of the two panels miss each other at a seam, measured square across the stripes. It has a height: at one place of a seam it may be nothing, and further down it may be a lot.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The rms of a seam stands for the step over its whole length, large steps weighing more than small ones. The worst is the largest step, with the height at which it lies. The figure of the garment puts all seams together, each by how much it shows.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Below, the same two gores: stripes that meet, and stripes that miss by 4 mm. A step of up to 2 mm is marked by a plain line, of up to 3 mm by dashes, a larger one by heavy dots.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The lean of an edge is the way it carries you across the stripes as you go down it. A gore that flares has one edge that leans left and one that leans right.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Where the two edges of a seam lean opposite ways, as in the first picture, the stripes meet in a chevron. Where they lean alike, as in the second, they run on across the seam.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>It decides what can be done about a step. Moving the stitching line closes a step where the edges lean opposite ways. Where they lean alike it does nothing, since both panels' stripes move alike.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Where one edge leans more than the other, the stripes of a seam can meet at one height only. From there on the step grows. How fast is the drift, in millimetres of step for every metre of seam.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No placement takes a drift away. The best that can be done is to share it out: a step one way at the top, none in the middle, and one the other way at the bottom. That is what matching does. Turning a panel, easing and moving the seam change the drift itself.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Below, the same seam met at the top, and shared out. It drifts {drift} mm per metre.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A stripe that crosses a seam reaches it at one height on the left panel and at another on the right one. The difference, measured along the seam, is the along-gap. The close-up writes it beside each crossing.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>It is what you see when you lay the two edges together: how far one would have to slide on the other. The steeper the stripes lie to the seam, the longer the gap that one step makes: in the picture a step of {step} mm makes gaps of {gap} mm.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Easing is sewing a longer edge to a shorter one so that no pleat shows. It brings stripes together that reach the seam at different heights.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The seam in the first picture drifts. With the right edge {share} longer and eased in, as in the second, every stripe meets. Wool shrinks to it under the iron, firm cotton takes hardly any, and easing that is forced puckers the seam: more often than not what a step asks for can't be had.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A seam shift moves the stitching line between two panels: a little out on one, as much in on the other. The girth stays the same at every height, and so does the fit, as nearly as anybody can tell.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Where the edges lean opposite ways the step changes by twice the shift. A step of 3 mm, in the first picture, is closed by a shift of 1.5 mm, in the second. The shift may change down the seam, and so take a drift away as well.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A panel may be turned off the grain by a little, which changes how its edges lean. How much is the grain tolerance of the cloth: a quarter of a degree is 3 mm over 700 mm of length.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>More than that shows in how the skirt hangs, before it shows in the stripes. A panel that is held is not turned at all.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The seam in the first picture drifts. In the second the right panel is turned by {turn}°, which is {mm} mm over its height of {high} mm.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A repeat is even if it is its own mirror image about some stripe or gap: turn the cloth over or round, and it looks the same. If it isn't, it is uneven.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>In a chevron the stripes of one panel are the mirror image of the other's. With an even repeat all of them meet, as in the first picture. With an uneven one only the lead stripe can, as in the second, whatever anybody does: the fine stripe is on the wrong side of it.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A cloth is one-way if it has a nap, or a pattern with a top and a bottom. All panels must then lie the same way up.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Where it is not, a panel may be laid end for end. That exchanges its right and left as far as the stripes are concerned, and so mends what an uneven repeat spoils: in the first picture both panels lie the same way, in the second the right one lies end for end, and all stripes meet.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The job in six steps</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Before you cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Step</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lean</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Drift</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Along-gap</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Easing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Seam shift</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turn and tolerance</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Even and uneven repeats</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>One-way cloth, and end for end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Help</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Find</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Find in the help</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Topics</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What the topic says</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No page has these words.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Picture of a seam: {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Message</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Close this message</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Something went wrong inside the program ({what}).</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Your work is still here, and kept on disk.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Your work is still here: save it now.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Your unsaved work can't be kept safe: {fault}. Save it now and then.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Work that was not saved</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Bring back</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Put away</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>This can't be brought back: {error}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{title} from {time}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>1 change not saved</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{count} changes not saved</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The program ended before this was saved: {what}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Start</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Match the stripes at every seam before the shears touch the cloth.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>New from measurements</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>New from a drawn pattern…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Open a project…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Recent</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Samples</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>These panels have no places yet.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Match stripes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Spread out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pictures</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Which picture</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Close-up</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Garment</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Worn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Beside the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What is beside the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Readings</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Sewing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cut list</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Recent</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Sa&amp;mples</source>
+      <translation type="unfinished" />
+    </message>
+  </context>
+</TS>

@@ -2,6 +2,7 @@
 
 import math
 
+import numpy as np
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QColor
@@ -63,7 +64,7 @@ def test_the_colours_are_those_of_the_stripes_on_the_panel(worn, skirt):
     for at in range(0, len(seen.sight.pixel), 311):
         if seen.sight.facing[at] < 0.7 or places.to_seam[at] * frame.scale < 4:
             continue
-        around = {int(kinds_at(repeat, places.w[at : at + 1] + off)[0]) for off in (-3 / frame.scale, 3 / frame.scale)}
+        around = set(kinds_at(repeat, places.w[at] + np.linspace(-2, 2, 9) / frame.scale).tolist())
         if len(around) == 1:
             pixel = int(seen.sight.pixel[at])
             colour = picture.pixelColor(pixel % frame.wide, pixel // frame.wide)

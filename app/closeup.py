@@ -71,6 +71,12 @@ class CloseUp(QWidget):
         self._grades = grades
         self.update()
 
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        if self._seam:
+            self.setAccessibleDescription(" ".join(self._words()))
+        self.update()
+
     def fit(self) -> None:
         """Show the whole seam."""
         if self._seam:
@@ -223,7 +229,11 @@ class CloseUp(QWidget):
             self._look(View(self._view.top_mm, max(self._view.scale, self._fitting_scale())))
 
     def wheelEvent(self, event: QWheelEvent) -> None:
-        """Zoom at the cursor."""
+        """Zoom at the cursor; with Shift, scroll along the height."""
+        if event.modifiers() & Qt.KeyboardModifier.ShiftModifier and self._view:
+            turn = event.angleDelta().y() or event.angleDelta().x()
+            self._look(View(self._view.top_mm - turn / 2 / self._view.scale, self._view.scale))
+            return
         self.zoom(_ZOOM_STEP ** (event.angleDelta().y() / 120), event.position().y() - self._rooms().cloth.top())
         event.accept()
 

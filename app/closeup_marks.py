@@ -6,10 +6,11 @@ import numpy as np
 from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen
 
-from app.closeup_rooms import CAPTIONS, Rooms, between, ruler_step, spread_out
-from app.figures import figure
+from app.closeup_rooms import CAPTIONS, Rooms, between, spread_out
+from app.figures import step, unit
 from app.grades import GRADES, Grade, Grades, halo_for, paint_mark, pen_for
 from app.opened_seam import View
+from app.ruler_scale import divided, ruled
 from app.theme import SPACE, TIGHT, Size, current
 from core.seams.readings import Crossing, SeamReading
 from core.seams.runs import graded_runs
@@ -87,7 +88,7 @@ class Marks:
         rooms, theme = self.rooms, current()
         painter.setFont(theme.font(Size.SMALL))
         for room, title in ((rooms.ruler, "Down"), (rooms.readings, "Step")):
-            _paint_caption(painter, room.adjusted(-SPACE, 0, -SPACE - 2, 0), title, "mm", right=True)
+            _paint_caption(painter, room.adjusted(-SPACE, 0, -SPACE - 2, 0), title, unit(), right=True)
         names = self.reading.line.panels
         half = rooms.cloth.width() // 2
         left = QRect(rooms.cloth.left(), rooms.cloth.top(), half - SPACE, 0)
@@ -97,16 +98,16 @@ class Marks:
         if rooms.crossings.width():
             columns = _crossing_columns(rooms.crossings)
             _paint_caption(painter, columns[0], "Crossing", "stripe", right=False)
-            _paint_caption(painter, columns[2], "Step", "mm", right=True)
-            _paint_caption(painter, columns[3], "Along", "mm", right=True)
+            _paint_caption(painter, columns[2], "Step", unit(), right=True)
+            _paint_caption(painter, columns[3], "Along", unit(), right=True)
 
     def _paint_ruler(self, painter: QPainter) -> None:
         room, theme = self.rooms.ruler, current()
         edge = room.right() - TIGHT
         painter.setFont(theme.font(Size.SMALL))
-        apart = ruler_step(self.view.scale, 44.0)
+        apart, parts = divided(self.view.scale, 44.0)
         painter.setPen(QPen(theme.colour("edge", 0.6), 1.0))
-        fine = [self._y(height) for height in self._shown_multiples(apart / 5)]
+        fine = [self._y(height) for height in self._shown_multiples(apart / parts)]
         painter.drawLines([QLineF(edge - 3, y, edge, y) for y in fine])
         for height in self._shown_multiples(apart):
             y = self._y(height)
@@ -115,7 +116,7 @@ class Marks:
             if between(room, y, 7.0):
                 painter.setPen(theme.colour("quiet"))
                 painter.drawText(
-                    QRectF(room.left(), y - 10, room.width() - SPACE - TIGHT - 2, 20), RIGHT, f"{height:g}"
+                    QRectF(room.left(), y - 10, room.width() - SPACE - TIGHT - 2, 20), RIGHT, ruled(height)
                 )
 
     def _shown_multiples(self, apart: float) -> list[float]:
@@ -137,7 +138,7 @@ class Marks:
             painter.drawLine(QPointF(room.right() - 3, y), QPointF(room.right() + 1, y))
             painter.setPen(theme.colour("text" if reading.counts else "quiet"))
             painter.drawText(
-                QRectF(room.left(), y - 10, room.width() - SPACE - 2, 20), RIGHT, figure(reading.step_mm, True)
+                QRectF(room.left(), y - 10, room.width() - SPACE - 2, 20), RIGHT, step(reading.step_mm, True)
             )
             if reading.counts:
                 paint_mark(painter, self.grades.grade_of(reading.step_mm), QPointF(room.left() + TIGHT + 1, y), 3.5)
@@ -198,7 +199,7 @@ class Marks:
                 [QPointF(left, at), QPointF(left + 3, at), QPointF(left + 11, y), QPointF(left + 14, y)]
             )
             painter.setPen(theme.colour("text"))
-            texts = (crossing.stripe, figure(crossing.step_mm, True), figure(crossing.along_gap_mm, True))
+            texts = (crossing.stripe, step(crossing.step_mm, True), step(crossing.along_gap_mm, True))
             for column, text, side in zip(
                 (columns[0], columns[2], columns[3]), texts, (LEFT, RIGHT, RIGHT), strict=True
             ):

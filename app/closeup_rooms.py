@@ -56,16 +56,6 @@ def spread_out(wanted: list[float], apart: float, top: float, bottom: float) -> 
     return placed
 
 
-def ruler_step(scale: float, apart_px: float) -> float:
-    """The smallest of 1, 2, 5, 10, 20, 50, … mm that takes at least `apart_px` on the screen."""
-    power = 1.0
-    while True:
-        for step in (power, 2 * power, 5 * power):
-            if step * scale >= apart_px:
-                return step
-        power *= 10
-
-
 def between(rooms: QRect, y: float, margin: float = 0.0) -> bool:
     """Whether a y lies inside a part, `margin` px clear of its ends."""
     return rooms.top() + margin <= y <= rooms.bottom() - margin

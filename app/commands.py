@@ -9,6 +9,7 @@ import time
 from typing import TYPE_CHECKING
 
 import msgspec
+import numpy as np
 from PySide6.QtGui import QUndoCommand
 
 from core.geometry.transform import placed, rotation
@@ -71,6 +72,19 @@ def moved_to(at: Placement, du: float, dv: float) -> Placement:
     return msgspec.structs.replace(at, u=_on_step(at.u + du), v=_on_step(at.v + dv))
 
 
+def to_other_side(project: Project, panel: Panel) -> Placement:
+    """The panel moved to about its mirror image's place across the cloth's middle, by whole repeats of a striped cloth.
+
+    What it shows of the stripes stays, and so does every step.
+    """
+    at, cloth = project.placement(panel.name), project.cloth_of(panel.name)
+    box = placed(panel.cut_ring, at.u, at.v, at.turn_deg, at.turned)[:, 0]
+    away = sum(cloth.usable) - float(box.min() + box.max())
+    if cloth.repeat is not None:
+        away = round(away / cloth.repeat.period) * cloth.repeat.period
+    return moved_to(at, away, 0.0)
+
+
 def clamped_turn(turn_deg: float, project: Project, panel: Panel) -> float:
     """A turn of a panel kept inside its cloth's grain tolerance, degrees; from where it lies, if on the bias."""
     limit = project.cloth_of(panel.name).grain_tolerance_deg
@@ -95,6 +109,12 @@ def about_middle(panel: Panel, at: Placement, **changes: float | bool) -> Placem
     before_uv = placed(panel.middle[None], at.u, at.v, at.turn_deg, at.turned)[0]
     u, v = before_uv - rotation(after.turn_deg, after.turned) @ panel.middle
     return msgspec.structs.replace(after, u=_on_step(float(u)), v=_on_step(float(v)))
+
+
+def turn_in_mm(panel: Panel, turn_deg: float) -> float:
+    """How far off the grain a turn brings one end of a panel against the other, mm: over its length along the grain."""
+    ring = panel.net_ring
+    return float(np.ptp(ring[:, 1])) * math.sin(math.radians(turn_deg))
 
 
 def can_be_turned(cloth: Cloth) -> bool:

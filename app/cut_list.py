@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QMenu, QPushButton, 
 from app.derived_forms import KINDS, LayerForm, StripForm
 from app.document import Document
 from app.figure_grid import FigureGrid
-from app.figures import DASH
+from app.figures import DASH, length, unit
 from app.messages import MessageBar
 from app.pages.form import Note
 from app.piece_tree import PieceTree
@@ -38,8 +38,8 @@ class CutList(QWidget):
         self.add = _button("Add", "Add a layer under pieces, or strips")
         self.alter = _button("Change…", "Change the layer or strip of the row that is chosen", self.change_chosen)
         self.remove = _button("Remove", "Take out the layer or strip of the row that is chosen", self.remove_chosen)
-        self.notions = FigureGrid("Notions", ("Notions", "mm"))
-        self.cloths = FigureGrid("Cloths", ("Cloth", "area, m²", "laid, mm", "buy, mm", "cost"))
+        self.notions = FigureGrid("Notions", ("Notions", ""))
+        self.cloths = FigureGrid("Cloths", ("Cloth", "", "", "", ""))
         self._make_menu()
         self._lay_out()
         document.project_changed.connect(self.follow)
@@ -105,6 +105,8 @@ class CutList(QWidget):
                 grid.show_rows(())
 
     def _show_figures(self, found: CuttingList) -> None:
+        self.notions.name_columns(("Notions", unit()))
+        self.cloths.name_columns(("Cloth", f"area, {_area_unit()}", f"laid, {unit()}", f"buy, {unit()}", "cost"))
         self.notions.show_rows(_notions(found))
         self.cloths.show_rows([_cloth_row(need) for need in found.cloths])
 
@@ -116,6 +118,11 @@ class CutList(QWidget):
         panels = tuple(name for name in self.tree.panels if name in self._document.panels)
         if panels and self.tree.hasFocus():
             self._document.select(panels)
+
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        self._shown = None
+        self.follow()
 
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
@@ -204,14 +211,21 @@ def _notions(found: CuttingList) -> list[tuple[str, str]]:
         ("Braid round the hem, joined once", found.braid_mm),
         *((f"{title[:1].upper() + title[1:]}, along its edge", mm) for title, mm in found.followed_mm),
     ]
-    return [(title, f"{mm:.0f}") for title, mm in lengths]
+    return [(title, length(mm)) for title, mm in lengths]
 
 
 def _cloth_row(need: ClothNeed) -> tuple[str, ...]:
-    laid = DASH if need.length_mm is None else f"{need.length_mm:.0f}"
-    buy = DASH if need.buy_mm is None else f"{need.buy_mm:.0f}"
     cost = DASH if need.cost is None else f"{need.cost:.2f}"
-    return need.cloth.title, f"{need.area_mm2 / 1e6:.3f}", laid, buy, cost
+    return need.cloth.title, f"{need.area_mm2 / _area_mm2():.3f}", length(need.length_mm), length(need.buy_mm), cost
+
+
+def _area_unit() -> str:
+    return "yd²" if unit() == "in" else "m²"
+
+
+def _area_mm2() -> float:
+    """Mm² in the unit of areas."""
+    return 914.4**2 if unit() == "in" else 1e6
 
 
 def _button(text: str, tip: str, act: Callable[[], None] | None = None) -> QPushButton:

@@ -10,14 +10,17 @@ from app.commands import (
     end_for_end,
     free_panels,
     holding,
+    moved_to,
     shifted,
     spread_out,
+    to_other_side,
     turned_to,
     without_places,
 )
 from app.document import Document
 from app.following import Following
 from core.model.pattern import PanelName
+from core.model.project import Project
 
 TURN_STEP_DEG = 0.05
 
@@ -65,6 +68,33 @@ class Edits(QObject):
         if panels := self.free():
             changes = shifted(self._document.kept, panels, du, dv)
             self._lay(f"Nudge {self.title_of(panels)}", changes, f"nudge {panels}")
+
+    def nudge_by_repeats(self, repeats: int) -> None:
+        """Move the selected panels across by whole repeats of their cloths; no step changes."""
+        kept = self._document.cut_of(self._document.kept)
+        striped = [name for name in self.free() if kept.cloth_of(name).repeat]
+        changes = {name: moved_to(kept.placement(name), repeats * _period(kept, name), 0.0) for name in striped}
+        if changes:
+            panels = tuple(changes)
+            self._document.place(f"Move {self.title_of(panels)} by a repeat", changes, f"repeats {panels}")
+
+    def move_by(self, du: float, dv: float, turn_deg: float) -> None:
+        """Move the selected panels by du across and dv along, mm, and turn them on by degrees; one step."""
+        kept = self._document.cut_of(self._document.kept)
+        if panels := self.free():
+            turns = {name: kept.placement(name).turn_deg + turn_deg for name in panels}
+            turned = {name: turned_to(kept, self._document.panels[name], turns[name]) for name in panels if turn_deg}
+            changes = {name: moved_to(turned.get(name, kept.placement(name)), du, dv) for name in panels}
+            self._document.place(f"Move {self.title_of(panels)}", changes)
+            if turn_deg:
+                self._tell_limit(changes, turns)
+
+    def to_other_side(self) -> None:
+        """Send the selected panels to the other side of their cloths' middles; no step changes."""
+        kept = self._document.cut_of(self._document.kept)
+        if panels := self.free():
+            changes = {name: to_other_side(kept, self._document.panels[name]) for name in panels}
+            self._document.place(f"Send {self.title_of(panels)} to the other side", changes)
 
     def turn_by(self, steps: int) -> None:
         """Turn the selected panels by steps of 0.05 degrees about their middles, inside the tolerance."""
@@ -125,6 +155,11 @@ class Edits(QObject):
         turn = clamped_turn(turn_deg, self._document.cut, self._document.panels[name])
         at = msgspec.structs.replace(self._document.kept.placement(name), turn_deg=turn)
         self._lay(f"Turn {self.title_of((name,))}", {name: at}, f"turn of {name}")
+
+
+def _period(project: Project, name: PanelName) -> float:
+    repeat = project.cloth_of(name).repeat
+    return repeat.period if repeat else 0.0
 
 
 def panel_title(document: Document, name: PanelName) -> str:

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 
 from app.commands import spread_out, without_places
 from app.document import Document
+from app.figures import rms
 from app.jobs import JobRunner
 from app.messages import MessageBar
 from core.model.project import Project
@@ -140,8 +141,8 @@ def _matched(before: float | None, after: float | None) -> str:
     if after is None or before is None:
         return "There is nothing to match: no seam joins two panels of one striped cloth."
     if abs(after - before) < 0.005:
-        return f"The stripes already matched as well as they can: {after:.2f} mm rms."
-    return f"Matched: {after:.2f} mm rms, {before:.2f} mm before."
+        return f"The stripes already matched as well as they can: {rms(after)} rms."
+    return f"Matched: {rms(after)} rms, {rms(before)} before."
 
 
 def _laid(result: "LayResult") -> str:

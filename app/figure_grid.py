@@ -24,6 +24,10 @@ class FigureGrid(QWidget):
         """What is shown."""
         return self._rows
 
+    def name_columns(self, heads: Sequence[str]) -> None:
+        """Call the columns otherwise, from the next rows on."""
+        self._heads = tuple(heads)
+
     def show_rows(self, rows: Sequence[tuple[str, ...]]) -> None:
         """Show other rows."""
         self._rows = tuple(rows)

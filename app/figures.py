@@ -1,5 +1,6 @@
 """Numbers and captions as they stand on the screen."""
 
+from app import units
 from core.seams.readings import SeamReading
 
 DASH = "–"
@@ -16,15 +17,43 @@ def figure(value: float | None, signed: bool = False, decimals: int = 1) -> str:
     return ("−" if value < 0 else "+" if signed else "") + text
 
 
+def step(value: float | None, signed: bool = False) -> str:
+    """A step or a place, given in mm, in the unit shown: to a tenth of a mm, or a thousandth of an inch."""
+    return figure(None if value is None else value / units.size_mm(), signed, units.step_decimals())
+
+
+def length(value: float | None) -> str:
+    """A length or height, given in mm, in the unit shown: to a mm, or a sixteenth of an inch."""
+    return DASH if value is None else units.shown().whole(value)
+
+
+def drift(value: float | None, signed: bool = False) -> str:
+    """A change of mm per m, in the unit shown, per metre or per yard."""
+    name = units.shown().name
+    share = 0.9144 / units.INCH_MM if name == "in" else 1 / units.size_mm()
+    return figure(None if value is None else value * share, signed, units.step_decimals())
+
+
+def rms(value: float, signed: bool = False) -> str:
+    """A garment's figure, given in mm: to a place more than steps, but in inches; with its unit."""
+    decimals = min(units.step_decimals() + 1, 3)
+    return f"{figure(value / units.size_mm(), signed, decimals)} {unit()}"
+
+
+def unit() -> str:
+    """The unit shown."""
+    return units.shown().name
+
+
 def seam_in_words(reading: SeamReading) -> str:
     """What a seam's readings come to, in one line."""
     if reading.rms_mm is None or reading.worst is None:
         return "No part of this seam counts: it is open or not seen from end to end."
     size, height = reading.worst
     parts = (
-        f"rms {figure(reading.rms_mm)} mm",
-        f"worst {figure(size)} mm, {figure(height, decimals=0)} mm down",
-        f"the step drifts {figure(abs(reading.drift_mm_per_m))} mm per m",
+        f"rms {step(reading.rms_mm)} {unit()}",
+        f"worst {step(size)} {unit()}, {length(height)} {unit()} down",
+        f"the step drifts {drift(abs(reading.drift_mm_per_m))} {units.shown().rate_name.replace('/', ' per ')}",
     )
     return "  ·  ".join(part.replace(" ", _UNBROKEN) for part in parts)
 

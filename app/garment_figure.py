@@ -6,7 +6,7 @@ from PySide6.QtCore import QPointF, QRect, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
-from app.figures import DASH, figure
+from app.figures import DASH, step, unit
 from app.grades import GRADES, Grades, paint_mark
 from app.theme import GRID, ROOMY, SPACE, TIGHT, Size, current
 from core.seams.readings import Measurement
@@ -38,7 +38,7 @@ class GarmentFigure(QWidget):
     def speak(self) -> None:
         """Say the figure to those who listen instead of looking."""
         rms = self.measurement.rms_mm if self.measurement else None
-        self.setAccessibleDescription(f"{figure(rms)} mm rms" if rms is not None else "no stripes to match")
+        self.setAccessibleDescription(f"{step(rms)} {unit()} rms" if rms is not None else "no stripes to match")
 
     def counts(self) -> Counter[str]:
         """How many seams have their worst step in each grade."""
@@ -59,7 +59,7 @@ class GarmentFigure(QWidget):
         return self.rect().adjusted(SPACE, SPACE, -SPACE, -SPACE)
 
     def _number(self) -> str:
-        return figure(self.measurement.rms_mm if self.measurement else None)
+        return step(self.measurement.rms_mm if self.measurement else None)
 
     def _paint_figure(self, painter: QPainter, area: QRect) -> None:
         theme = current()
@@ -75,12 +75,12 @@ class GarmentFigure(QWidget):
             painter.setFont(theme.font())
             painter.setPen(theme.colour("quiet"))
             low = area.adjusted(after, 0, 0, -2)
-            painter.drawText(low, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom, "mm")
+            painter.drawText(low, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom, unit())
 
     def _paint_counts(self, painter: QPainter, area: QRect) -> None:
         theme, counts = current(), self.counts()
         painter.setFont(theme.font(Size.SMALL))
-        captions = (f"to {self._grades.good_mm:g} mm", f"to {self._grades.fair_mm:g} mm", "more")
+        captions = (f"to {_limit(self._grades.good_mm)}", f"to {_limit(self._grades.fair_mm)}", "more")
         metrics = painter.fontMetrics()
         wide = max(metrics.horizontalAdvance(caption) for caption in captions) + ROOMY
         left = area.right() - 3 * wide
@@ -97,3 +97,8 @@ class GarmentFigure(QWidget):
             paint_mark(
                 painter, grade, QPointF(box.right() - across, box.bottom() - painter.fontMetrics().ascent() / 2 + 1)
             )
+
+
+def _limit(mm: float) -> str:
+    """Where a grade ends, with its unit."""
+    return f"{mm:g} mm" if unit() == "mm" else f"{step(mm)} {unit()}"

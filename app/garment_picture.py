@@ -19,7 +19,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
-from app.figures import figure
+from app.figures import step, unit
 from app.grades import GRADES, Grades, halo_for, pen_for
 from app.stripe_colours import pixels_of
 from app.theme import GRID, SPACE, WIDE, Size, current
@@ -237,7 +237,7 @@ class GarmentPicture(QWidget):
 
     def _told(self, name: str) -> str:
         read = self._measurement.read if self._measurement else ()
-        seams = [f"{r.line.sewn.label}: rms {figure(r.rms_mm)} mm" for r in read if name in r.line.panels]
+        seams = [f"{r.line.sewn.label}: rms {step(r.rms_mm)} {unit()}" for r in read if name in r.line.panels]
         return "\n".join([name, *seams])
 
 

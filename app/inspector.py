@@ -2,16 +2,17 @@
 
 from PySide6.QtCore import QSignalBlocker, QSize, Qt
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QComboBox, QDoubleSpinBox, QFrame, QHBoxLayout, QLabel, QSizePolicy, QToolButton, QWidget
+from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QSizePolicy, QToolButton, QWidget
 
-from app.commands import can_be_turned
+from app.commands import can_be_turned, turn_in_mm
 from app.document import Document
 from app.edits import Edits, panel_title
+from app.figures import step, unit
 from app.icons import icon
+from app.length_box import DegreeBox, LengthBox
 from app.steady import SteadyLabel
 from app.stripes_beside import beside_lead
 from app.theme import ROOMY, SPACE, TARGET, TIGHT, Size, current
-from core.geometry.paths import LARGEST_MM
 from core.model.pattern import PanelName
 from core.model.project import Placement
 
@@ -28,9 +29,10 @@ class Inspector(QFrame):
         self._document, self._edits = document, edits
         self.cloths = QComboBox(accessibleName="Cloth shown", toolTip="The cloth that is shown")
         self.name = QLabel()
-        self.u = _field("Across", "mm", "u: where the panel's origin lies across the cloth, from the left selvedge")
-        self.v = _field("Along", "mm", "v: where the panel's origin lies along the cloth, from the cut end")
-        self.turn = _field("Turn", "°", "How far the panel is turned off the grain, clockwise; its origin stays")
+        self.u = LengthBox("Across", "u: where the panel's origin lies across the cloth, from the left selvedge")
+        self.v = LengthBox("Along", "v: where the panel's origin lies along the cloth, from the cut end")
+        self.turn = _turn_field()
+        self.limit = SteadyLabel("Most that the panel may be turned")
         self.turned = _switch("End for end", "Laid end for end (T); not on a one-way cloth")
         self.hold = _switch("Hold", "Held panels stay where they are (H)")
         self.beside = SteadyLabel("Offset from the nearest lead stripe")
@@ -54,10 +56,12 @@ class Inspector(QFrame):
             label = QLabel(caption, buddy=field)
             row.addWidget(label)
             row.addWidget(field)
+        row.addWidget(self.limit)
         for box in (self.turned, self.hold):
             row.addWidget(box)
         row.addWidget(self.beside)
         self.beside.setToolTip("Where the panel's origin lies beside the nearest lead stripe")
+        self.limit.setToolTip("How far this cloth lets a panel turn off the grain, and what that is over its length")
 
     def _connect(self) -> None:
         document = self._document
@@ -105,6 +109,7 @@ class Inspector(QFrame):
             self.name.setText(title)
             self.name.setToolTip(title)
         self.beside.setText(self._beside(name, at) if count == 1 else "")
+        self._tell_limit(name if count == 1 else None)
 
     def _set_open(self, name: PanelName | None, at: Placement, count: int) -> None:
         cloth = self._document.cut.cloth_of(name) if name else None
@@ -118,6 +123,21 @@ class Inspector(QFrame):
             if limit != self.turn.maximum():
                 with QSignalBlocker(self.turn):
                     self.turn.setRange(-limit, limit)
+
+    def _tell_limit(self, name: PanelName | None) -> None:
+        """The grain tolerance in degrees, and in a length over the panel's own."""
+        limit = self._document.cut.cloth_of(name).grain_tolerance_deg if name else 0.0
+        words = ""
+        if name and limit > 0:
+            words = f"±{limit:g}° = {step(turn_in_mm(self._document.panels[name], limit))} {unit()}"
+        self.limit.setText(words)
+        self.turn.setAccessibleDescription(f"At most {words} over the panel's length" if words else "")
+
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        for field in (self.u, self.v):
+            field.show_unit()
+        self.show_panel()
 
     def _title(self, name: PanelName | None, count: int) -> str:
         if name is None:
@@ -164,13 +184,7 @@ def _switch(name: str, tip: str) -> QToolButton:
     return button
 
 
-def _field(name: str, unit: str, tip: str) -> QDoubleSpinBox:
-    field = QDoubleSpinBox(accessibleName=f"{name}, {unit}", toolTip=tip, keyboardTracking=False)
-    field.setDecimals(1 if unit == "mm" else 2)
-    field.setRange(-LARGEST_MM, LARGEST_MM)
-    field.setSingleStep(1.0 if unit == "mm" else 0.05)
-    field.setSuffix(f" {unit}" if unit == "mm" else unit)
-    field.setAlignment(Qt.AlignmentFlag.AlignRight)
-    field.setMinimumHeight(TARGET)
-    field.setFixedWidth(100 if unit == "mm" else 76)
+def _turn_field() -> DegreeBox:
+    field = DegreeBox("Turn, °", "How far the panel is turned off the grain, clockwise; its origin stays")
+    field.setFixedWidth(76)
     return field

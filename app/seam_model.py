@@ -6,8 +6,9 @@ from typing import Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
 
-from app.figures import figure, seam_in_words, what_can_meet
+from app.figures import drift, figure, length, seam_in_words, step, unit, what_can_meet
 from app.grades import Grade, Grades
+from app.units import shown
 from core.model.pattern import SewnSeam
 from core.seams.readings import Measurement, SeamReading
 
@@ -16,14 +17,18 @@ AnyIndex = QModelIndex | QPersistentModelIndex
 
 @dataclass(frozen=True)
 class Column:
-    """A column of figures: what it is called, its unit, what it means, where its value comes from."""
+    """A column of figures: what it is called, what it means, where its value comes from, how it is written."""
 
     title: str
-    unit: str
     meaning: str
     value: Callable[[SeamReading], float | None]
-    signed: bool = False
-    decimals: int = 1
+    show: Callable[[float | None], str] = step
+    units: Callable[[], str] = unit
+
+    @property
+    def unit(self) -> str:
+        """The unit in which it is shown."""
+        return self.units()
 
     @property
     def heading(self) -> str:
@@ -37,38 +42,35 @@ def _no_value(_: SeamReading) -> float | None:
 
 SEAM, RMS, WORST, AT, DRIFT, DRAWING = range(6)
 COLUMNS = (
-    Column("Seam", "", "Two edges that are sewn together.", _no_value),
+    Column("Seam", "Two edges that are sewn together.", _no_value, units=str),
     Column(
         "Rms",
-        "mm",
         "How far the stripes miss each other on the whole seam: the root of the mean squared step.",
         lambda reading: reading.rms_mm,
     ),
     Column(
         "Worst",
-        "mm",
         "The largest step anywhere on the seam, measured square across the stripes.",
         lambda reading: reading.worst and reading.worst[0],
     ),
     Column(
         "At",
-        "mm",
         "How far down the seam the worst step lies, from its upper end.",
         lambda reading: reading.worst and reading.worst[1],
-        decimals=0,
+        length,
     ),
     Column(
         "Drift",
-        "mm/m",
         "By how much the step changes for every metre down the seam, because the two edges lean by different amounts.",
         lambda reading: reading.drift_mm_per_m,
-        signed=True,
+        lambda value: drift(value, signed=True),
+        lambda: shown().rate_name,
     ),
     Column(
         "Step",
-        "from the top",
         "How far the stripes miss each other down the seam, upper end on the left. The tinted band is the good grade.",
         lambda reading: reading.rms_mm,
+        units=lambda: "from the top",
     ),
 )
 
@@ -102,6 +104,11 @@ class SeamModel(QAbstractTableModel):
         """Judge steps by other limits."""
         self.grades = grades
         self._redraw(list(range(len(self._order))))
+
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        self._redraw(list(range(len(self._order))))
+        self.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(COLUMNS) - 1)
 
     def seam_at(self, row: int) -> int:
         """Place in the measurement of the seam shown in a row; -1 outside the table."""
@@ -219,7 +226,7 @@ def _text(reading: SeamReading | None, column: int) -> str:
     if column == DRAWING:
         return "" if reading else figure(None)
     value = reading and COLUMNS[column].value(reading)
-    return figure(value, COLUMNS[column].signed, COLUMNS[column].decimals)
+    return COLUMNS[column].show(value)
 
 
 def alignment_of(column: int) -> Qt.AlignmentFlag:

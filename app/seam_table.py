@@ -52,6 +52,13 @@ class SeamTable(QWidget):
         self.model.judge_by(grades)
         self.figure.show_measurement(self.figure.measurement, grades)
 
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        self.model.show_unit()
+        self.view.show_unit()
+        self.figure.update()
+        self.figure.speak()
+
     def pick(self, seam: int) -> None:
         """Select the row of a seam by its place in the measurement, -1 for none, without telling anybody."""
         row = self.model.row_of(seam)

@@ -26,10 +26,13 @@ from app.seam_model import (
 )
 from app.sparkline import SparklineCache
 from app.theme import GRID, SPACE, TIGHT, Size, current
+from app.units import shown
 from core.model.pattern import SewnSeam
 
 ROW_HEIGHT = 8 * GRID
 _MARK_ROOM = 4 * GRID
+_WIDEST = {"mm": ("00.0", "00000", "+000.0"), "cm": ("0.00", "000.0", "+00.00"), "in": ("0.000", "00 00/00", "+0.000")}
+"""Steps, heights and drifts in each unit."""
 _NAME_ROOM = 36 * GRID
 _DRAWING_ROOM = (22 * GRID, 40 * GRID)
 
@@ -67,13 +70,19 @@ class SeamView(QTableView):
         else:
             super().keyPressEvent(event)
 
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        self._size_columns()
+        self.resizeEvent(QResizeEvent(self.size(), self.size()))
+
     def _size_columns(self) -> None:
         header = self.horizontalHeader()
         header.setMinimumSectionSize(10 * GRID)
         wide = QFontMetrics(current().font()).horizontalAdvance
         room = TIGHT + SPACE
         header.setSectionResizeMode(SEAM, QHeaderView.ResizeMode.Stretch)
-        widths = {RMS: wide("00.0"), WORST: wide("00.0") + _MARK_ROOM, AT: wide("00000"), DRIFT: wide("+000.0")}
+        narrow, high, drifting = (wide(text) for text in _WIDEST[shown().name])
+        widths = {RMS: narrow, WORST: narrow + _MARK_ROOM, AT: high, DRIFT: drifting}
         for column, width in widths.items():
             header.resizeSection(column, width + room)
 

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QS
 from app.canvas.view import CanvasView
 from app.document import Document
 from app.edits import panel_title
+from app.figures import rms, step, unit
 from app.jobs import JobRunner
 from app.steady import SteadyLabel
 from app.stripes_beside import beside_lead
@@ -47,10 +48,14 @@ class Status(QStatusBar):
         self.figure.show_in(font)
         self.figure.setFixedWidth(QFontMetrics(font).horizontalAdvance("88.88 mm rms") + SPACE)
 
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        self.show_figure()
+
     def show_figure(self) -> None:
         """Show the garment's figure."""
-        rms = self._document.measurement.rms_mm
-        self.figure.setText("" if rms is None else f"{rms:.2f} mm rms")
+        value = self._document.measurement.rms_mm
+        self.figure.setText("" if value is None else f"{rms(value)} rms")
 
     def show_faults(self) -> None:
         """Tell whether the panels can be cut as they lie."""
@@ -64,7 +69,7 @@ class Status(QStatusBar):
 
     def _show_cursor(self, at: QPointF, panel: str | None) -> None:
         cloth = self._view.scene_here.cloth
-        words = [f"u {at.x():.1f}   v {at.y():.1f} mm", beside_lead(cloth, at.x(), at.y())]
+        words = [f"u {step(at.x())}   v {step(at.y())} {unit()}", beside_lead(cloth, at.x(), at.y())]
         words.append(panel_title(self._document, panel) if panel else "")
         self.cursor.setText("   ·   ".join(word for word in words if word))
 

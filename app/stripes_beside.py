@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from app.figures import step, unit
 from core.model.cloth import Cloth
 from core.seams.stripes import lead_centres_between
 
@@ -23,4 +24,4 @@ def beside_lead(cloth: Cloth, u: float, v: float) -> str:
     lead = cloth.repeat.lead_stripe.name
     if abs(off) < 0.05:
         return f"on the middle of {lead}"
-    return f"{abs(off):.1f} mm {'right' if off > 0 else 'left'} of {lead}"
+    return f"{step(abs(off))} {unit()} {'right' if off > 0 else 'left'} of {lead}"

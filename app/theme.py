@@ -12,6 +12,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QFont, QPalette
 from PySide6.QtWidgets import QApplication
 
+from app.resources import resource
+
 ROLES: dict[str, tuple[str, str]] = {
     # role: (light, dark)
     "window": ("#f3efe8", "#262320"),  # behind everything
@@ -137,6 +139,26 @@ def _with_even_figures(font: QFont) -> QFont:
 
 
 def _style_sheet(theme: Theme) -> str:
-    """What the palette can't say."""
-    edge, raised, text = (theme.colour(role).name() for role in ("edge", "raised", "text"))
-    return f"QToolTip {{ color: {text}; background: {raised}; border: 1px solid {edge}; padding: {GRID}px; }}"
+    """What the palette can't say: outlines of fields and ticks that are seen in light and dark alike."""
+    edge, raised, text, accent, surface, line = (
+        theme.colour(role).name() for role in ("edge", "raised", "text", "accent", "surface", "line")
+    )
+    tick = resource("icons", "tick-dark.svg" if theme.dark else "tick.svg").as_posix()
+    return f"""
+        QToolTip {{ color: {text}; background: {raised}; border: 1px solid {edge}; padding: {GRID}px; }}
+        QLineEdit, QAbstractSpinBox {{
+            border: 1px solid {edge}; border-radius: 3px; padding: 0 {GRID}px; background: {surface};
+        }}
+        QLineEdit:focus, QAbstractSpinBox:focus {{ border: 2px solid {accent}; padding: 0 {GRID - 1}px; }}
+        QLineEdit:disabled, QAbstractSpinBox:disabled {{ border-color: {line}; }}
+        QAbstractSpinBox QLineEdit, QAbstractSpinBox QLineEdit:focus {{ border: none; padding: 0; }}
+        QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0; height: 0; border: none; }}
+        QCheckBox::indicator, QListView::indicator {{
+            width: {3 * GRID}px; height: {3 * GRID}px;
+            border: 1px solid {edge}; border-radius: 3px; background: {surface};
+        }}
+        QCheckBox::indicator:focus {{ border: 2px solid {accent}; }}
+        QCheckBox::indicator:checked, QListView::indicator:checked {{
+            border-color: {accent}; background: {accent}; image: url("{tick}");
+        }}
+    """

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from PySide6.QtCore import QEvent, QSettings, Qt, QTimer
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
+from PySide6.QtGui import QActionGroup, QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import (
     QApplication,
     QMainWindow,
@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app import units
 from app.actions import KeySheet, allow_actions, make_actions, make_menus, make_tools, tint_actions
 from app.canvas.pane import CanvasPane
 from app.canvas.view import CanvasView
@@ -30,6 +31,7 @@ from app.icons import icon
 from app.inspector import Inspector
 from app.jobs import JobRunner
 from app.messages import MessageBar, OfferBar
+from app.move_form import MoveForm
 from app.pages.import_page import DRAWN
 from app.pages.ways_in import WaysIn
 from app.safekeeping.keeper import Keeper
@@ -43,6 +45,7 @@ from app.words import tr
 from app.worn_view import WornView
 from core.files.project_file import SUFFIX
 from core.model.pattern import PanelName
+from core.papers.choices import UnitName
 
 SEAMS_WIDE_PX = 460
 PICTURES_EVERY_MS = 33
@@ -152,6 +155,11 @@ class Window(QMainWindow):
         self.tools = make_tools(self.actions_by_id)
         self.addToolBar(self.tools)
         self.actions_by_id["settle"].setChecked(self.view.settles)
+        self._unit = units.shown().name
+        one_of = QActionGroup(self)
+        for name in units.NAMES:
+            self.actions_by_id[name].setChecked(name == self._unit)
+            one_of.addAction(self.actions_by_id[name])
         self.actions_by_id["dark"].setChecked(current().dark)
 
     def _connect(self) -> None:
@@ -190,6 +198,7 @@ class Window(QMainWindow):
         self.status.setVisible(at_cloth)
         self._allow()
         if at_cloth:
+            self._show_unit()
             self.view.setFocus()
 
     def _follow(self, moved: frozenset[PanelName]) -> None:
@@ -285,6 +294,45 @@ class Window(QMainWindow):
     def turn_right(self) -> None:
         """Turn the selected panels a step clockwise."""
         self.edits.turn_by(1)
+
+    def repeat_left(self) -> None:
+        """Move the selected panels a repeat to the left."""
+        self.edits.nudge_by_repeats(-1)
+
+    def repeat_right(self) -> None:
+        """Move the selected panels a repeat to the right."""
+        self.edits.nudge_by_repeats(1)
+
+    def ask_move(self) -> None:
+        """Ask how far the selected panels are to be moved and turned."""
+        MoveForm(self.edits, self).open()
+
+    def show_mm(self, on: bool) -> None:
+        """Show lengths in millimetres."""
+        self._choose_unit("mm", on)
+
+    def show_cm(self, on: bool) -> None:
+        """Show lengths in centimetres."""
+        self._choose_unit("cm", on)
+
+    def show_inches(self, on: bool) -> None:
+        """Show lengths in inches."""
+        self._choose_unit("in", on)
+
+    def _choose_unit(self, name: UnitName, on: bool) -> None:
+        if on and units.shown().name != name:
+            units.choose(name)
+        self._show_unit()
+
+    def _show_unit(self) -> None:
+        """Follow a change of the unit of lengths, here or on a page."""
+        if self._unit == units.shown().name:
+            return
+        self._unit = units.shown().name
+        for name in units.NAMES:
+            self.actions_by_id[name].setChecked(name == self._unit)
+        for part in (self.pane, self.inspector, self.table, self.closeup, self.sewing, self.cut_list, self.status):
+            part.show_unit()
 
     def show_closeup(self) -> None:
         """Show the close-up."""

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
 from app.canvas.item import CanvasItem
 from app.canvas.panels import PanelItem, polygon
+from app.figures import step
 from app.grades import GRADES, Grade, Grades, colour_of, halo_for, pen_for
 from app.theme import Size, current
 from core.geometry.paths import Points
@@ -152,7 +153,7 @@ class StepBadge(CanvasItem):
 
     def show_step(self, step_mm: float, at: QPointF, inward: QPointF, room_mm: float) -> None:
         """Show a step at a point on the cloth; `inward` is a unit vector into the panel, which is `room_mm` wide."""
-        self._text, self._grade = f"{step_mm:.1f}", Grades().grade_of(step_mm)
+        self._text, self._grade = step(step_mm), Grades().grade_of(step_mm)
         self._inward, self._room_mm = inward, room_mm
         self.setPos(at)
         self.set_scale(self._scale_px)

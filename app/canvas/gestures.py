@@ -14,6 +14,8 @@ if TYPE_CHECKING:
 
 SETTLE_PX = 8.0
 """A dragged panel settles on a match that is nearer than this."""
+ADDING = Qt.KeyboardModifier.ShiftModifier | Qt.KeyboardModifier.ControlModifier
+"""Keys with which a click or a band adds to what is selected."""
 START_PX = 3
 """A press that wanders less is a click."""
 
@@ -131,12 +133,12 @@ class TurnPanel:
 
 
 class Band:
-    """A rubber band: selects what it touches, added to what was selected if Shift is down."""
+    """A rubber band: selects what it touches, added to what was selected if Shift or Ctrl is down."""
 
     def __init__(self, view: "CanvasView", at: QPointF, keys: Qt.KeyboardModifier) -> None:
         self._view, self._start = view, at.toPoint()
         self._before = view.document.selection
-        self._first = self._before if keys & Qt.KeyboardModifier.ShiftModifier else ()
+        self._first = self._before if keys & ADDING else ()
         self._band = QRubberBand(QRubberBand.Shape.Rectangle, view.viewport())
         self._band.setGeometry(QRect(self._start, QSize()))
         view.document.select(self._first)

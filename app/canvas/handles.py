@@ -7,6 +7,7 @@ from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
 from app.canvas.item import CanvasItem
+from app.figures import step, unit
 from app.theme import Size, current
 
 RADIUS_PX = 84.0
@@ -15,6 +16,8 @@ SWEEP = math.radians(34)
 LIFT_PX = 36.0
 """How far above the panel the arc's crown lies."""
 KNOB_PX = 6.5
+PLATE_PX = 150
+"""Room for the figures above the arc."""
 REACH_PX = 15.0
 """A press this near to the knob takes hold of it."""
 GRAIN_SHARE = 0.06
@@ -26,13 +29,14 @@ class TurnHandle(CanvasItem):
 
     def __init__(self) -> None:
         super().__init__()
-        self.limit_deg, self.turn_deg = 0.0, 0.0
+        self.limit_deg, self.turn_deg, self._per_deg_mm = 0.0, 0.0, 0.0
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIgnoresTransformations)
         self.setZValue(20)
         self.hide()
 
-    def attach(self, top: QPointF, turn_deg: float, limit_deg: float) -> None:
-        """Show the handle above a point on the cloth."""
+    def attach(self, top: QPointF, turn_deg: float, limit_deg: float, per_deg_mm: float) -> None:
+        """Show the handle above a point on the cloth; a degree is `per_deg_mm` over the panel's length."""
+        self._per_deg_mm = per_deg_mm
         self.setPos(top)
         self.limit_deg, self.turn_deg = limit_deg, turn_deg
         self.setVisible(limit_deg > 0)
@@ -40,8 +44,8 @@ class TurnHandle(CanvasItem):
 
     def boundingRect(self) -> QRectF:
         """Arc, knob and figure, px from the attachment."""
-        half = RADIUS_PX * math.sin(SWEEP) + 12
-        return QRectF(-half, -LIFT_PX - 12, 2 * half, LIFT_PX + 12)
+        half = max(RADIUS_PX * math.sin(SWEEP) + 12, PLATE_PX / 2 + 2)
+        return QRectF(-half, -LIFT_PX - 30, 2 * half, LIFT_PX + 30)
 
     def knob(self) -> QPointF:
         """Middle of the knob, px from the attachment."""
@@ -83,13 +87,18 @@ class TurnHandle(CanvasItem):
 
     def _paint_figure(self, painter: QPainter) -> None:
         theme = current()
-        plate = QRectF(-30, -8, 60, 17).translated(self._on_arc(0.0, -18))
+        plate = QRectF(-PLATE_PX / 2, -8, PLATE_PX, 17).translated(self._on_arc(0.0, -18))
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(theme.colour("halo", 0.9))
         painter.drawRoundedRect(plate, 4, 4)
         painter.setPen(theme.colour("ink"))
         painter.setFont(theme.font(Size.SMALL))
-        painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, _degrees(self.turn_deg))
+        painter.drawText(plate, Qt.AlignmentFlag.AlignCenter, self._words())
+
+    def _words(self) -> str:
+        """The turn, and how far off the grain it is over the panel's length, of how much is allowed."""
+        off, most = (step(abs(turn) * self._per_deg_mm) for turn in (self.turn_deg, self.limit_deg))
+        return f"{_degrees(self.turn_deg)}   {off} of {most} {unit()}"
 
 
 def _degrees(turn_deg: float) -> str:

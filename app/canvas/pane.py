@@ -17,8 +17,14 @@ class CanvasPane(QWidget):
         layout = QGridLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.setSpacing(0)
-        layout.addWidget(RulerCorner(), 0, 0)
-        layout.addWidget(Ruler(self.view, across=True), 0, 1)
-        layout.addWidget(Ruler(self.view, across=False), 1, 0)
+        self.rulers = RulerCorner(), Ruler(self.view, across=True), Ruler(self.view, across=False)
+        for ruler, row, column in zip(self.rulers, (0, 0, 1), (0, 1, 0), strict=True):
+            layout.addWidget(ruler, row, column)
         layout.addWidget(self.view, 1, 1)
         self.setFocusProxy(self.view)
+
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        for ruler in self.rulers:
+            ruler.show_unit()
+        self.view.show_unit()

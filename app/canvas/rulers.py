@@ -1,4 +1,4 @@
-"""Rulers along the canvas, in millimetres and centimetres, that follow its zoom."""
+"""Rulers along the canvas, in the unit of the workbench, that follow its zoom."""
 
 import math
 
@@ -7,12 +7,13 @@ from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent, QPen, QPixmap, QR
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.canvas.view import CanvasView
+from app.ruler_scale import divided, ruled
 from app.theme import Size, current
+from app.units import shown
 
 THICK_PX = 24
 ROOM_PX = 56
 """Least distance between two figures."""
-_STEPS_MM = tuple(mantissa * 10**power for power in range(-1, 5) for mantissa in (1, 2, 5))
 
 
 class Ruler(QWidget):
@@ -34,6 +35,10 @@ class Ruler(QWidget):
     def sizeHint(self) -> QSize:
         """As thick as its figures need."""
         return QSize(THICK_PX, THICK_PX)
+
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        self._draw_afresh()
 
     def _draw_afresh(self) -> None:
         self._scale = None
@@ -96,17 +101,18 @@ class Ruler(QWidget):
 
     def _paint_scale(self, painter: QPainter, part: QRect) -> None:
         scale = self._view.scale_px
-        step = next((mm for mm in _STEPS_MM if mm * scale >= ROOM_PX), _STEPS_MM[-1])
-        parts = 10 if step * scale >= 120 or str(step)[0] == "1" else 5 if str(step)[0] == "5" else 4
+        step, parts = divided(scale, ROOM_PX)
         low, high = self._range(part)
         fine = step / parts
         for index in range(math.floor(low / fine), math.ceil(high / fine) + 1):
             at = self._to_px(index * fine)
             painter.setPen(current().colour("edge"))
-            self._tick(painter, at, 9 if index % parts == 0 else 6 if parts == 10 and index % 5 == 0 else 4)
+            self._tick(
+                painter, at, 9 if index % parts == 0 else 6 if parts % 2 == 0 and index % (parts // 2) == 0 else 4
+            )
             if index % parts == 0:
                 painter.setPen(current().colour("quiet"))
-                self._figure(painter, at, _figure(index * fine))
+                self._figure(painter, at, ruled(index * fine))
 
     def _range(self, part: QRect) -> tuple[float, float]:
         """From where to where the scale shows in a part of the ruler, mm, with room for a figure on either side."""
@@ -140,7 +146,12 @@ class RulerCorner(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setFixedSize(THICK_PX, THICK_PX)
-        self.setAccessibleName("Unit of the rulers: millimetres")
+        self.show_unit()
+
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        self.setAccessibleName(f"Unit of the rulers: {shown().title}")
+        self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """The unit."""
@@ -148,10 +159,5 @@ class RulerCorner(QWidget):
         painter = QPainter(self)
         painter.setFont(theme.font(Size.SMALL))
         painter.setPen(theme.colour("quiet"))
-        painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, "mm")
+        painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, shown().name)
         painter.end()
-
-
-def _figure(mm: float) -> str:
-    text = f"{mm:.0f}" if abs(mm - round(mm)) < 1e-6 else f"{mm:.1f}"
-    return text.replace("-", "−")

@@ -11,6 +11,7 @@ from app.canvas.edges import SewnEdge, StepBadge, stretches_of
 from app.canvas.handles import TurnHandle
 from app.canvas.item import CanvasItem
 from app.canvas.panels import PanelItem
+from app.commands import turn_in_mm
 from app.document import Document
 from app.edits import panel_title
 from app.grades import Grades
@@ -132,7 +133,9 @@ class ClothScene(QGraphicsScene):
             return
         box = self.panels[name].outline().boundingRect()
         at = self.document.project.placement(name)
-        self.handle.attach(QPointF(box.center().x(), box.top()), at.turn_deg, self.cloth.grain_tolerance_deg)
+        per_deg_mm = turn_in_mm(self.document.panels[name], 1.0)
+        top = QPointF(box.center().x(), box.top())
+        self.handle.attach(top, at.turn_deg, self.cloth.grain_tolerance_deg, per_deg_mm)
 
     def set_scale(self, scale_px: float) -> None:
         """Follow the view's scale, px per mm."""
@@ -142,6 +145,11 @@ class ClothScene(QGraphicsScene):
         for edges in self.edges:
             for edge in edges:
                 edge.set_reach(scale_px)
+
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        self._read(frozenset(self.panels))
+        self._place_handle()
 
     # --- asking
 

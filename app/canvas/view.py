@@ -15,7 +15,7 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QFrame, QGraphicsView, QWidget
 
-from app.canvas.gestures import Band, Gesture, MovePanels, Pan, TurnPanel
+from app.canvas.gestures import ADDING, Band, Gesture, MovePanels, Pan, TurnPanel
 from app.canvas.handles import TurnHandle
 from app.canvas.scene import ClothScene
 from app.canvas.still import StillPicture
@@ -80,6 +80,12 @@ class CanvasView(QGraphicsView):
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
         self.setBackgroundBrush(current().colour("desk"))
+        self.still.drop()
+        self.viewport().update()
+
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        self._scene.show_unit()
         self.still.drop()
         self.viewport().update()
 
@@ -253,7 +259,7 @@ class CanvasView(QGraphicsView):
 
     def _grab_panel(self, at: QPointF, name: PanelName, keys: Qt.KeyboardModifier) -> Gesture | None:
         selection = self.document.selection
-        if keys & Qt.KeyboardModifier.ShiftModifier:
+        if keys & ADDING:
             rest = tuple(other for other in selection if other != name)
             self.document.select(rest if name in selection else (*selection, name))
             return None

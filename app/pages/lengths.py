@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from core.draft.lengths import MM_PER_INCH, length_mm
+from core.papers.choices import UnitName
 
 _SIXTEENTH_MM = 0.005
 """A length this close to a sixteenth of an inch is written as one."""
@@ -13,7 +14,7 @@ _SIXTEENTH_MM = 0.005
 class LengthUnit:
     """A unit of length."""
 
-    name: str
+    name: UnitName
     mm: float
     example: str
 

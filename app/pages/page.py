@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from PySide6.QtCore import QSettings, Qt, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QFrame,
@@ -15,12 +15,12 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from app import units
 from app.pages.entries import Choice
 from app.pages.form import Form, Note, Section
 from app.pages.lengths import UNITS, LengthUnit
 from app.pages.rows import Rows
-from app.resources import resource
-from app.theme import GRID, ROOMY, SPACE, WIDE, Size, Theme, current
+from app.theme import GRID, ROOMY, SPACE, WIDE, Size, current
 
 FORM_WIDE = 126 * GRID
 FINDINGS_HIGH = 22 * GRID
@@ -117,14 +117,13 @@ class Page(QWidget):
         self.make.setEnabled(True)
 
     def _change_unit(self) -> None:
-        QSettings().setValue("unit", self.unit.name)
+        units.choose(self.unit.name)
         self.form.show_unit(self.unit)
         self.form.edited.emit()
 
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
         theme = current()
-        self.setStyleSheet(_style_sheet(theme))
         self.title.setFont(theme.font(Size.LARGE, bold=True))
         for kind in (Section, Note, Rows):
             for part in self.findChildren(kind):
@@ -135,26 +134,7 @@ class Page(QWidget):
 
 def kept_unit() -> LengthUnit:
     """The unit that was chosen last."""
-    name = QSettings().value("unit", "mm")
-    return next((unit for unit in UNITS if unit.name == name), UNITS[0])
-
-
-def _style_sheet(theme: Theme) -> str:
-    """Fields and ticks with an outline that is seen in light and dark alike."""
-    edge, accent, surface = (theme.colour(role).name() for role in ("edge", "accent", "surface"))
-    tick = resource("icons", "tick-dark.svg" if theme.dark else "tick.svg").as_posix()
-    return f"""
-        QLineEdit {{ border: 1px solid {edge}; border-radius: 3px; padding: 0 {GRID}px; background: {surface}; }}
-        QLineEdit:focus {{ border: 2px solid {accent}; padding: 0 {GRID - 1}px; }}
-        QCheckBox::indicator, QListView::indicator {{
-            width: {3 * GRID}px; height: {3 * GRID}px;
-            border: 1px solid {edge}; border-radius: 3px; background: {surface};
-        }}
-        QCheckBox::indicator:focus {{ border: 2px solid {accent}; }}
-        QCheckBox::indicator:checked, QListView::indicator:checked {{
-            border-color: {accent}; background: {accent}; image: url("{tick}");
-        }}
-    """
+    return next(unit for unit in UNITS if unit.name == units.shown().name)
 
 
 class Findings(QWidget):

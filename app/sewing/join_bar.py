@@ -3,6 +3,7 @@
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QGridLayout, QHBoxLayout, QLabel, QPushButton, QWidget
 
+from app.figures import step, unit
 from app.pages.entries import Choice
 from app.sewing.words import edge_title
 from app.theme import SPACE, TIGHT
@@ -57,7 +58,9 @@ class JoinBar(QWidget):
     def show_project(self, project: Project) -> None:
         """Offer the free edges of a project."""
         self._project, lines = project, edges_of(project)
-        offers = [(f"{edge_title(project, ref)}   {length(lines[ref]):.1f} mm", ref) for ref in free_edges(project)]
+        offers = [
+            (f"{edge_title(project, ref)}   {step(length(lines[ref]))} {unit()}", ref) for ref in free_edges(project)
+        ]
         for box in (self.one, self.other):
             box.offer(offers)
             box.setPlaceholderText("No edge is free")

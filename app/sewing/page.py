@@ -130,6 +130,13 @@ class SewingPage(QWidget):
         if name != self._picked_name():
             self._document.pick_seam(index)
 
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        for stretch in (self.form.seen, self.form.open):
+            stretch.show_unit()
+        self._shown = None
+        self.follow()
+
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
         theme = current()

@@ -3,6 +3,7 @@
 from PySide6.QtCore import QSignalBlocker, Qt, Signal
 from PySide6.QtWidgets import QDoubleSpinBox, QGridLayout, QHBoxLayout, QLabel, QPushButton, QWidget
 
+from app.length_box import LengthBox
 from app.pages.entries import Choice, Tick, Words
 from app.sewing.words import JOINS, edge_title
 from app.theme import SPACE, TIGHT
@@ -105,12 +106,12 @@ class Stretch(QWidget):
     def __init__(self, caption: str, tip: str) -> None:
         super().__init__()
         self.tick = Tick(caption)
-        self.start, self.end = _number(f"{caption}, mm", tip, 1), _number("to, mm", tip, 1)
+        self.start, self.end = LengthBox(caption, tip, least_mm=0.0), LengthBox("to", tip, least_mm=0.0)
         self.tick.setToolTip(tip)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(SPACE)
-        for part in (self.tick, self.start, QLabel("to", buddy=self.end), self.end, QLabel("mm from the top")):
+        for part in (self.tick, self.start, QLabel("to", buddy=self.end), self.end, QLabel("from the top")):
             row.addWidget(part)
         row.addStretch(1)
         self.tick.clicked.connect(self._switch)
@@ -125,6 +126,11 @@ class Stretch(QWidget):
                 field.setValue(mm)
             field.setEnabled(value is not None)
 
+    def show_unit(self) -> None:
+        """Follow a change of the unit of lengths."""
+        for field in (self.start, self.end):
+            field.show_unit()
+
     def read(self) -> tuple[float, float] | None:
         """The stretch, or None."""
         return (self.start.value(), self.end.value()) if self.tick.isChecked() else None
@@ -135,10 +141,9 @@ class Stretch(QWidget):
         self.edited.emit()
 
 
-def _number(name: str, tip: str, decimals: int = 2) -> QDoubleSpinBox:
-    field = QDoubleSpinBox(accessibleName=name, toolTip=tip, keyboardTracking=False, decimals=decimals)
+def _number(name: str, tip: str) -> QDoubleSpinBox:
+    field = QDoubleSpinBox(accessibleName=name, toolTip=tip, keyboardTracking=False, decimals=2)
     field.setRange(0.0, 100_000.0)
-    field.setSingleStep(1.0 if decimals == 2 else 10.0)
     field.setAlignment(Qt.AlignmentFlag.AlignRight)
     field.setMinimumHeight(28)
     field.setFixedWidth(92)

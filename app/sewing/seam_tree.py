@@ -6,6 +6,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QPalette
 from PySide6.QtWidgets import QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 
+from app.figures import step, unit
 from app.sewing.words import edge_title, with_titles
 from app.theme import GRID, current
 from core.model.project import Project
@@ -13,7 +14,7 @@ from core.seams.garment import SeamLine
 from core.seams.walk import Finding
 
 NAME, LEFT, RIGHT, FOUND = range(4)
-_HEADS = ("Seam", "Left, mm", "Right, mm", "Findings")
+_HEADS = ("Seam", "Left, {}", "Right, {}", "Findings")
 _TIPS = (
     "Two edges that are sewn together",
     "Length of the edge on the left of the seam as seen from outside, on the stitching line",
@@ -38,7 +39,7 @@ class SeamTree(QTreeWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAccessibleName("Seams and findings")
-        self.setHeaderLabels(_HEADS)
+        self._name_columns()
         for column, tip in enumerate(_TIPS):
             self.headerItem().setToolTip(column, tip)
             if column != NAME:
@@ -52,6 +53,9 @@ class SeamTree(QTreeWidget):
         self.setExpandsOnDoubleClick(True)
         self.currentItemChanged.connect(self._tell)
 
+    def _name_columns(self) -> None:
+        self.setHeaderLabels([head.format(unit()) for head in _HEADS])
+
     def show_seams(
         self, project: Project, lines: Sequence[SeamLine], findings: Sequence[Finding], keep: str = ""
     ) -> None:
@@ -59,9 +63,10 @@ class SeamTree(QTreeWidget):
         closed = {item.data(NAME, _DATA) for item in self._seam_items() if item.childCount() and not item.isExpanded()}
         blocked = self.blockSignals(True)
         self.clear()
+        self._name_columns()
         for seam in project.seams:
             line = next(line for line in lines if line.sewn.seam.name == seam.name)
-            item = self._row(seam.name, [f"{size:.1f}" for size in line.edge_lengths], seam.name)
+            item = self._row(seam.name, [step(size) for size in line.edge_lengths], seam.name)
             sides = f"{edge_title(project, seam.a)}\n{edge_title(project, seam.b)}"
             item.setToolTip(NAME, sides + ("\nand the same on the other side" if seam.both_sides else ""))
             self._hang(project, item, [finding for finding in findings if finding.seam == seam.name])

@@ -10,6 +10,7 @@ from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
 
 from core.files.project_file import read_project, write_project
+from core.geometry.transform import placed
 from core.matching.phase import best_phases
 from core.seams.readings import measure
 
@@ -337,3 +338,73 @@ def test_the_close_up_follows_a_drag(skirt, mouse, qtbot):
     mouse.move(start + QPoint(23, 0), keys=Qt.KeyboardModifier.AltModifier)
     qtbot.waitUntil(lambda: skirt.closeup.grab().toImage() != before)
     mouse.release(start)
+
+
+def test_keys_move_a_panel_by_a_repeat_and_no_step_changes(skirt):
+    document = skirt.document
+    document.select(("side.R",))
+    start, before = document.kept.placement("side.R"), readings_of(document.measurement)
+    keys = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
+    QTest.keyClick(skirt.view, Qt.Key.Key_Right, keys)
+    at = document.kept.placement("side.R")
+    assert (at.u, at.v) == (pytest.approx(start.u + document.kept.cloths[0].repeat.period, abs=2e-3), start.v)
+    for (rms, worst), (rms_before, worst_before) in zip(readings_of(document.measurement), before, strict=True):
+        assert (rms, *worst) == pytest.approx((rms_before, *worst_before), abs=0.01)
+
+
+def test_the_other_side_is_the_mirrored_place_to_half_a_repeat(skirt):
+    document = skirt.document
+    (cloth,) = document.kept.cloths
+    document.select(("side.R",))
+    item, before = skirt.view.scene_here.panels["side.R"], readings_of(document.measurement)
+    middle, start = item.outline().boundingRect().center().x(), document.kept.placement("side.R")
+    QTest.keyClick(skirt.view, Qt.Key.Key_X)
+    there, at = item.outline().boundingRect().center().x(), document.kept.placement("side.R")
+    assert there == pytest.approx(sum(cloth.usable) - middle, abs=cloth.repeat.period / 2 + 1)
+    repeats = (at.u - start.u) / cloth.repeat.period
+    assert repeats == pytest.approx(round(repeats), abs=1e-3)
+    assert (at.v, at.turn_deg) == (start.v, start.turn_deg)
+    assert readings_of(document.measurement)[0][0] == pytest.approx(before[0][0], abs=0.01)
+    QTest.keyClick(skirt.view, Qt.Key.Key_X)
+    assert document.kept.placement("side.R").u == pytest.approx(start.u, abs=1e-2)
+
+
+@pytest.mark.parametrize("keys", [Qt.KeyboardModifier.ShiftModifier, Qt.KeyboardModifier.ControlModifier])
+def test_a_click_with_a_key_adds_and_takes_out(skirt, mouse, keys):
+    for panel in ("side.R", "side.L", "side.R"):
+        mouse.press(mouse.on(panel), keys=keys)
+        mouse.release(mouse.on(panel), keys=keys)
+    assert skirt.document.selection == ("side.L",)
+
+
+def test_what_a_drag_does_can_be_typed(skirt, qtbot):
+    """Move by: across, along and turn of all selected panels, one step."""
+    from app.move_form import MoveForm
+
+    document = skirt.document
+    document.select(("side.R", "side.L"))
+    kept, count = document.kept, document.undo.count()
+    QTest.keyClick(skirt.view, Qt.Key.Key_M)
+    (form,) = skirt.findChildren(MoveForm)
+    for field, text in ((form.across, "12,5"), (form.along, "-1 1/2in"), (form.turn, "0,1")):
+        field.selectAll()
+        QTest.keyClicks(field, text)
+    QTest.keyClick(form, Qt.Key.Key_Return)
+    assert document.undo.count() == count + 1
+    for name in ("side.R", "side.L"):
+        panel, was, now = document.panels[name], kept.placement(name), document.kept.placement(name)
+        moved = placed(panel.middle[None], now.u, now.v, now.turn_deg, now.turned)[0]
+        moved -= placed(panel.middle[None], was.u, was.v, was.turn_deg, was.turned)[0]
+        assert moved == pytest.approx([12.5, -38.1], abs=2e-3)
+        assert now.turn_deg == pytest.approx(was.turn_deg + 0.1)
+
+
+def test_the_tolerance_is_told_as_a_length_over_the_panel(skirt):
+    """3 mm over 700 mm is a quarter of a degree (the trade's figure for lesser pieces)."""
+    document = skirt.document
+    document.select(("side.R",))
+    ring = document.panels["side.R"].net_ring
+    limit = document.kept.cloths[0].grain_tolerance_deg
+    most = (ring[:, 1].max() - ring[:, 1].min()) * math.sin(math.radians(limit))
+    assert skirt.inspector.limit.text() == f"±{limit:g}° = {most:.1f} mm"
+    assert math.degrees(math.asin(3 / 700)) == pytest.approx(0.25, abs=0.01)

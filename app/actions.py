@@ -86,12 +86,12 @@ TABLE = (
     Row("all", "Select &all", "Ctrl+A", "", "select_all", "&Edit", "Select all panels on this cloth", rule=True),
     Row(
         "settle",
-        "Settle on &matches",
+        "Settle on &matches and neighbours",
         "S",
         "settle",
         "set_settling",
         "&Edit",
-        "Dragged panels settle where their seams match best; Alt suspends it",
+        "Dragged panels settle where their seams match best and against their neighbours; Alt suspends it",
         needs="",
         checkable=True,
         rule=True,
@@ -288,7 +288,7 @@ NAMED = ("cloth", "match", "lay", "papers")
 """Tools that show their name beside their icon."""
 
 HANDS = (
-    ("Drag", "Move panels; they settle on matches"),
+    ("Drag", "Move panels; they settle on matches and against neighbours"),
     ("Alt while dragging", "Move freely"),
     ("Esc", "Take a drag back, or select nothing"),
     ("Arrow keys", "Move the selected panels by 1 mm"),

@@ -23,14 +23,15 @@ class Status(QStatusBar):
         self.setAccessibleName("Status")
         self.setSizeGripEnabled(False)
         self.setContentsMargins(SPACE, 0, ROOMY, 0)
-        self._document, self._view = document, view
+        self._document, self._view, self._tried = document, view, False
         self.cursor = SteadyLabel("At the cursor")
         self.job = JobStatus(jobs)
         self.faults = QToolButton(autoRaise=True, accessibleName="How the panels lie")
         self.faults.setMinimumHeight(TARGET)
         self.figure = SteadyLabel("Garment's figure", Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.addWidget(self.cursor, 1)
-        for widget in (self.job, self.faults, self.figure):
+        self.length = SteadyLabel("Length of the lay")
+        for widget in (self.job, self.length, self.faults, self.figure):
             self.addPermanentWidget(widget)
         view.cursor_moved.connect(self._show_cursor)
         view.cursor_left.connect(lambda: self.cursor.setText(""))
@@ -38,7 +39,11 @@ class Status(QStatusBar):
         document.placements_changed.connect(self.show_figure)
         document.project_changed.connect(self.show_faults)
         document.undo.indexChanged.connect(self.show_faults)
+        document.project_changed.connect(self.show_lying)
+        document.placements_changed.connect(self.show_lying)
+        view.view_changed.connect(self.show_lying)
         self.show_theme()
+        self.show_lying()
         self.show_figure()
         self.show_faults()
 
@@ -67,11 +72,25 @@ class Status(QStatusBar):
         self.faults.setText(_count(len(faults)) if faults else "Can be cut as it lies")
         self.faults.setToolTip("\n".join(faults[:20]) or "No cut lines overlap, and all lie on usable cloth")
 
+    def show_lying(self) -> None:
+        """Tell how long the lay on the cloth that is shown has become, and while panels move what overlaps."""
+        lying = self._view.scene_here.lying
+        self.length.setText(f"lay {lying.length_mm:.0f} mm" if lying.boxes else "")
+        if self._document.trying:
+            self.faults.setText(_overlaps(len(lying.overlapping)))
+        elif self._tried:
+            self.show_faults()
+        self._tried = self._document.trying
+
     def _show_cursor(self, at: QPointF, panel: str | None) -> None:
         cloth = self._view.scene_here.cloth
         words = [f"u {step(at.x())}   v {step(at.y())} {unit()}", beside_lead(cloth, at.x(), at.y())]
         words.append(panel_title(self._document, panel) if panel else "")
         self.cursor.setText("   ·   ".join(word for word in words if word))
+
+
+def _overlaps(panels: int) -> str:
+    return f"{panels} panels overlap" if panels else "No panels overlap"
 
 
 def _count(faults: int) -> str:

@@ -11,6 +11,7 @@ from core.seams.stripes import wrapped
 
 if TYPE_CHECKING:
     from app.canvas.view import CanvasView
+    from core.lay.stops import Stops
 
 SETTLE_PX = 8.0
 """A dragged panel settles on a match that is nearer than this."""
@@ -34,7 +35,10 @@ class Gesture(Protocol):
 
 
 class MovePanels:
-    """Drags the selected panels that are not held; settles on matches unless Alt is down."""
+    """Drags the selected panels that are not held; settles on matches and against neighbours.
+
+    Nothing settles while Alt is down.
+    """
 
     def __init__(self, view: "CanvasView", at: QPointF, grabbed: PanelName) -> None:
         self._view, self._document = view, view.document
@@ -44,6 +48,7 @@ class MovePanels:
         self._panels = free_panels(self._kept, self._document.selection)
         self._moving = False
         self._phases: tuple[float, ...] | None = None
+        self._stops: Stops | None = None
         self._following = view.edits.following(self._panels)
         self._hand: Changes = {}
         self._all = frozenset(self._panels) | self._following.panels
@@ -58,7 +63,7 @@ class MovePanels:
         self._view.still.hold(self._all)
         du, dv = moved.x() / self._view.scale_px, moved.y() / self._view.scale_px
         if self._view.settles and not keys & Qt.KeyboardModifier.AltModifier:
-            du += self._to_match(du, dv)
+            du, dv = self._to_rest(du + self._to_match(du, dv), dv)
         self._hand = shifted(self._kept, self._panels, du, dv)
         self._document.try_placements(self._following.places(self._hand))
 
@@ -71,6 +76,18 @@ class MovePanels:
     def cancel(self) -> None:
         """Put the panels back."""
         self._document.cancel_trial()
+
+    def _to_rest(self, du: float, dv: float) -> tuple[float, float]:
+        """The move with the panels brought along the stripes against a neighbour or the cut end, if that is near."""
+        if self._stops is None:
+            from core.lay.stops import Stops
+
+            self._stops = Stops.of(
+                self._document.cut_of(self._kept), self._cloth, set(self._panels), self._following.panels
+            )
+        skew = self._cloth.skew
+        rest = self._stops.nearest(du - skew * dv, dv, SETTLE_PX / self._view.scale_px)
+        return du + skew * (rest - dv), rest
 
     def _to_match(self, du: float, dv: float) -> float:
         """How much further across the nearest match lies, mm; 0 if it is too far off."""

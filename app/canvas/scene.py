@@ -6,6 +6,7 @@ from PySide6.QtCore import QPointF, QRectF
 from PySide6.QtGui import QPolygonF, QTransform
 from PySide6.QtWidgets import QGraphicsScene
 
+from app.canvas.clash import ClashItem
 from app.canvas.cloth import ClothItem
 from app.canvas.edges import SewnEdge, StepBadge, stretches_of
 from app.canvas.handles import TurnHandle
@@ -15,6 +16,7 @@ from app.commands import turn_in_mm
 from app.document import Document
 from app.edits import panel_title
 from app.grades import Grades
+from core.lay.lying import Lying
 from core.model.cloth import Cloth
 from core.model.pattern import PanelName
 
@@ -68,6 +70,10 @@ class ClothScene(QGraphicsScene):
         self.addItem(self.ground)
         self.handle = TurnHandle()
         self.addItem(self.handle)
+        self.lying = Lying.of(project, self.cloth)
+        self.clash = ClashItem()
+        self.addItem(self.clash)
+        self.clash.show_clashes(self.lying)
         self.setSceneRect(self.cloth_rect().adjusted(-FAR_MM, -FAR_MM, FAR_MM, FAR_MM))
         self.set_scale(self._scale_px)
         self._read(frozenset(self.panels))
@@ -95,6 +101,8 @@ class ClothScene(QGraphicsScene):
     def _follow(self, moved: frozenset[PanelName]) -> None:
         for name in moved & self.panels.keys():
             self.panels[name].lie(self.document.project.placement(name))
+        self.lying = self.lying.after(self.document.cut, moved)
+        self.clash.show_clashes(self.lying)
         self._read(moved)
         if self.document.current in moved:
             self._place_handle()
@@ -155,7 +163,7 @@ class ClothScene(QGraphicsScene):
 
     def moving_with(self, panels: frozenset[PanelName]) -> set[CanvasItem]:
         """What is to be drawn anew when some panels move: they, all edges of their seams, and the handle."""
-        items: set[CanvasItem] = {self.handle}
+        items: set[CanvasItem] = {self.handle, self.clash}
         for name in panels & self.panels.keys():
             items |= {self.panels[name], self.panels[name].name}
         for edges, line in zip(self.edges, self.document.garment.seams, strict=True):

@@ -137,8 +137,8 @@ def task_of(
     loose, whose, other = _entries(project, cloth, [panel for panel in panels if panel not in held], either_way)
     lines = [cut_line(panel, project.placement(panel.name)) for panel in held]
     spots = [*(np.array(flaw) for flaw in cloth.flaw_outlines), *missing_outlines(cloth)]
-    still = [_shape(line, cloth, cloth.spare_mm / 2) for line in lines]
-    all_still = [*still, *(_shape(spot, cloth) for spot in spots)]
+    still = [shape_of(line, cloth, cloth.spare_mm / 2) for line in lines]
+    all_still = [*still, *(shape_of(spot, cloth) for spot in spots)]
     step = _step(cloth, loose)
     first, least, most = _columns(cloth, loose, step, _farthest(cloth, loose, all_still, step))
     _check_room(cloth, loose, whose, least)
@@ -170,7 +170,7 @@ def _entries(
         for by_mm in (0.0, cloth.spare_mm / 2):
             key = ring.tobytes(), by_mm
             if key not in shapes:
-                shapes[key] = _shape(ring, cloth, by_mm)
+                shapes[key] = shape_of(ring, cloth, by_mm)
             both.append(shapes[key])
         return Loose(panel.name, at, both[0], both[1], (float(ring[:, 0].min()), float(ring[:, 0].max())))
 
@@ -189,7 +189,8 @@ def _is_free(panel: Panel, project: Project) -> bool:
     return panel.piece.grain == "bias" and panel.name not in sewn
 
 
-def _shape(line: Points, cloth: Cloth, by_mm: float = 0.0) -> Shape:
+def shape_of(line: Points, cloth: Cloth, by_mm: float = 0.0) -> Shape:
+    """A closed line on a cloth, (n, 2), in the frame in which its stripes run straight, with a margin round it, mm."""
     return eased(Shape.of(sheared(widened(line, by_mm), cloth.skew)), EASED_MM)
 
 

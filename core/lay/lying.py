@@ -1,0 +1,76 @@
+"""How panels lie on one cloth while hands move them: which overlap, and the length, worked out for what moved only."""
+
+from dataclasses import dataclass
+from itertools import combinations
+
+import numpy as np
+import shapely
+from shapely.geometry import Polygon
+from shapely.geometry.base import BaseGeometry
+
+from core.geometry.paths import Points
+from core.lay.legal import GRID_MM, OVERLAP_MM2, cut_line, panels_on
+from core.model.cloth import Cloth
+from core.model.panel import Panel
+from core.model.pattern import PanelName
+from core.model.project import Project
+
+Two = tuple[PanelName, PanelName]
+
+
+@dataclass(frozen=True, eq=False)
+class Lying:
+    """The panels of one cloth where they lie.
+
+    `boxes` holds least u and v, then largest u and v, mm. `clashes` has the area common to every two panels that
+    overlap by more than 0.01 mm2, each two in the order of the pieces.
+    """
+
+    panels: dict[PanelName, Panel]
+    shapes: dict[PanelName, Polygon]
+    boxes: dict[PanelName, tuple[float, float, float, float]]
+    clashes: dict[Two, BaseGeometry]
+
+    @classmethod
+    def of(cls, project: Project, cloth: Cloth) -> "Lying":
+        """All panels of a cloth as a project puts them."""
+        panels = {panel.name: panel for panel in panels_on(project, cloth)}
+        return cls(panels, {}, {}, {}).after(project, frozenset(panels))
+
+    def after(self, project: Project, moved: frozenset[PanelName]) -> "Lying":
+        """The same panels when some of them lie where `project` says."""
+        lines = {name: cut_line(self.panels[name], project.placement(name)) for name in moved & self.panels.keys()}
+        if not lines:
+            return self
+        shapes = self.shapes | {name: Polygon(line) for name, line in lines.items()}
+        boxes = self.boxes | {name: _box(line) for name, line in lines.items()}
+        clashes = {two: area for two, area in self.clashes.items() if not lines.keys() & set(two)}
+        near = [two for two in combinations(self.panels, 2) if lines.keys() & set(two) and _meet(boxes, two)]
+        return Lying(self.panels, shapes, boxes, clashes | _common(shapes, near))
+
+    @property
+    def overlapping(self) -> frozenset[PanelName]:
+        """All panels that overlap another."""
+        return frozenset(name for two in self.clashes for name in two)
+
+    @property
+    def length_mm(self) -> float:
+        """Where the last panel ends, mm; 0.0 if there is none."""
+        return max((box[3] for box in self.boxes.values()), default=0.0)
+
+
+def _box(line: Points) -> tuple[float, float, float, float]:
+    (left, start), (right, end) = line.min(axis=0).tolist(), line.max(axis=0).tolist()
+    return left, start, right, end
+
+
+def _meet(boxes: dict[PanelName, tuple[float, float, float, float]], two: Two) -> bool:
+    a, b = (boxes[name] for name in two)
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+
+
+def _common(shapes: dict[PanelName, Polygon], pairs: list[Two]) -> dict[Two, BaseGeometry]:
+    """What the two of each pair have in common, where that is more than nothing."""
+    first, second = ([shapes[two[side]] for two in pairs] for side in (0, 1))
+    common = shapely.intersection(np.array(first, dtype=object), np.array(second, dtype=object), grid_size=GRID_MM)
+    return {two: part for two, part in zip(pairs, common, strict=True) if part.area > OVERLAP_MM2}

@@ -1,0 +1,61 @@
+"""What a hand on the cloth is told at once: what overlaps, and how long the lay becomes; where panels come to rest."""
+
+import pytest
+from PySide6.QtCore import QPointF, Qt
+from shapely.affinity import translate
+
+from core.lay.legal import find_faults
+from core.lay.lying import Lying
+
+
+def middle_of(window, panel: str) -> QPointF:
+    return window.view.scene_here.panels[panel].outline().boundingRect().center()
+
+
+def test_a_panel_dragged_over_another_is_marked_and_the_length_follows(skirt, mouse):
+    skirt.actions_by_id["settle"].setChecked(False)
+    scene, status = skirt.view.scene_here, skirt.status
+    assert scene.clash.shown == 0
+    assert status.length.text() == f"lay {scene.lying.length_mm:.0f} mm"
+    start = QPointF(mouse.on("side.R"))
+    front, side = (skirt.view.mapFromScene(middle_of(skirt, panel)) for panel in ("front.R", "side.R"))
+    over = QPointF(front - side)
+    mouse.press(start)
+    mouse.move(start + over + QPointF(0, 20))
+    fresh = Lying.of(skirt.document.cut, scene.cloth)
+    assert scene.lying.overlapping == fresh.overlapping >= {"side.R", "front.R"}
+    assert scene.clash.shown == len(fresh.overlapping)
+    assert status.faults.text() == f"{len(fresh.overlapping)} panels overlap"
+    assert status.length.text() == f"lay {fresh.length_mm:.0f} mm"
+    mouse.release(start + over + QPointF(0, 20))
+    assert "in the lay" in status.faults.text()
+    skirt.document.undo_step()
+    assert scene.clash.shown == 0
+    assert status.faults.text() == "Can be cut as it lies"
+
+
+def touching_from_below(shape, others) -> float:
+    """How far along a shape has to be moved to touch the others from behind, found by halving."""
+    low, high = max(other.bounds[3] for other in others) - shape.bounds[3], 5000.0
+    for _ in range(50):
+        middle = (low + high) / 2
+        if any(translate(shape, 0, middle).intersects(other) for other in others):
+            low = middle
+        else:
+            high = middle
+    return high
+
+
+@pytest.mark.parametrize("keys", [Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.AltModifier])
+def test_a_dragged_panel_comes_to_rest_against_its_neighbours_unless_alt_is_down(skirt, mouse, keys):
+    shapes = dict(skirt.view.scene_here.lying.shapes)
+    own = shapes.pop("side.R")
+    start = QPointF(mouse.on("side.R"))
+    away = QPointF(0, touching_from_below(own, shapes.values()) * skirt.view.scale_px + 4)
+    mouse.press(start)
+    mouse.move(start + away, keys=keys)
+    mouse.release(start + away)
+    lies = skirt.view.scene_here.lying.shapes["side.R"]
+    assert not find_faults(skirt.document.cut, skirt.view.scene_here.cloth.id)
+    touches = any(translate(lies, 0, -0.1).intersects(other) for other in shapes.values())
+    assert touches == (keys == Qt.KeyboardModifier.NoModifier)

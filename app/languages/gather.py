@@ -28,11 +28,12 @@ def _called(call: ast.Call) -> str:
 
 
 def texts_of_tables() -> list[str]:
-    """The texts of actions, menus and hands."""
+    """The texts of actions, menus and hands, and the titles of the help."""
     from app.actions import HANDS, MENUS, TABLE
+    from app.help.topics import TOPICS
 
     rows = [text for row in TABLE for text in (row.text, row.tip)]
-    return [*MENUS, *rows, *(text for pair in HANDS for text in pair)]
+    return [*MENUS, *rows, *(text for pair in HANDS for text in pair), *(topic.title for topic in TOPICS)]
 
 
 def all_texts() -> list[str]:

@@ -460,6 +460,50 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>The job in six steps</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Before you cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Step</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lean</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Drift</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Along-gap</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Easing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Seam shift</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turn and tolerance</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Even and uneven repeats</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>One-way cloth, and end for end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Tools</source>
       <translation type="unfinished" />
     </message>
@@ -657,50 +701,6 @@
     </message>
     <message>
       <source>Where it is not, a panel may be laid end for end. That exchanges its right and left as far as the stripes are concerned, and so mends what an uneven repeat spoils: in the first picture both panels lie the same way, in the second the right one lies end for end, and all stripes meet.</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>The job in six steps</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Before you cut</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Step</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Lean</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Drift</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Along-gap</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Easing</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Seam shift</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Turn and tolerance</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Even and uneven repeats</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>One-way cloth, and end for end</source>
       <translation type="unfinished" />
     </message>
     <message>

@@ -21,9 +21,10 @@ from core.papers.figures import EdgeMarks, Figures, PanelFigures
 from core.papers.labels import Labels
 from core.papers.lettering import shortened
 from core.papers.measures import Units
+from core.papers.packing import MARGIN_MM, Put, packed
 from core.papers.page import Leaf, Page, Paragraph, flow, heading
 from core.papers.pattern import stripes_within, upright_deg
-from core.papers.tiles import LABEL_MM, MARGIN_MM, Put, packed
+from core.papers.tiles import LABEL_MM
 
 OUTSIDE_MM, INSIDE_MM = 12.0, 24.0
 """How far a strip reaches beyond the stitching line and into the panel."""
@@ -113,16 +114,14 @@ def _strips_on(puts: Sequence[Put], drawn: Sequence[tuple[Drawing, Box]], length
     drawing = Drawing()
     for put in puts:
         part, box = drawn[put.index]
-        drawing += part.moved(0.0, (put.at[0] - box.left, put.at[1] - box.top))
-        drawing += _label(lengths[put.index], put, box)
+        drawing += put.lay(part + _label(lengths[put.index], box), (box.left, box.top), box.height + LABEL_MM)
     return drawing
 
 
-def _label(length: StripLength, put: Put, box: Box) -> Drawing:
+def _label(length: StripLength, box: Box) -> Drawing:
     part = f" {length.number}/{length.count}" if length.count > 1 else ""
     name = f"{length.figures.number} {length.marks.edge}{part}"
-    y = put.at[1] + box.height + 3.6
-    return Drawing((Text((put.at[0], y), shortened(name, 3.4, box.width, bold=True), 3.4, bold=True),))
+    return Drawing((Text((box.left, box.bottom + 3.6), shortened(name, 3.4, box.width, bold=True), 3.4, bold=True),))
 
 
 def _drawn(length: StripLength, units: Units) -> tuple[Drawing, Box]:

@@ -21,7 +21,7 @@ MOST_PIECES = 12
 MOST_STARTS = 12
 """So many ways of beginning a sheet are tried in all."""
 
-CANDIDATES = 2
+CANDIDATES = 3
 TALLER_MM = 12.0
 """A sheet is so much taller than its tallest piece, for pieces that are tilted."""
 
@@ -87,8 +87,8 @@ def _groups(pieces: Sequence[PatternPiece]) -> list[tuple[PatternPiece, ...]]:
 def _best_tiled(pieces: tuple[PatternPiece, ...], page: Page, starts: int) -> tuple[PatternSheet, Tiling]:
     nests = sorted(_nests(pieces, starts), key=lambda nest: nest.length_mm)[:CANDIDATES]
     sheets = [PatternSheet(pieces, nest) for nest in nests]
-    tried = [(sheet, best_tiling([ring for _, ring in sheet.outlines], page)) for sheet in sheets]
-    return min(tried, key=lambda pair: (len(pair[1].pages), len(pair[1].tiles)))
+    number, tiling = best_tiling([[ring for _, ring in sheet.outlines] for sheet in sheets], page)
+    return sheets[number], tiling
 
 
 def _nests(pieces: Sequence[PatternPiece], starts: int) -> Iterator[Nest]:

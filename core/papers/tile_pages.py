@@ -17,7 +17,7 @@ from core.papers.page import FINE_SIZE, Leaf, Page, Paragraph, flow, heading, sc
 from core.papers.pattern import PatternPiece
 from core.papers.pattern_sheet import CLEAR_MM, PatternSheet
 from core.papers.sheet import Sheet
-from core.papers.tiles import OVERLAP_MM, Tile, Tiling
+from core.papers.tiles import LABEL_MM, OVERLAP_MM, Tile, Tiling
 
 NAME_MM = 4.0
 CROSS_MM = 2.5
@@ -66,9 +66,8 @@ def _page(one: _TiledSheet, index: int) -> Drawing:
     drawing = Drawing()
     for put in one.tiling.pages[index]:
         tile = one.tiling.tiles[put.index]
-        by = put.at[0] - tile.box.left, put.at[1] - tile.box.top
-        drawing += (_content(one, tile) + _frame(one.tiling, tile)).moved(0.0, by)
-        drawing += _label(one, tile, put.at, one.first_page + index)
+        shown = _content(one, tile) + _frame(one.tiling, tile) + _label(one, tile, one.first_page + index)
+        drawing += put.lay(shown, (tile.box.left, tile.box.top), tile.box.height + LABEL_MM)
     return drawing
 
 
@@ -165,15 +164,15 @@ def _cross(at: Point) -> list[Primitive]:
     ]
 
 
-def _label(one: _TiledSheet, tile: Tile, at: Point, page: int) -> Drawing:
-    """Name, page and neighbours of a tile, below its frame."""
-    y = at[1] + tile.box.height + 4.0
+def _label(one: _TiledSheet, tile: Tile, page: int) -> Drawing:
+    """Name, page and neighbours of a tile, below its frame, sheet mm."""
+    y = tile.box.bottom + 4.0
     name = shortened(one.name(tile), NAME_MM, tile.box.width, bold=True)
     room = tile.box.width - width_of(name, NAME_MM, bold=True) - 3.0
     words = shortened(f"page {page} of {one.pages}{_joins(one, tile)}", FINE_SIZE, room) if room > 0 else ""
-    texts = [Text((at[0], y), name, NAME_MM, bold=True)]
+    texts = [Text((tile.box.left, y), name, NAME_MM, bold=True)]
     if words:
-        texts.append(Text((at[0] + tile.box.width, y), words, FINE_SIZE, "fine text", anchor="end"))
+        texts.append(Text((tile.box.right, y), words, FINE_SIZE, "fine text", anchor="end"))
     return Drawing(tuple(texts))
 
 

@@ -4,6 +4,8 @@ Every tile shows a window of the sheet; windows overlap, so that each tile is tr
 the margin of the tile before it. A tile with nothing of its own is left out, and small remainders share a page.
 """
 
+import itertools
+import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -14,17 +16,22 @@ from shapely import bounds, clip_by_rect
 from shapely.geometry import Polygon
 
 from core.geometry.paths import Points
-from core.papers.drawing import Box
+from core.papers.coverage import Coverage
+from core.papers.drawing import Box, Point
+from core.papers.packing import MARGIN_MM, Pages, Size, packed
 from core.papers.page import Page
-
-MARGIN_MM = 7.0
-"""No printer that can do A4 needs more."""
 
 LABEL_MM = 5.0
 OVERLAP_MM = 10.0
-APART_MM = 3.0
 ROUND_MM = 1.0
 """So much round the outlines is shown as well, for lines have a width."""
+
+SHIFTS = 6
+"""The grid is tried at so many places along each side of a tile."""
+
+MOST_PACKED = 50
+MOST_TILED = 3
+Shapes = NDArray[np.object_]
 
 
 @dataclass(frozen=True)
@@ -64,14 +71,6 @@ class Tile:
         return f"{row_name(self.row)}{self.column + 1}"
 
 
-@dataclass(frozen=True)
-class Put:
-    """Something rectangular put on a page: which thing, and its left top corner, mm on the page."""
-
-    index: int
-    at: tuple[float, float]
-
-
 @dataclass(frozen=True, eq=False)
 class Tiling:
     """Tiles of one sheet, and on which page each of them is printed."""
@@ -80,7 +79,7 @@ class Tiling:
     tiles: tuple[Tile, ...]
 
     @cached_property
-    def pages(self) -> tuple[tuple[Put, ...], ...]:
+    def pages(self) -> Pages:
         """The tiles of every page, with their left top corners."""
         return packed([(tile.box.width, tile.box.height + LABEL_MM) for tile in self.tiles], self.grid.page)
 
@@ -99,34 +98,69 @@ def row_name(row: int) -> str:
     return name
 
 
-def best_tiling(outlines: Sequence[Points], page: Page) -> Tiling:
-    """The tiling of least pages: paper upright or on its side, the grid shifted by thirds of a step."""
-    return min(_tilings(outlines, page), key=lambda tiling: (len(tiling.pages), len(tiling.tiles)))
+def best_tiling(sheets: Sequence[Sequence[Points]], page: Page) -> tuple[int, Tiling]:
+    """Which of several sheets of outlines takes the fewest pages, and its tiling.
+
+    The paper may lie either way, and the grid may be shifted by any sixth of a step; all such grids are looked at
+    roughly, and those that seem to need the fewest pages are tiled in truth.
+    """
+    shapes = [np.array([_shown(outline) for outline in outlines], dtype=object) for outlines in sheets]
+    found: tuple[int, Tiling] | None = None
+    for number, grid in _promising(shapes, page):
+        tiling = _tiling(shapes[number], grid, _frame(shapes[number])[1])
+        if found is None or _pages_and_tiles(tiling) < _pages_and_tiles(found[1]):
+            found = number, tiling
+    assert found is not None
+    return found
 
 
-def _tilings(outlines: Sequence[Points], page: Page) -> Iterator[Tiling]:
-    shapes = np.array([_shown(outline) for outline in outlines], dtype=object)
+def _pages_and_tiles(tiling: Tiling) -> tuple[int, int]:
+    return len(tiling.pages), len(tiling.tiles)
+
+
+def _promising(sheets: Sequence[Shapes], page: Page) -> list[tuple[int, Grid]]:
+    """Sheets and grids that seem to need the fewest pages, from rough tiles and pages that hold them."""
+    room = (page.width - 2 * MARGIN_MM) * (page.height - 2 * MARGIN_MM)
+    rough = [(sum(w * h for w, h in sizes) / room, sizes, number, grid) for number, grid, sizes in _rough(sheets, page)]
+    tried: list[tuple[int, int, int, Grid]] = []
+    for share, sizes, number, grid in sorted(rough, key=lambda one: one[0])[:MOST_PACKED]:
+        if not tried or math.ceil(share) < min(tried)[0]:
+            tried.append((len(packed(sizes, page)), len(tried), number, grid))
+    return [(number, grid) for _, _, number, grid in sorted(tried)[:MOST_TILED]]
+
+
+def _rough(sheets: Sequence[Shapes], page: Page) -> Iterator[tuple[int, Grid, list[Size]]]:
+    """Every grid over every sheet, and the sizes of its tiles with their labels to some mm."""
+    shifts = np.arange(SHIFTS) / SHIFTS
+    for number, shapes in enumerate(sheets):
+        corner, end = _frame(shapes)
+        coverage = Coverage.of([np.array(shape.exterior.coords) for shape in shapes], corner, end)
+        for lying in (page, page.landscape):
+            across, down = Grid(lying, corner).step
+            for x, y in itertools.product((shifts * across).tolist(), (shifts * down).tolist()):
+                grid = Grid(lying, (corner[0] - x, corner[1] - y))
+                sizes = coverage.tile_sizes(grid.start, grid.window, OVERLAP_MM)
+                yield number, grid, [(wide, high + LABEL_MM) for wide, high in sizes]
+
+
+def _frame(shapes: Shapes) -> tuple[Point, Point]:
+    """The left top and the right bottom corner of all shapes."""
     left, top, right, bottom = bounds(shapes).T
-    corner, end = (float(left.min()), float(top.min())), (float(right.max()), float(bottom.max()))
-    for lying in (page, page.landscape):
-        step = Grid(lying, corner).step
-        for x in (0.0, step[0] / 3, step[0] * 2 / 3):
-            for y in (0.0, step[1] / 3, step[1] * 2 / 3):
-                yield _tiling(shapes, Grid(lying, (corner[0] - x, corner[1] - y)), end)
+    return (float(left.min()), float(top.min())), (float(right.max()), float(bottom.max()))
 
 
 def _shown(outline: Points) -> Polygon:
     return Polygon(outline).buffer(ROUND_MM, join_style="mitre").simplify(0.02)
 
 
-def _tiling(shapes: NDArray[np.object_], grid: Grid, end: tuple[float, float]) -> Tiling:
+def _tiling(shapes: Shapes, grid: Grid, end: tuple[float, float]) -> Tiling:
     columns = int(np.ceil((end[0] - grid.start[0] - OVERLAP_MM) / grid.step[0]))
     rows = int(np.ceil((end[1] - grid.start[1] - OVERLAP_MM) / grid.step[1]))
     found = (_tile(shapes, grid, row, column) for row in range(max(rows, 1)) for column in range(max(columns, 1)))
     return Tiling(grid, tuple(tile for tile in found if tile))
 
 
-def _tile(shapes: NDArray[np.object_], grid: Grid, row: int, column: int) -> Tile | None:
+def _tile(shapes: Shapes, grid: Grid, row: int, column: int) -> Tile | None:
     """A tile, or None where what it would show is on the tiles before it as well."""
     window = grid.box(row, column)
     carried = _carried(shapes, window)
@@ -137,47 +171,9 @@ def _tile(shapes: NDArray[np.object_], grid: Grid, row: int, column: int) -> Til
     return None if on_the_left or above else Tile(row, column, carried)
 
 
-def _carried(shapes: NDArray[np.object_], box: Box) -> Box | None:
+def _carried(shapes: Shapes, box: Box) -> Box | None:
     """The box round what lies in a window, or None."""
     left, top, right, bottom = bounds(clip_by_rect(shapes, box.left, box.top, box.right, box.bottom)).T
     if np.isnan(left).all():
         return None
     return Box(float(np.nanmin(left)), float(np.nanmin(top)), float(np.nanmax(right)), float(np.nanmax(bottom)))
-
-
-def packed(sizes: Sequence[tuple[float, float]], page: Page) -> tuple[tuple[Put, ...], ...]:
-    """Rectangles put on as few pages as shelves allow, the tallest first; each must fit on a page by itself."""
-    room = Box(MARGIN_MM, MARGIN_MM, page.width - MARGIN_MM, page.height - MARGIN_MM)
-    pages: list[_Shelves] = []
-    for index in sorted(range(len(sizes)), key=lambda index: (-round(sizes[index][1]), index)):
-        if not any(shelves.take(index, sizes[index]) for shelves in pages):
-            pages.append(_Shelves(room))
-            if not pages[-1].take(index, sizes[index]):
-                raise ValueError(f"{sizes[index]} mm is larger than the page")
-    return tuple(tuple(shelves.puts) for shelves in sorted(pages, key=lambda one: min(put.index for put in one.puts)))
-
-
-class _Shelves:
-    """One page being filled, row by row."""
-
-    def __init__(self, room: Box) -> None:
-        self.room, self.puts, self._next = room, list[Put](), room.top
-        self._shelves: list[tuple[float, float, float]] = []
-
-    def take(self, index: int, size: tuple[float, float]) -> bool:
-        """Put a rectangle on the page if there is room for it."""
-        width, height = size
-        for place, (top, tall, used) in enumerate(self._shelves):
-            if height <= tall + 1e-6 and used + width <= self.room.right + 1e-6:
-                self._put(index, used, top)
-                self._shelves[place] = top, tall, used + width + APART_MM
-                return True
-        if self._next + height > self.room.bottom + 1e-6 or width > self.room.width + 1e-6:
-            return False
-        self._put(index, self.room.left, self._next)
-        self._shelves.append((self._next, height, self.room.left + width + APART_MM))
-        self._next += height + APART_MM
-        return True
-
-    def _put(self, index: int, left: float, top: float) -> None:
-        self.puts.append(Put(index, (left, top)))

@@ -15,11 +15,12 @@ from core.papers.drawing import Area, Line, Spot
 from core.papers.edge_strips import INSIDE_MM, JOIN_MM, OUTSIDE_MM, StripLength, strip_lengths, strip_pages
 from core.papers.figures import Figures, figures_of
 from core.papers.measures import Units
+from core.papers.packing import MARGIN_MM, packed
 from core.papers.page import A4, LETTER, Leaf
 from core.papers.pattern_sheet import tiled_sheets
 from core.papers.pdf import pdf_bytes
 from core.papers.pieces import laid_project, pattern_pieces
-from core.papers.tiles import LABEL_MM, MARGIN_MM, packed
+from core.papers.tiles import LABEL_MM
 from core.seams.readings import measure
 from reading_back import pdf_lines, pdf_texts
 

@@ -14,13 +14,14 @@ from core.papers.drawing import Role, Text
 from core.papers.figures import figures_of
 from core.papers.measures import Units
 from core.papers.nesting import GAP_MM
+from core.papers.packing import Put, packed
 from core.papers.page import A3, A4, LETTER, Page
 from core.papers.pattern_sheet import PatternSheet, roll_sheets, tiled_sheets
 from core.papers.pdf import pdf_bytes
 from core.papers.pens import PENS
 from core.papers.pieces import laid_project, pattern_pieces
 from core.papers.tile_pages import tile_pages
-from core.papers.tiles import OVERLAP_MM, Tiling, packed
+from core.papers.tiles import LABEL_MM, OVERLAP_MM, Tile, Tiling
 from core.seams.readings import measure
 from reading_back import pdf_lines
 
@@ -53,12 +54,19 @@ def on_the_sheet(sheets: Sheets, printed: bytes, role: Role) -> list[MultiLineSt
         drawn = [LineString(line) for line in lines]
         for put in puts:
             tile = tiling.tiles[put.index]
-            left, top = put.at
-            frame = box(left, top, left + tile.box.width, top + tile.box.height).buffer(0.001)
-            inside = [line for line in drawn if frame.contains(line)]
-            moved = [1, 0, 0, 1, tile.box.left - left, tile.box.top - top]
-            found.append(affine_transform(MultiLineString(inside), moved))
+            to_sheet = _back_to_the_sheet(put, tile)
+            onto_sheet = [affine_transform(line, to_sheet) for line in drawn]
+            frame = box(*_corners(tile.box)).buffer(0.001)
+            found.append(MultiLineString([line for line in onto_sheet if frame.contains(line)]))
     return found
+
+
+def _back_to_the_sheet(put: Put, tile: Tile) -> list[float]:
+    """From the page to the sheet: where a tile lies turned, the page's y runs along the sheet's x, and x against y."""
+    x, y = put.at
+    if not put.turned:
+        return [1, 0, 0, 1, tile.box.left - x, tile.box.top - y]
+    return [0, 1, -1, 0, tile.box.left - y, tile.box.top + tile.box.height + LABEL_MM + x]
 
 
 def test_tiles_join_to_the_outlines(sheets: Sheets, printed: bytes) -> None:
@@ -122,14 +130,28 @@ def test_neighbours_overlap_by_what_is_promised(sheets: Sheets) -> None:
         assert tile.box.bottom <= window.bottom
 
 
-@pytest.mark.parametrize("page", [A4, LETTER, A3])
-def test_tiles_cover_all_pieces_and_pages_are_few(skirt: Project, page: Page) -> None:
-    """Within 15 % of the bound: the area within the cutting lines over the area that one page adds."""
-    sheets = sheets_of(skirt, page)
+FEW: list[tuple[str, LineChoice, Page, float]] = [
+    ("skirt", "both", A4, 1.15),
+    ("skirt", "both", LETTER, 1.15),
+    ("skirt", "both", A3, 1.15),
+    ("skirt", "net", A4, 1.15),
+    ("parasol", "net", A4, 1.25),
+]
+
+
+@pytest.mark.parametrize(("name", "lines", "page", "most"), FEW)
+def test_tiles_cover_all_pieces_and_pages_are_few(
+    request: pytest.FixtureRequest, name: str, lines: LineChoice, page: Page, most: float
+) -> None:
+    """Within 15 % of the bound: the area within the lines over the area that one page adds.
+
+    Gores with sides that bulge, as a canopy's, can't lie as close: they take up to a quarter more.
+    """
+    sheets = sheets_of(request.getfixturevalue(name), page, lines)
     area = sum(Polygon(outline).area for sheet, _ in sheets for _, outline in sheet.outlines)
     pages = sum(len(tiling.pages) for _, tiling in sheets)
     across, down = sheets[0][1].grid.step
-    assert pages <= 1.15 * area / (across * down)
+    assert pages <= most * area / (across * down)
     for sheet, tiling in sheets:
         windows = union_all([box(*_corners(tile.box)) for tile in tiling.tiles])
         assert all(windows.buffer(1e-6).contains(Polygon(outline)) for _, outline in sheet.outlines)
@@ -175,8 +197,13 @@ def test_things_packed_on_a_page_neither_touch_nor_leave_it() -> None:
     pages = packed(sizes, A4)
     assert sorted(put.index for puts in pages for put in puts) == list(range(60))
     for puts in pages:
-        rooms = [box(*put.at, put.at[0] + sizes[put.index][0], put.at[1] + sizes[put.index][1]) for put in puts]
+        rooms = [_room(put, sizes[put.index]) for put in puts]
         for i, room in enumerate(rooms):
             assert all(room.distance(other) > 2.9 for other in rooms[:i])
             left, top, right, bottom = room.bounds
             assert min(left, top, A4.width - right, A4.height - bottom) >= 7.0 - 1e-6
+
+
+def _room(put: Put, size: tuple[float, float]) -> Polygon:
+    wide, high = reversed(size) if put.turned else size
+    return box(*put.at, put.at[0] + wide, put.at[1] + high)

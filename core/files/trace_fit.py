@@ -6,6 +6,7 @@ import numpy as np
 import numpy.typing as npt
 
 from core.geometry.beziers import Segment, Segments, flattened
+from core.geometry.fitting import gaps, nearest_cubic, pair
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats, lengths_along, points_at, signed_area
 
@@ -109,54 +110,16 @@ def _with_ends(stretch: Points, start: Points, end: Points) -> Points:
 
 def _fitted(points: Points, deepest: int) -> list[Segment]:
     """Segments that follow points from the first to the last."""
-    line: Segment = (_pair(points[0]), _pair(points[-1]))
-    if _gaps(points, np.array(line)).max() <= WITHIN_MM:
+    line: Segment = (pair(points[0]), pair(points[-1]))
+    if gaps(points, np.array(line)).max() <= WITHIN_MM:
         return [line]
-    control = _cubic(points)
-    if deepest == 0 or len(points) < 8 or _gaps(points, control).max() <= WITHIN_MM:
-        return [tuple(_pair(point) for point in control)]
+    control = nearest_cubic(points)
+    if deepest == 0 or len(points) < 8 or gaps(points, control).max() <= WITHIN_MM:
+        return [tuple(pair(point) for point in control)]
     half = len(points) // 2
     middle = points[max(half - 4, 0) : half + 5].mean(axis=0)
     first, second = np.vstack([points[:half], middle]), np.vstack([middle, points[half + 1 :]])
     return _fitted(first, deepest - 1) + _fitted(second, deepest - 1)
-
-
-def _pair(point: Points) -> tuple[float, float]:
-    return float(point[0]), float(point[1])
-
-
-def _cubic(points: Points) -> Points:
-    """The cubic through the first and the last point that is nearest to the others (least squares); shape (4, 2)."""
-    t = lengths_along(points) / lengths_along(points)[-1]
-    for _ in range(6):
-        basis = np.stack([(1 - t) ** 3, 3 * (1 - t) ** 2 * t, 3 * (1 - t) * t**2, t**3], axis=1)
-        fixed = basis[:, [0, 3]] @ points[[0, -1]]
-        inner = np.linalg.lstsq(basis[:, 1:3], points - fixed, rcond=None)[0]
-        control = np.vstack([points[:1], inner, points[-1:]])
-        t = _nearest_parameters(points, control, t)
-    return control
-
-
-def _nearest_parameters(points: Points, control: Points, t: Floats) -> Floats:
-    """One step of Newton's method towards the parameters at which a cubic lies nearest to points."""
-    s = (1 - t)[:, None]
-    u = t[:, None]
-    p0, p1, p2, p3 = control
-    offset = s**3 * p0 + 3 * s**2 * u * p1 + 3 * s * u**2 * p2 + u**3 * p3 - points
-    first = 3 * (s**2 * (p1 - p0) + 2 * s * u * (p2 - p1) + u**2 * (p3 - p2))
-    second = 6 * (s * (p2 - 2 * p1 + p0) + u * (p3 - 2 * p2 + p1))
-    slope = np.sum(first * first, axis=1) + np.sum(offset * second, axis=1)
-    step = np.sum(offset * first, axis=1) / np.where(np.abs(slope) > 1e-9, slope, np.inf)
-    moved = np.clip(t - step, 0.0, 1.0)
-    return np.asarray(np.maximum.accumulate(moved))
-
-
-def _gaps(points: Points, control: Points) -> Floats:
-    """How far points lie from a segment, mm."""
-    import shapely
-
-    line = shapely.LineString(flattened((tuple(_pair(point) for point in control),)))
-    return np.asarray(shapely.distance(shapely.points(points), line))
 
 
 def _away(ring: Points, corners: list[int], segments: Segments) -> npt.NDArray[np.float64]:

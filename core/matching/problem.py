@@ -259,7 +259,7 @@ def _led(project: Project, cloth: Cloth, names: tuple[PanelName, ...]) -> list[t
 def _seam_cost(project: Project, garment: Garment, line: SeamLine, way: Way) -> SeamCost:
     a, b = line.panels
     middle_a, middle_b = garment.panels[a].middle, garment.panels[b].middle
-    heights = _sample_heights(line)
+    heights = sample_heights(line)
     weight = line.sewn.seam.weight if len(heights) else 0.0
     points_a, points_b = _at(line.height, line.a, heights) - middle_a, _at(line.height, line.b, heights) - middle_b
     return SeamCost(
@@ -284,7 +284,7 @@ def _bent(project: Project, line: SeamLine, panel: PanelName, points: Points, wa
     return np.asarray(line.cloth.bow_per_mm * away**2)
 
 
-def _sample_heights(line: SeamLine) -> Floats:
+def sample_heights(line: SeamLine) -> Floats:
     """Heights that stand for equal shares of the counted length; empty where nothing counts."""
     spans = np.diff(line.height) * line.counted_parts
     done = np.concatenate([[0.0], np.cumsum(spans)])

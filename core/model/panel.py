@@ -136,6 +136,18 @@ def net_notches(piece: Piece) -> tuple[Notch, ...]:
     )
 
 
+def lines_before_shift(panel: Panel) -> dict[str, Points]:
+    """The edges of a panel whose line was shifted as they were before, in the panel's frame, outline order."""
+    piece = panel.piece
+    old = {edge.name: flatten(edge.before_shift) for edge in piece.edges if edge.before_shift is not None}
+    if piece.cut == "fold":
+        through, along = _fold_line(piece)
+        here, there = ("R", "L") if piece.drawn == "right" else ("L", "R")
+        other = {f"{name}.{there}": reflected(line, through, along)[::-1] for name, line in old.items()}
+        return {f"{name}.{here}": line for name, line in old.items()} | other
+    return _mirrored(old) if panel.mirrored else old
+
+
 def _notch_marks(piece: Piece, net: dict[str, Points]) -> tuple[NotchMark, ...]:
     return tuple(
         NotchMark(

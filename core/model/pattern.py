@@ -10,11 +10,15 @@ Cut = Literal["pair", "single", "fold"]
 
 
 class Edge(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
-    """A named side of a piece: SVG path data and the allowance beyond the stitching line, mm."""
+    """A named side of a piece: SVG path data and the allowance beyond the stitching line, mm.
+
+    `before_shift` is the path as it was before the stitching lines were shifted, if they were.
+    """
 
     name: str
     path: str
     allowance: float = 0.0
+    before_shift: str | None = None
 
 
 class Notch(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):

@@ -14,12 +14,14 @@ from core.geometry.paths import LARGEST_MM, Points, flatten
 from core.geometry.polyline import length, signed_area
 from core.model.cloth import Cloth, Repeat, is_box
 from core.model.panel import drawn_edges, panels_of, ring_of
-from core.model.pattern import Piece, SewnSeam, edge_of, panel_of
+from core.model.pattern import Edge, Piece, SewnSeam, edge_of, panel_of
 from core.model.project import Layer, Project, Variant
 from core.model.variants import alike, in_force
 
 CORNER_GAP_MM = 0.01
 SMALLEST_REPEAT_MM = 0.1
+FARTHEST_SHIFT_MM = 50.0
+"""An edge ends no farther than this from where it ended before its line was shifted."""
 _COLOUR = re.compile(r"#[0-9a-fA-F]{6}")
 
 
@@ -151,10 +153,26 @@ def _check_piece(project: Project, piece: Piece) -> None:
             raise BadInput("its name has a / in it", f"{place}, edge {edge.name!r}", "/ parts panel and edge")
         _within(f"{place}, edge {edge.name!r}", "allowance", edge.allowance, 0, 1000)
     lines = drawn_edges(piece)
+    for edge in piece.edges:
+        _check_before_shift(f"{place}, edge {edge.name!r}", edge)
     _check_outline(piece, place, lines)
     _check_fold(piece, place, lines)
     _check_notches(piece, place, lines)
     _check_both_lines(piece, place)
+
+
+def _check_before_shift(place: str, edge: Edge) -> None:
+    """The line as it was before a shift is a path, and lies within reach of the line as it is."""
+    if edge.before_shift is None:
+        return
+    try:
+        old, new = flatten(edge.before_shift), flatten(edge.path)
+    except BadInput as error:
+        raise BadInput(error.what, f"{place}, before_shift", error.right) from None
+    apart = float(np.hypot(*(old[[0, -1]] - new[[0, -1]]).T).max())
+    if apart > FARTHEST_SHIFT_MM:
+        right = f"the path before the line was shifted, within {FARTHEST_SHIFT_MM:g} mm of it, or no such key"
+        raise BadInput(f"before_shift ends {apart:.0f} mm off the path", place, right)
 
 
 def _check_outline(piece: Piece, place: str, lines: list[Points]) -> None:

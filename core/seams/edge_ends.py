@@ -93,13 +93,19 @@ def _path(project: Project, end: EdgeEnd) -> str:
 
 
 def _reshaped(project: Project, end: EdgeEnd, change: Callable[[Segments], Segments], keeps: Keeps) -> Project:
-    """The project with one edge changed by a function that works on the end of a curve."""
+    """The project with one edge changed by a function that works on the end of a curve.
+
+    The line as it is counts from then on: what the piece's edges were before a shift is forgotten.
+    """
     old = _path(project, end)
     segments = segments_of(old)
     after = reversed_segments(change(reversed_segments(segments))) if end.at_start else change(segments)
     new = path_data(after)
     piece = piece_with(project, end.piece)
-    edges = tuple(msgspec.structs.replace(edge, path=new) if edge.name == end.edge else edge for edge in piece.edges)
+    edges = tuple(
+        msgspec.structs.replace(edge, path=new if edge.name == end.edge else edge.path, before_shift=None)
+        for edge in piece.edges
+    )
     sizes = length(flatten(old)), length(flatten(new))
     notches = tuple(_kept(notch, sizes, end, keeps) if notch.edge == end.edge else notch for notch in piece.notches)
     return with_piece(project, msgspec.structs.replace(piece, edges=edges, notches=notches))

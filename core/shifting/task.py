@@ -1,0 +1,232 @@
+"""The step of every seam as a function of phases, turns and shifts, with its derivatives.
+
+Unknowns, in one vector: the phases of all variables, mm; their turns, rad; and the splines' coefficients, mm, one
+group of edges after the other.
+"""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+import numpy as np
+
+from core.geometry.paths import Points
+from core.geometry.polyline import Floats, length, lengths_along
+from core.geometry.sideways import dense, moved_sideways, ways_out
+from core.matching.problem import SAMPLES, Problem, SeamCost, sample_heights
+from core.model.pattern import PanelName, edge_of, panel_of
+from core.model.project import Project
+from core.seams.garment import Garment, SeamLine, joined
+from core.seams.readings import lean_alike
+from core.seams.stripes import wrap
+from core.shifting.edges import EdgeGroup
+from core.shifting.spline import Spline
+
+COARSE_MM = 10.0
+"""Lines have points this far apart while shifts are searched."""
+
+TURN_STEP = 1e-6
+"""Derivatives by a turn are central differences over this, rad; w is smooth in it."""
+
+
+@dataclass(frozen=True, eq=False)
+class Side:
+    """One side of a seam: its edge from the upper end down, in the panel's frame, ready to be moved.
+
+    `group` is the place of its group among those that can be moved, -1 if it stays; `way` is 1 if it is moved out where
+    the group's shift is positive. `at` are the samples' distances down the edge, `basis` and `basis_at` what each
+    coefficient adds at the line's points and at the samples, `middle` the panel's reference point.
+    """
+
+    panel: PanelName
+    middle: Points
+    line: Points
+    out: Points
+    at: Floats
+    group: int
+    way: int
+    end_stays: bool
+    basis: Floats
+    basis_at: Floats
+
+    def moved(self, coefficients: Floats) -> Points:
+        """The line moved by the group's spline; shape (n, 2)."""
+        if self.group < 0:
+            return self.line
+        return moved_sideways(self.line, self.out, self.way * (self.basis @ coefficients), self.end_stays)
+
+    @cached_property
+    def along(self) -> Floats:
+        """Distances of the line's points down the edge, mm."""
+        return lengths_along(self.line)
+
+    @property
+    def lengthens(self) -> Floats:
+        """What each coefficient adds to the line's length, mm per mm, to first order; shape (count,)."""
+        steps = np.diff(self.line, axis=0)
+        steps = steps / np.hypot(*steps.T)[:, None]
+        turned = np.vstack([-steps[:1], steps[:-1] - steps[1:], steps[-1:]])
+        return np.asarray(self.way * (np.sum(self.out * turned, axis=1) @ self.basis))
+
+
+@dataclass(frozen=True, eq=False)
+class Steps:
+    """Wrapped steps of all samples, mm, shape (seams, SAMPLES), and their derivatives, shape (seams, SAMPLES, n)."""
+
+    rest: Floats
+    slopes: Floats
+
+
+class ShiftTask:
+    """All seams of one problem, with the groups of edges that can be moved, and one spline a group."""
+
+    def __init__(
+        self, project: Project, garment: Garment, problem: Problem, seams: tuple[SeamCost, ...], groups: list[EdgeGroup]
+    ) -> None:
+        self.problem, self.seams, self.groups = problem, seams, groups
+        self.lines = [garment.seams.index(seam.line) for seam in seams]
+        self.splines = [_spline(garment, group) for group in groups]
+        self.weight = np.array([seam.weight for seam in seams]) / sum(seam.weight for seam in seams)
+        counts = [spline.count for spline in self.splines]
+        self.variables = len(problem.variables)
+        self.starts = 2 * self.variables + np.concatenate([[0], np.cumsum(counts)]).astype(int)
+        self.size = int(self.starts[-1])
+        self.sides = [self._sides(project, garment, seam) for seam in seams]
+        self._seen: tuple[bytes, list[list[Points]]] = (b"", [])
+
+    def columns(self, group: int) -> slice:
+        """Where a group's coefficients stand among the unknowns."""
+        return slice(int(self.starts[group]), int(self.starts[group + 1]))
+
+    def start(self, phases: Floats, turns: Floats) -> Floats:
+        """The unknowns for phases and turns and no shift."""
+        return np.concatenate([phases, turns, np.zeros(self.size - 2 * self.variables)])
+
+    def pinned(self, x: Floats) -> Floats:
+        """The unknowns with the phases of pinned variables as their turns want them."""
+        x = x.copy()
+        for index, variable in enumerate(self.problem.variables):
+            if variable.phase_fixed is not None:
+                x[index] = self.problem.pinned_phase(index, x[self.variables + index][None])[0]
+        return x
+
+    def mean_square(self, x: Floats) -> float:
+        """The weighted mean square step, mm2."""
+        rest = wrap(self._raw(x)[0], self.problem.repeat.period)
+        return float(np.mean(rest * rest, axis=1) @ self.weight)
+
+    def seam_mean_squares(self, x: Floats) -> Floats:
+        """The mean square step of every seam, mm2."""
+        rest = wrap(self._raw(x)[0], self.problem.repeat.period)
+        return np.asarray(np.mean(rest * rest, axis=1))
+
+    def steps(self, x: Floats) -> Steps:
+        """Wrapped steps and their derivatives by all unknowns."""
+        raw, senses = self._raw(x)
+        slopes = np.zeros((*raw.shape, self.size))
+        for index, (pair, lines, sense) in enumerate(zip(self.sides, self._lines(x), senses, strict=True)):
+            for side, line, sign in zip(pair, lines, (1.0, sense), strict=True):
+                self._add_slopes(slopes[index], x, side, line, sign)
+        return Steps(wrap(raw, self.problem.repeat.period), slopes)
+
+    def reaches(self, x: Floats) -> Floats:
+        """By how much the steps change per mm that the groups are moved, without sign; shape (seams, SAMPLES)."""
+        return np.abs([self.effect(x, index) for index in range(len(self.seams))])
+
+    def effect(self, x: Floats, index: int) -> Floats:
+        """By how much a seam's step changes per mm that its group is moved, at the samples; 0 if it stays."""
+        _, senses = self._raw(x)
+        total = np.zeros(SAMPLES)
+        for side, sign in zip(self.sides[index], (1.0, senses[index]), strict=True):
+            total = total + sign * side.way * self._out_at(side) @ self._rates(x, side.panel)[0]
+        return total
+
+    def _add_slopes(self, slopes: Floats, x: Floats, side: Side, line: Points, sign: float) -> None:
+        follower = self.problem.followers[side.panel]
+        turn = self.variables + follower.variable
+        slopes[:, follower.variable] += sign * follower.sign
+        ahead, behind = (self._rates(_nudged(x, turn, by), side.panel) for by in (TURN_STEP, -TURN_STEP))
+        change = line @ (ahead[0] - behind[0]) + (ahead[1] - behind[1])
+        slopes[:, turn] += sign * _sampled(side, change) / (2 * TURN_STEP)
+        if side.group >= 0:
+            effect = sign * side.way * (self._out_at(side) @ self._rates(x, side.panel)[0])
+            slopes[:, self.columns(side.group)] += effect[:, None] * side.basis_at
+
+    def _raw(self, x: Floats) -> tuple[Floats, list[float]]:
+        """Steps before wrapping, and each seam's sense: -1 where edges lean alike, else 1."""
+        raw, senses = [], []
+        for sides, lines in zip(self.sides, self._lines(x), strict=True):
+            changes, across = [], []
+            for side, line in zip(sides, lines, strict=True):
+                rates, start = self._rates(x, side.panel)
+                changes.append(rates @ (line[-1] - line[0]))
+                across.append(_sampled(side, line @ rates) + start)
+            alike = bool(lean_alike(np.array(changes[0]), np.array(changes[1])))
+            raw.append(across[0] - across[1] if alike else across[0] + across[1] - 2 * self.problem.repeat.c)
+            senses.append(-1.0 if alike else 1.0)
+        return np.array(raw), senses
+
+    def _lines(self, x: Floats) -> list[list[Points]]:
+        """The moved lines of both sides of every seam; those of the last unknowns are remembered."""
+        shifts = x[2 * self.variables :]
+        if self._seen[0] != (key := shifts.tobytes()) or not self._seen[1]:
+            self._seen = key, [[self._moved(x, side) for side in pair] for pair in self.sides]
+        return self._seen[1]
+
+    def _moved(self, x: Floats, side: Side) -> Points:
+        return side.moved(x[self.columns(side.group)]) if side.group >= 0 else side.line
+
+    def _out_at(self, side: Side) -> Points:
+        return np.stack([_sampled(side, side.out[:, axis]) for axis in (0, 1)], axis=-1)
+
+    def _rates(self, x: Floats, panel: PanelName) -> tuple[Floats, float]:
+        """w = points @ rates + start for a panel's points in its own frame."""
+        follower = self.problem.followers[panel]
+        turn = x[self.variables + follower.variable][None]
+        if self.problem.variables[follower.variable].phase_fixed is None:
+            phase = x[follower.variable]
+        else:
+            phase = self.problem.pinned_phase(follower.variable, turn)[0]
+        rates = np.concatenate(follower.rates(turn))
+        start = follower.sign * phase + self.problem.offsets(panel, turn)[0] - follower.middle @ rates
+        return rates, float(start)
+
+    def _sides(self, project: Project, garment: Garment, seam: SeamCost) -> tuple[Side, Side]:
+        line, heights = seam.line, sample_heights(seam.line)
+        index = garment.seams.index(line)
+        group = next((place for place, group in enumerate(self.groups) if index in group.seams), -1)
+        _, lift_a, lift_b, stretch = joined(line.sewn.seam, *line.edge_lengths)
+        a = garment.panels[seam.a].net[edge_of(line.sewn.a)]
+        b = garment.panels[seam.b].net[edge_of(line.sewn.b)][::-1]
+        return (
+            self._side(project, garment, line, a, True, heights + lift_a, group),
+            self._side(project, garment, line, b, False, heights * stretch + lift_b, group),
+        )
+
+    def _side(
+        self, project: Project, garment: Garment, line: SeamLine, edge: Points, is_a: bool, at: Floats, group: int
+    ) -> Side:
+        ref = line.sewn.a if is_a else line.sewn.b
+        points = dense(edge, COARSE_MM)
+        out = ways_out(points) * (1.0 if is_a else -1.0)
+        size, middle = length(points), garment.panels[panel_of(ref)].middle
+        if group < 0:
+            return Side(panel_of(ref), middle, points, out, at, -1, 0, False, np.empty((0, 0)), np.empty((0, 0)))
+        shares, spline = lengths_along(points) / size, self.splines[group]
+        way, stays = self.groups[group].way_of(project, ref, is_a), self.groups[group].ends_stay[1]
+        basis, basis_at = spline.values(shares), spline.values(at / size)
+        return Side(panel_of(ref), middle, points, out, at, group, way, stays, basis, basis_at)
+
+
+def _spline(garment: Garment, group: EdgeGroup) -> Spline:
+    return Spline.over(max(max(garment.seams[index].edge_lengths) for index in group.seams))
+
+
+def _sampled(side: Side, values: Floats) -> Floats:
+    """Values at a line's points read at the samples; a moved line keeps distances, or all in one proportion."""
+    return np.asarray(np.interp(side.at, side.along, values))
+
+
+def _nudged(x: Floats, index: int, by: float) -> Floats:
+    x = x.copy()
+    x[index] += by
+    return x

@@ -18,6 +18,7 @@ from app.import_command import add_import_command, run_import
 from app.paper_options import add_paper_options, paper_choices
 from app.proof_option import add_prove_option, proof_text, proved
 from app.shelf_command import add_shelf_command, run_shelf
+from app.shift_option import add_shift_options, shift_keys, shift_text, shifted
 from app.swatch_command import add_swatch_command, run_swatch
 from app.true_command import add_true_command, run_true
 from app.variant_option import add_variant_option, variant_in, variants_text
@@ -106,6 +107,8 @@ def _match(options: argparse.Namespace) -> int:
     from core.files.reports import measurement_report, solve_report
     from core.matching.solve import match
 
+    if options.shift_mm is not None:
+        return _match_and_shift(options)
     project = read_project(options.file)
     garment = Garment.of(project)
     result = match(project, progress_bar(options.json), garment)
@@ -119,6 +122,21 @@ def _match(options: argparse.Namespace) -> int:
     print(f"Solved in {result.seconds:.2f} s. {_by_hand(project, garment)}")
     if bound:
         print(proof_text(bound))
+    return DONE
+
+
+def _match_and_shift(options: argparse.Namespace) -> int:
+    from core.files.reports import measurement_report
+
+    if options.prove is not None:
+        raise BadInput("--prove and --shift-mm stand together", right="a proof holds for the lines as they are drawn")
+    result = shifted(options, read_project(options.file))
+    _keep(options, result.project)
+    measurement = measure(result.project)
+    if options.json:
+        return _print_json({**measurement_report(result.project, measurement), **shift_keys(result)})
+    print(shift_text(result))
+    print(f"Solved in {result.seconds:.2f} s.")
     return DONE
 
 
@@ -263,7 +281,8 @@ def _parser() -> argparse.ArgumentParser:
     add_variant_option(
         _json(_command(commands, "measure", "the mismatch at every seam for the placements in the file"))
     )
-    add_prove_option(_output(_json(_command(commands, "match", "find the placement in which all seams match best"))))
+    matching = _output(_json(_command(commands, "match", "find the placement in which all seams match best")))
+    add_prove_option(add_shift_options(matching))
     _output(_json(_command(commands, "lay", "keep phases and turns, find the panels' places on each cloth")))
     add_paper_options(_to(_command(commands, "papers", "write all papers")))
     add_paper_options(_to(_json(_command(commands, "plan", "match, lay and papers in one go: the main job"))))

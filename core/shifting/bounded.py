@@ -8,14 +8,15 @@ import numpy as np
 from core.geometry.polyline import Floats
 
 MOST_ROUNDS = 60
-NEAR = 1e-9
+NEAR = 1e-7
+"""How near to the least is near enough, in the units of the gradient."""
 
 
 def least_within(matrix: Floats, gradient: Floats, rows: Any, limits: Floats) -> Floats:
     """The x at which x'Mx / 2 + g'x is least under rows @ x <= limits; M positive definite, shape (n, n).
 
     `rows` is a sparse matrix of shape (m, n). Some x must satisfy all bounds with room to spare. The method is the
-    primal-dual one with a predictor and a corrector; what it gives keeps the bounds to within 1e-9 of their size.
+    primal-dual one with a predictor and a corrector; it ends where rounding lets it come no nearer to the least.
     """
     from scipy.linalg import cho_factor
     from scipy.sparse import diags
@@ -29,7 +30,10 @@ def least_within(matrix: Floats, gradient: Floats, rows: Any, limits: Floats) ->
         centre = float(slack @ pull) / len(limits)
         if centre < NEAR * 1e-3 and np.abs(dual).max() < NEAR and np.abs(primal).max() < NEAR:
             break
-        factor = cho_factor(matrix + (rows.T @ diags(pull / slack) @ rows).toarray())
+        try:
+            factor = cho_factor(matrix + (rows.T @ diags(pull / slack) @ rows).toarray())
+        except np.linalg.LinAlgError:
+            break
         rest = _Rest(slack, pull, dual, primal)
         _, freed, pulled = _steps(factor, rows, rest, slack * pull)
         reach, hold = _share(slack, freed), _share(pull, pulled)

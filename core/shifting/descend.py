@@ -16,17 +16,24 @@ STEEPEST = 1 / 30
 LENGTHS_APART_MM = 0.15
 """A shift between ends that stay makes the two edges of a seam differ by at most this much more than they did."""
 
+SPECK = 1e-6
+"""A bound on nothing but coefficients smaller than this binds nothing."""
+
 ROOM = 1e-4
 """Share of the bounds that is left as room, for figures are rounded in the file."""
 
 
 @dataclass(frozen=True, eq=False)
 class Limits:
-    """Which unknowns may change, and the bounds rows @ x <= most on them; `rows` is sparse."""
+    """Which unknowns may change, and the bounds rows @ x <= most on them; `rows` is sparse.
+
+    `fixed` says that no phase and no turn may change.
+    """
 
     free: Ints
     rows: Any
     most: Floats
+    fixed: bool
 
 
 def limits_of(task: ShiftTask, cap_mm: float, fixed_places: bool = False) -> Limits:
@@ -54,7 +61,11 @@ def limits_of(task: ShiftTask, cap_mm: float, fixed_places: bool = False) -> Lim
         columns = task.columns(group)
         for end, place in zip(task.groups[group].ends_stay, (columns.start, columns.stop - 1), strict=True):
             free[place] = not end
-    return Limits(np.flatnonzero(free), vstack(rows).tocsr()[:, np.flatnonzero(free)], np.concatenate(most))
+    narrow = vstack(rows).tocsr()[:, np.flatnonzero(free)]
+    bound = np.flatnonzero(np.asarray(np.abs(narrow).sum(axis=1)).ravel() > SPECK)
+    return Limits(
+        np.flatnonzero(free), narrow[bound], np.concatenate(most)[bound], not free[: 2 * task.variables].any()
+    )
 
 
 def _shift_bounds(task: ShiftTask, group: int, cap_mm: float) -> list[tuple[Floats, float]]:
@@ -100,10 +111,12 @@ def _step(limits: Limits, x: Floats, matrix: Floats, gradient: Floats) -> Floats
     scale = 1 / np.sqrt(np.maximum(np.diag(inner), 1e-12 * float(np.trace(inner)) + 1e-300))
     inner = inner * np.outer(scale, scale) + 1e-9 * np.eye(len(free))
     rows = limits.rows @ diags(scale)
-    size = np.maximum(np.asarray(np.abs(rows).max(axis=1).todense()).ravel(), 1e-12)
-    found = least_within(
-        inner, gradient[free] * scale, diags(1 / size) @ rows, (limits.most - limits.rows @ x[free]) / size
-    )
+    size = np.asarray(np.abs(rows).max(axis=1).todense()).ravel()
+    room = np.maximum((limits.most - limits.rows @ x[free]) / size, 0.0)
+    rows = diags(1 / size) @ rows
+    found = least_within(inner, gradient[free] * scale, rows, room)
+    over = rows @ found > room
+    found = found * float(np.min(room[over] / (rows @ found)[over], initial=1.0))
     move = np.zeros(len(x))
     move[free] = found * scale
     return move

@@ -29,6 +29,7 @@ from core.shifting.spline import Spline
 from core.shifting.task import ShiftTask
 
 USUAL_CAP_MM = 2.0
+LARGEST_CAP_MM = 20.0
 KNOTS_MM = 50.0
 """A shift is told at heights so far apart."""
 
@@ -112,7 +113,8 @@ def shift_lines(
 ) -> ShiftResult:
     """The placements, and shifts of the stitching lines of at most a cap, mm, that let the seams match best together.
 
-    Shifts are measured against the lines as they were before any shift. A stop gives the best found so far.
+    Shifts are measured against the lines as they were before any shift. On a cloth with bars the panels stay where the
+    match laid them, for turning one would part the bars. A stop gives the best found so far.
     """
     started = time.perf_counter()
     base = unshifted(project)
@@ -201,7 +203,7 @@ def _as_placed(project: Project, garment: Garment, problem: Problem) -> tuple[Fl
     for variable in problem.variables:
         at = project.placement(variable.leader)
         middle = garment.panels[variable.leader].middle
-        phases.append(float(Across.of(at, problem.cloth.skew)(middle[None])[0]))
+        phases.append(float(Across.of(at, problem.cloth)(middle[None])[0]))
         turns.append(min(max(math.radians(at.turn_deg), variable.turn_low), variable.turn_high))
     return np.array(phases), np.array(turns)
 
@@ -210,11 +212,11 @@ def _searched(
     task: ShiftTask, variables: tuple[int, ...], phases: Floats, turns: Floats, cap_mm: float, progress: Progress
 ) -> Floats:
     """The best of the descents from the match and from the search's other placements, with the smallest shift."""
-    limits = limits_of(task, cap_mm)
+    limits = limits_of(task, cap_mm, fixed_places=task.problem.cloth.crosswise is not None)
     first = task.start(phases, turns)
     if not len(limits.free):
         return first
-    others = _others(task, variables, phases, turns, part(progress, 0.0, 0.3))
+    others = [] if limits.fixed else _others(task, variables, phases, turns, part(progress, 0.0, 0.3))
     starts = [first, *sorted(others, key=lambda x: _beyond_reach(task, x, cap_mm))[: STARTS - 1]]
     ends = []
     for index, start in enumerate(starts):
@@ -229,8 +231,6 @@ def _others(
     task: ShiftTask, variables: tuple[int, ...], phases: Floats, turns: Floats, progress: Progress
 ) -> list[Floats]:
     """Other good placements on the grid of the match."""
-    if all(v.phase_fixed is not None and v.turn_low == v.turn_high for v in task.problem.variables):
-        return []
     grid = build_grid(task.problem, variables, task.seams)
     try:
         states = minimise(grid.tables(), progress, CANDIDATES)

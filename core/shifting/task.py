@@ -218,7 +218,7 @@ class ShiftTask:
 
 
 def _spline(garment: Garment, group: EdgeGroup) -> Spline:
-    return Spline.over(max(max(garment.seams[index].edge_lengths) for index in group.seams))
+    return Spline.over(min(min(garment.seams[index].edge_lengths) for index in group.seams))
 
 
 def _sampled(side: Side, values: Floats) -> Floats:

@@ -1,0 +1,73 @@
+"""The options --shift-mm and --shift-ends of the command match, and what is said of shifted lines."""
+
+import argparse
+from typing import Any, get_args
+
+from app.console import progress_bar, table
+from app.option_values import number
+from core.files.shift_report import shift_report
+from core.model.project import Project
+from core.shifting.shift import LARGEST_CAP_MM, Ends, SeamShift, ShiftResult, shift_lines
+
+
+def add_shift_options(command: argparse.ArgumentParser) -> argparse.ArgumentParser:
+    """Add --shift-mm CAP and --shift-ends to a command."""
+    command.add_argument(
+        "--shift-mm",
+        dest="shift_mm",
+        type=_cap,
+        metavar="CAP",
+        help="also move stitching lines between two panels by at most this, one edge out and the other in",
+    )
+    command.add_argument(
+        "--shift-ends",
+        dest="shift_ends",
+        choices=get_args(Ends),
+        default="free",
+        help="whether the ends of a moved line may move too (default: free)",
+    )
+    return command
+
+
+def shifted(options: argparse.Namespace, project: Project) -> ShiftResult:
+    """The match with shifted lines that was asked for."""
+    return shift_lines(project, options.shift_mm, options.shift_ends, progress_bar(options.json))
+
+
+def shift_keys(result: ShiftResult) -> dict[str, Any]:
+    """The keys that a match with shifted lines adds to `match --json`."""
+    return {"shift": shift_report(result)}
+
+
+def shift_text(result: ShiftResult) -> str:
+    """What was moved where, seam by seam, and what it gives."""
+    rows = [("seam", "before mm", "after mm", "moved by mm", "at mm")]
+    rows += [_row(seam) for seam in result.seams]
+    lines = [table(rows), ""]
+    stays: dict[str, list[str]] = {}
+    for seam in result.seams:
+        if seam.stays:
+            stays.setdefault(seam.stays, []).append(seam.sewn.label)
+    lines += [f"Not moved, {', '.join(labels)}: {why}." for why, labels in stays.items()]
+    if result.rms_before_mm is None or result.rms_mm is None:
+        return "\n".join([*lines, "There is nothing to match."])
+    figures = f"{result.rms_before_mm:.3f} mm rms without moving a line, {result.rms_mm:.3f} mm with it"
+    lines.append(f"The garment: {figures}; lines move by up to {result.largest_mm:.2f} mm.")
+    changes = f"girth changes by at most {result.girth_change_mm:.3f} mm at any height"
+    lines.append("+ in the table: the edge on the left of the seam is let out and the right one taken in.")
+    lines.append(f"The {changes}, two sewn edges differ by at most {result.length_change_mm:.3f} mm more than before.")
+    return "\n".join(lines)
+
+
+def _row(seam: SeamShift) -> tuple[str, ...]:
+    by, at = seam.largest
+    figures = ["-" if value is None else f"{value:.2f}" for value in (seam.rms_before_mm, seam.rms_mm)]
+    moved = (f"{by:+.2f}", f"{at:.0f}") if seam.knots else ("-", "-")
+    return (seam.sewn.label, *figures, *moved)
+
+
+def _cap(text: str) -> float:
+    cap = number(text)
+    if not 0 < cap <= LARGEST_CAP_MM:
+        raise argparse.ArgumentTypeError(f"{text!r} is no cap; above 0 and up to {LARGEST_CAP_MM:g} mm is right")
+    return cap

@@ -2,6 +2,7 @@
 
 import itertools
 import time
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -13,7 +14,7 @@ from core.lay import engine
 from core.lay.budget import Budget, moves_for
 from core.lay.freedom import Freedom
 from core.lay.legal import cut_lines, faults_of, panels_on
-from core.lay.places import Arrangement, stacked
+from core.lay.places import Arrangement, in_rows
 from core.lay.rescue import Remedy, left_over, remedies
 from core.lay.search import shortest
 from core.lay.task import Task, task_of
@@ -98,6 +99,14 @@ class LayResult:
         return "; ".join(lay.message for lay in self.lays)
 
 
+Show = Callable[[dict[PanelName, Placement]], None]
+"""Is given where panels of one cloth lie whenever a shorter lay was found: at any time one that can be cut."""
+
+
+def _show_nothing(places: dict[PanelName, Placement]) -> None:
+    pass
+
+
 QUICK_BELOW = 20
 """Garments of fewer panels are worth a quick lay; larger ones repay the seconds that compiling takes."""
 
@@ -114,16 +123,18 @@ def quick_lay(project: Project, progress: Progress = silent) -> LayResult:
 
 
 def lay(
-    project: Project, progress: Progress = silent, seconds: float = 30.0, seed: int = 0, quick: bool = False
-) -> LayResult:
+    project: Project, progress: Progress = silent, seconds: float = 30.0, seed: int = 0, quick: bool = False,
+    show: Show = _show_nothing,
+) -> LayResult:  # fmt: skip
     """Find positions for all panels that are not held; on striped cloth w = u - skew * v is kept modulo the period.
 
     Where no seam gets worse by it, panels are also turned end for end and groups of them shifted across the stripes.
 
     The work is counted, so that the same project and seed give the same lay; `seconds` only cuts it short, and so does
-    `progress`. Lays that leave here are checked to be legal. A lay longer than its cloth is given all the same, and
-    says what is missing; `quick` does a small part of the work. Raises BadInput for a panel wider than its cloth,
-    CannotBeHad for one that has no place or for held panels that are in each other's way.
+    `progress`; a cloth that was not begun by then is laid in rows. Lays that leave here are checked to be legal. A lay
+    longer than its cloth is given all the same, and says what is missing; `quick` does a small part of the work; `show`
+    is given each shorter lay as it is found. Raises BadInput for a panel wider than its cloth, CannotBeHad for one that
+    has no place or for held panels that are in each other's way.
     """
     check_fits(project)
     engine.ready()
@@ -134,7 +145,9 @@ def lay(
     done, lays, garment = 0, [], Garment.of(project)
     for cloth in cloths:
         share = done / total, (done + len(panels_on(project, cloth))) / total
-        work = Work(part(progress, *share), began + seconds * share[1], seconds * (share[1] - share[0]), seed, quick)
+        work = Work(
+            part(progress, *share), began + seconds * share[1], seconds * (share[1] - share[0]), seed, quick, show
+        )
         project, found, ended = _laid(project, cloth, garment, work)
         lays.append(found)
         status = ended if status == "done" else status
@@ -161,6 +174,7 @@ class Work:
     seconds: float
     seed: int
     quick: bool
+    show: Show
 
     def part(self, start: float, end: float) -> "Work":
         """This work while it is done from one share of the whole to another."""
@@ -176,11 +190,11 @@ def _laid(project: Project, cloth: Cloth, garment: Garment, work: Work) -> tuple
     _check_held(project, cloth)
     task = task_of(project, cloth, Freedom(project, cloth, garment).either_way, work.progress)
     if not task.complete:
-        project = _with(project, task, stacked(task))
+        project = _with(project, task, in_rows(task))
         return project, cloth_lay(project, cloth), "stopped"
     project, task = _best_start(project, task, garment, work)
     budget = work.part(0.2, 1.0 if cloth.end is None else 0.7).budget(task)
-    found = shortest(task, budget, work.seed)
+    found = shortest(task, budget, work.seed, show=lambda at: work.show(_places(task, at)))
     project = _with(project, task, found)
     lay = cloth_lay(project, cloth)
     if not lay.fits and budget.ended != "stopped" and cloth.end is not None:
@@ -211,13 +225,15 @@ def _best_start(project: Project, task: Task, garment: Garment, work: Work) -> t
     return best
 
 
+def _places(task: Task, at: Arrangement) -> dict[PanelName, Placement]:
+    """Where the loose panels of a task lie."""
+    there = at.there.tolist()
+    return {task.loose[e].name: task.placement(e, int(at.column[e]), float(at.v[e])) for e in there}
+
+
 def _with(project: Project, task: Task, found: Arrangement) -> Project:
     """The project with what was found. Raises CannotBeHad if it can't be cut after all."""
-    changes: dict[PanelName, Placement] = {
-        task.loose[entry].name: task.placement(entry, int(found.column[entry]), float(found.v[entry]))
-        for entry in found.there.tolist()
-    }
-    project = project.placed(changes)
+    project = project.placed(_places(task, found))
     faults = faults_of(cut_lines(project, task.cloth), task.cloth)
     if faults:
         raise CannotBeHad(f"no legal lay was found on {task.cloth.title!r}: {faults[0]}")

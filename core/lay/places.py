@@ -83,22 +83,46 @@ def compacted(task: Task, at: Arrangement) -> Arrangement:
     return at
 
 
-def stacked(task: Task) -> Arrangement:
-    """A lay that needs no tables: panels one behind another, behind everything that stays."""
+def in_rows(task: Task) -> Arrangement:
+    """A lay that needs no tables: panels side by side in rows, the tallest first, behind everything that stays."""
     at = Arrangement(np.full(len(task.loose), -1, dtype=np.int64), np.zeros(len(task.loose)))
-    end = task.still_end
-    for panel in range(task.panels):
-        place = min((_behind(task, entry, end) for entry in ways_round(task.other, panel)), key=lambda p: p.v)
-        if not np.isfinite(place.v):
+    row = Row(task.still_end)
+    for panel in np.argsort((task.starts - task.ends)[: task.panels], kind="stable").tolist():
+        place = _beside(task, panel, row)
+        if place is None:
+            row = Row(row.end)
+            place = _beside(task, panel, row)
+        if place is None:
             raise no_room(task.cloth, task.loose[panel])
         at.put(place)
-        end = place.v + task.ends[place.entry] + task.cloth.spare_mm
+        row = row.with_place(task, place)
     return at
 
 
-def _behind(task: Task, entry: int, end: float) -> Place:
-    """The place of an entry that is nearest behind `end`; at v = inf if there is none."""
-    wanted = np.maximum(task.least[entry], end - task.starts[entry])
-    v = np.where(wanted <= task.most[entry], wanted, np.inf)
+@dataclass(frozen=True)
+class Row:
+    """A row of panels, from a v on, filled as far as w `right`; the next one may begin at `end`."""
+
+    start: float
+    right: float = -np.inf
+    end: float = -np.inf
+
+    def with_place(self, task: Task, place: Place) -> "Row":
+        """The row with a panel more."""
+        right = task.first[place.entry] + place.column * task.step + task.loose[place.entry].roomy.reach[1]
+        end = place.v + task.ends[place.entry] + task.cloth.spare_mm
+        return Row(self.start, float(right), max(self.end, float(end)))
+
+
+def _beside(task: Task, panel: int, row: Row) -> Place | None:
+    """The place farthest to the left in a row that is as near to its start as any; None if there is none."""
+    places = [place for entry in ways_round(task.other, panel) if (place := _in_row(task, entry, row))]
+    return min(places, key=lambda place: place.v + task.starts[place.entry], default=None)
+
+
+def _in_row(task: Task, entry: int, row: Row) -> Place | None:
+    left = task.first[entry] + np.arange(task.columns) * task.step + task.loose[entry].roomy.reach[0]
+    wanted = np.maximum(task.least[entry], row.start - task.starts[entry])
+    v = np.where((wanted <= task.most[entry]) & (left >= row.right), wanted, np.inf)
     column = int(np.argmin(v))
-    return Place(entry, column, float(v[column]))
+    return Place(entry, column, float(v[column])) if np.isfinite(v[column]) else None

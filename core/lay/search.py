@@ -1,5 +1,6 @@
 """The search for a short lay: first lays panel by panel, then overlaps worked out at ever smaller lengths."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 import numpy as np
@@ -19,7 +20,13 @@ _AT_ONCE = 500
 """Moves between two looks at the clock."""
 
 
-def shortest(task: Task, budget: Budget, seed: int, enough_mm: float = 0.0) -> Arrangement:
+Show = Callable[[Arrangement], None]
+"""Is given each lay that is shorter than those before it; not to be changed."""
+
+
+def shortest(
+    task: Task, budget: Budget, seed: int, enough_mm: float = 0.0, show: Show = lambda at: None
+) -> Arrangement:
     """The shortest lay found with the work allowed, or the first no longer than `enough_mm`.
 
     The same task, work and seed give the same lay.
@@ -29,6 +36,7 @@ def shortest(task: Task, budget: Budget, seed: int, enough_mm: float = 0.0) -> A
     Raises CannotBeHad for a panel that has no place at all.
     """
     best = first_lay(task, budget)
+    show(best)
     start, cut, failures = best, FIRST_CUT, 0
     rng = np.random.default_rng(seed)
     aim = max(task.floor, enough_mm) + SAME_MM
@@ -37,6 +45,7 @@ def shortest(task: Task, budget: Budget, seed: int, enough_mm: float = 0.0) -> A
         separation = Separation(task, length, rng)
         if separation.solve(start, budget):
             best = start = compacted(task, separation.at)
+            show(best)
             failures = 0
             continue
         failures += 1

@@ -195,7 +195,7 @@ def test_stopped_on_the_way_it_gives_the_best_so_far() -> None:
     assert result.lays[0].length_mm <= at_once.lays[0].length_mm
 
 
-def test_the_skirt_lies_shorter_than_panel_by_panel(harbour_skirt) -> None:
+def test_the_skirt_lies_shorter_than_in_rows(harbour_skirt) -> None:
     project = scattered(read_project(harbour_skirt), 1, 0.3)
     result = lay(project)
     at_once = lay(project, progress=lambda share, note: False)
@@ -220,3 +220,26 @@ def test_very_wide_and_very_skewed_cloths_keep_the_stripes_and_the_tables_in_bou
     assert task_of(project, project.cloths[0]).columns < 1000
     assert_can_be_cut(result.project)
     assert_phases_kept(project, result.project)
+
+
+def test_each_lay_that_is_shown_on_the_way_can_be_cut_and_is_shorter_than_the_one_before() -> None:
+    project = scattered(on_cloth(ring(6, number=6), width=1200.0), 6)
+    shown: list[Project] = []
+    result = lay(project, seconds=0.8, show=lambda places: shown.append(project.placed(places)))
+    lengths = [max(shape.bounds[3] for shape in shapes_on_cloth(one).values()) for one in shown]
+    assert len(shown) > 1
+    assert lengths == sorted(lengths, reverse=True)
+    assert lengths[-1] == pytest.approx(result.lays[0].length_mm, abs=1e-9)
+    for one in shown:
+        assert_can_be_cut(one)
+        assert_phases_kept(project, one)
+
+
+@pytest.mark.parametrize("cloth", [{}, {"skew_mm_per_m": -30.0, "width": 900.0}, {"spare_mm": 7.0}, {"repeat": None}])
+def test_stopped_before_a_cloth_is_begun_its_panels_lie_in_rows(cloth: dict) -> None:
+    project = scattered(on_cloth(ring(4, number=8), **{"width": 1500.0, **cloth}), 4)
+    result = lay(project, progress=lambda share, note: False)
+    shapes = shapes_on_cloth(result.project).values()
+    assert find_faults(result.project, "cloth") == ()
+    assert_phases_kept(project, result.project)
+    assert result.lays[0].length_mm < 0.7 * sum(shape.bounds[3] - shape.bounds[1] for shape in shapes)

@@ -18,6 +18,7 @@ from app.document import Document
 from app.figures import rms
 from app.jobs import JobRunner
 from app.messages import MessageBar
+from app.window_state import last_folder, note_folder
 from core.model.project import Project
 from core.progress import Progress
 from core.seams.garment import Garment
@@ -67,8 +68,9 @@ class Errands(QObject):
 
     def ask_papers(self) -> None:
         """Ask for a folder and write the papers into it."""
-        folder = QFileDialog.getExistingDirectory(self._window, "Folder for the papers")
+        folder = QFileDialog.getExistingDirectory(self._window, "Folder for the papers", str(last_folder()))
         if folder:
+            note_folder(Path(folder))
             self.papers(Path(folder))
 
     def papers(self, folder: Path) -> None:

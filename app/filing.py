@@ -10,6 +10,7 @@ from app.document import Document
 from app.messages import MessageBar
 from app.resources import resource
 from app.safekeeping.stamp import DiskCopy, stamp_of
+from app.window_state import last_folder, note_folder
 from app.words import tr
 from core.errors import StripewrightError
 from core.files.project_file import SUFFIX, read_project
@@ -145,14 +146,14 @@ class Filing(QObject):
 
     def _remember(self, path: Path) -> None:
         path = path.resolve()
+        note_folder(path.parent)
         names = [str(path), *(str(other) for other in self.recent() if other != path)]
         QSettings().setValue("recent", names[:KEPT])
         self.recent_changed.emit()
 
     def folder(self) -> Path:
         """Where to look for files first: where the last one was."""
-        recent = self.recent()
-        return recent[0].parent if recent else Path.home()
+        return last_folder()
 
     def fill_recent(self, menu: QMenu) -> None:
         """List the recent files in a menu."""

@@ -41,6 +41,7 @@ from app.sewing.page import SewingPage
 from app.start_page import StartPage
 from app.status import Status
 from app.theme import apply_theme, current
+from app.window_state import WindowState
 from app.words import tr
 from app.worn_view import WornView
 from core.files.project_file import SUFFIX
@@ -77,7 +78,10 @@ class Window(QMainWindow):
         self._dress()
         self._connect()
         self._show_all()
-        self._restore()
+        self.state = WindowState(
+            self, {"across": self.across, "right": self.right}, {"side": self.side, "pictures": self.pictures}
+        )
+        self.state.restore()
 
     # --- making
 
@@ -440,27 +444,13 @@ class Window(QMainWindow):
         self.keeper.close(forget)
         self.rescued.let_go()
         self.jobs.close()
-        settings = QSettings()
-        settings.setValue("window", self.saveGeometry())
-        settings.setValue("across", self.across.saveState())
-        settings.setValue("right", self.right.saveState())
+        self.state.keep()
 
     def changeEvent(self, event: QEvent) -> None:
         """Look at the file on disk when the user comes back to the window."""
         super().changeEvent(event)
         if event.type() == QEvent.Type.ActivationChange and self.isActiveWindow():
             self.filing.look_at_disk()
-
-    def _restore(self) -> None:
-        settings = QSettings()
-        self.resize(1440, 900)
-        for name, restore in (
-            ("window", self.restoreGeometry),
-            ("across", self.across.restoreState),
-            ("right", self.right.restoreState),
-        ):
-            if (state := settings.value(name)) is not None:
-                restore(state)
 
 
 def _dropped(event: QDragEnterEvent | QDropEvent) -> Path | None:

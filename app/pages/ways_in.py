@@ -16,6 +16,7 @@ from app.pages.draft_page import DraftPage
 from app.pages.import_page import DRAWINGS, ImportPage
 from app.pages.numbers import longest_panel_mm, summary
 from app.pages.page import Page
+from app.window_state import note_folder
 from core.draft.measures import USUAL_CLOTH
 from core.errors import BadInput
 from core.model.cloth import Cloth
@@ -124,6 +125,8 @@ class WaysIn(QObject):
         path, _ = QFileDialog.getOpenFileName(
             self._window, "Open a drawn pattern", str(self._filing.folder()), DRAWINGS
         )
+        if path:
+            note_folder(Path(path).parent)
         return Path(path) if path else None
 
     def _begin(self, project: Project) -> None:

@@ -13,6 +13,7 @@ from app.advise_command import add_advise_command, run_advise
 from app.console import lay_text, measurement_text, progress_bar
 from app.desktop_command import add_desktop_command, run_desktop
 from app.draft_command import add_draft_command, run_draft
+from app.ease_command import add_ease_command, run_ease
 from app.forecast_command import add_forecast_command, run_forecast
 from app.import_command import add_import_command, run_import
 from app.paper_options import add_paper_options, paper_choices
@@ -255,6 +256,7 @@ COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "list": _list,
     "advise": run_advise,
     "forecast": run_forecast,
+    "ease": run_ease,
     "shelf": run_shelf,
     "true": run_true,
     "desktop": run_desktop,
@@ -289,6 +291,7 @@ def _parser() -> argparse.ArgumentParser:
     add_draft_command(commands)
     add_import_command(commands)
     add_swatch_command(commands)
+    add_ease_command(commands)
     add_true_command(commands)
     add_desktop_command(commands)
     add_advise_command(commands)

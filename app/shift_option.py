@@ -48,6 +48,7 @@ def shift_text(result: ShiftResult) -> str:
     for seam in result.seams:
         if seam.stays:
             stays.setdefault(seam.stays, []).append(seam.sewn.label)
+    lines += [_instead(seam) for seam in result.seams if seam.instead]
     lines += [f"Not moved, {', '.join(labels)}: {why}." for why, labels in stays.items()]
     if result.rms_before_mm is None or result.rms_mm is None:
         return "\n".join([*lines, "There is nothing to match."])
@@ -57,6 +58,16 @@ def shift_text(result: ShiftResult) -> str:
     lines.append("+ in the table: the edge on the left of the seam is let out and the right one taken in.")
     lines.append(f"The {changes}, two sewn edges differ by at most {result.length_change_mm:.3f} mm more than before.")
     return "\n".join(lines)
+
+
+def _instead(seam: SeamShift) -> str:
+    by = seam.instead
+    if by is None:
+        return ""
+    each = f"{by.least_mm:+.1f} to {by.most_mm:+.1f} mm"
+    return (
+        f"{seam.sewn.label}: one edge alone let out (+) or taken in by {each} would close it, and so change the girth."
+    )
 
 
 def _row(seam: SeamShift) -> tuple[str, ...]:

@@ -167,7 +167,8 @@ class Cloth(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     `width` includes the selvedges; `length` None means as much as it takes; flaws are rectangles (u, v, u, v) or
     outlines of three points (u, v) and more, mm. `remnant` is what there is of it, if not the whole width. `spare_mm`
     is left free between any two panels.
-    `shrinkage_percent` is what it loses in length when it is first wetted and pressed.
+    `shrinkage_percent` is what it loses in length when it is first wetted and pressed. `ease_percent` is the share of
+    its length by which an edge can be eased onto another at most; None means: as much as is usual.
 
     `repeat` is that of the stripes along it, `crosswise` that of the bars across it. `weft_skew_percent` and
     `bow_percent` say how the bars lie, 100 x distance / width (ASTM D3882): skew is positive where they reach the right
@@ -190,6 +191,7 @@ class Cloth(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     weft_skew_percent: float = 0.0
     bow_percent: float = 0.0
     shrinkage_percent: float = 0.0
+    ease_percent: float | None = None
     price_per_m: float | None = None
 
     @property

@@ -80,6 +80,8 @@ def check_cloth(cloth: Cloth) -> None:
     _within(place, "skew_mm_per_m", cloth.skew_mm_per_m, -300, 300)
     _within(place, "grain_tolerance_deg", cloth.grain_tolerance_deg, 0, 45)
     _within(place, "shrinkage_percent", cloth.shrinkage_percent, 0, 50)
+    if cloth.ease_percent is not None:
+        _within(place, "ease_percent", cloth.ease_percent, 0, 20)
     if cloth.price_per_m is not None:
         _within(place, "price_per_m", cloth.price_per_m, 0, 1e6)
     _within(place, "spare_mm", cloth.spare_mm, 0, 100)

@@ -19,9 +19,10 @@ from core.model.pattern import SewnSeam
 from core.model.project import Placement, Project
 from core.progress import Progress, part, silent
 from core.seams.garment import Garment, SeamLine
-from core.seams.readings import measure
+from core.seams.readings import SeamReading, measure
 from core.seams.strip import Side, edge_at
 from core.seams.stripes import Across
+from core.seams.taking_in import TakingIn, taking_in
 from core.shifting.descend import Limits, descend, limits_of
 from core.shifting.edges import EdgeGroup, edge_groups
 from core.shifting.pieces import LEAST_SHIFT_MM, unshifted, with_moved_lines
@@ -58,7 +59,8 @@ Ends = Literal["free", "kept"]
 class SeamShift:
     """How one seam's line is moved: heights, mm, with the shift there, positive where the left edge is let out.
 
-    `stays` says why it is not moved, or "". The figures are those of the match without shifts and with them.
+    `stays` says why it is not moved, or "", and `instead` what taking in or letting out one edge alone would come to
+    where the edges lean alike. The figures are those of the match without shifts and with them.
     """
 
     sewn: SewnSeam
@@ -66,6 +68,7 @@ class SeamShift:
     stays: str
     rms_before_mm: float | None
     rms_mm: float | None
+    instead: TakingIn | None = None
 
     @property
     def largest(self) -> tuple[float, float]:
@@ -301,8 +304,9 @@ def _result(
         if spline is not None and shift is not None and np.abs(shift).max() > LEAST_SHIFT_MM:
             way = group.way_of(before, sewn.a, True)
             knots = _knots(garment.seams[index].length, spline, way * shift)
-        figures = [reading.rms_mm if reading else None for reading in (was.seams[index], now.seams[index])]
-        seams.append(SeamShift(sewn, knots, stays, *figures))
+        before_mm, after_mm = (one.rms_mm if one else None for one in (was.seams[index], now.seams[index]))
+        instead = _instead(after, now.seams[index]) if useless.get(id(group)) else None
+        seams.append(SeamShift(sewn, knots, stays, before_mm, after_mm, instead))
     return ShiftResult(
         after,
         cap_mm,
@@ -315,6 +319,10 @@ def _result(
         time.perf_counter() - started,
         status,
     )
+
+
+def _instead(project: Project, reading: SeamReading | None) -> TakingIn | None:
+    return taking_in(reading, project.placement(reading.line.panels[0])) if reading else None
 
 
 def _columns(

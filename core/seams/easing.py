@@ -1,8 +1,8 @@
 """Where to ease one edge of a seam onto the other, and by how much, so that the stripes meet better.
 
 Eased, the point of b's edge that meets height h of a is the one at h + e(h): e grows where b, the longer there, is
-eased in, and falls where a is. The seam is cut into pieces of one length; on each the rate of easing is one of a few, up to
-the most the cloth takes. Since e is then a whole number of the least amounts at every joint, the best rates of all are
+eased in, and falls where a is. The seam is cut into pieces of one length; on each the rate of easing is one of a few
+up to the most the cloth takes. As e is then a whole number of the least amounts at every joint, the best rates are
 found by dynamic programming over the joints.
 """
 

@@ -80,9 +80,16 @@ def to_other_side(project: Project, panel: Panel) -> Placement:
     at, cloth = project.placement(panel.name), project.cloth_of(panel.name)
     box = placed(panel.cut_ring, at.u, at.v, at.turn_deg, at.turned)[:, 0]
     away = sum(cloth.usable) - float(box.min() + box.max())
-    if cloth.repeat is not None:
-        away = round(away / cloth.repeat.period) * cloth.repeat.period
-    return moved_to(at, away, 0.0)
+    if cloth.repeat is None:
+        return moved_to(at, away, 0.0)
+    return by_repeats(project, panel.name, round(away / cloth.repeat.period))
+
+
+def by_repeats(project: Project, name: PanelName, repeats: int) -> Placement:
+    """The panel moved across by whole repeats of its striped cloth, along its bars if there are any."""
+    cloth = project.cloth_of(name)
+    across = cloth.repeat.period * repeats if cloth.repeat else 0.0
+    return moved_to(project.placement(name), *cloth.shift_for(across, 0.0))
 
 
 def clamped_turn(turn_deg: float, project: Project, panel: Panel) -> float:

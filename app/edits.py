@@ -5,6 +5,7 @@ from PySide6.QtCore import QObject, Signal
 
 from app.commands import (
     Changes,
+    by_repeats,
     can_be_turned,
     clamped_turn,
     end_for_end,
@@ -20,7 +21,6 @@ from app.commands import (
 from app.document import Document
 from app.following import Following
 from core.model.pattern import PanelName
-from core.model.project import Project
 
 TURN_STEP_DEG = 0.05
 
@@ -73,7 +73,7 @@ class Edits(QObject):
         """Move the selected panels across by whole repeats of their cloths; no step changes."""
         kept = self._document.cut_of(self._document.kept)
         striped = [name for name in self.free() if kept.cloth_of(name).repeat]
-        changes = {name: moved_to(kept.placement(name), repeats * _period(kept, name), 0.0) for name in striped}
+        changes = {name: by_repeats(kept, name, repeats) for name in striped}
         if changes:
             panels = tuple(changes)
             self._document.place(f"Move {self.title_of(panels)} by a repeat", changes, f"repeats {panels}")
@@ -155,11 +155,6 @@ class Edits(QObject):
         turn = clamped_turn(turn_deg, self._document.cut, self._document.panels[name])
         at = msgspec.structs.replace(self._document.kept.placement(name), turn_deg=turn)
         self._lay(f"Turn {self.title_of((name,))}", {name: at}, f"turn of {name}")
-
-
-def _period(project: Project, name: PanelName) -> float:
-    repeat = project.cloth_of(name).repeat
-    return repeat.period if repeat else 0.0
 
 
 def panel_title(document: Document, name: PanelName) -> str:

@@ -24,7 +24,7 @@ ROLES: dict[str, tuple[str, str]] = {
     "quiet": ("#625a4e", "#b5ab9b"),  # units, captions, what is second
     "disabled": ("#9a9184", "#756d62"),  # exempt from contrast, as what can't be used is
     "line": ("#d9d2c6", "#3f3a34"),  # hairlines that only divide
-    "edge": ("#877e70", "#8b8172"),  # outlines of what can be used
+    "edge": ("#7d7466", "#8b8172"),  # outlines of what can be used
     "accent": ("#2e5e52", "#93c7b5"),  # what is chosen or has the focus
     "on_accent": ("#ffffff", "#14201c"),
     "selected": ("#dbe6de", "#313f39"),  # fill of a chosen row

@@ -1,0 +1,83 @@
+"""Contrast of the workbench's colours, by the formula of WCAG 2.2 (relative luminance, SC 1.4.3 and 1.4.11)."""
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
+
+from app.grades import COLOURS
+from app.length_box import LengthBox
+from app.theme import ROLES, apply_theme
+from app.workbench import application
+
+GROUNDS = ("window", "surface", "raised", "selected")
+WORDS = [(role, ground) for role in ("text", "quiet", "warning") for ground in GROUNDS]
+WORDS += [("on_accent", "accent"), ("ink", "halo"), ("text", "desk"), ("text", "good_band")]
+SHAPES = [(role, ground) for role in ("edge", "accent") for ground in ("window", "surface", "raised", "desk")]
+SHAPES += [("flaw", "halo"), ("chosen", "halo")]
+
+
+def luminance(colour: QColor) -> float:
+    parts = [c / 12.92 if c <= 0.04045 else ((c + 0.055) / 1.055) ** 2.4 for c in colour.getRgbF()[:3]]
+    return 0.2126 * parts[0] + 0.7152 * parts[1] + 0.0722 * parts[2]
+
+
+def contrast(one: QColor, other: QColor) -> float:
+    dark, light = sorted((luminance(one), luminance(other)))
+    return (light + 0.05) / (dark + 0.05)
+
+
+def test_the_formula_gives_the_published_extremes():
+    assert contrast(QColor("#000000"), QColor("#ffffff")) == pytest.approx(21.0)
+    assert contrast(QColor("#767676"), QColor("#ffffff")) == pytest.approx(4.54, abs=0.01)
+
+
+@pytest.mark.parametrize("dark", [False, True])
+def test_words_stand_out_by_four_and_a_half(dark):
+    poor = [(a, b) for a, b in WORDS if contrast(QColor(ROLES[a][dark]), QColor(ROLES[b][dark])) < 4.5]
+    assert poor == []
+
+
+@pytest.mark.parametrize("dark", [False, True])
+def test_outlines_and_marks_stand_out_by_three(dark):
+    poor = [(a, b) for a, b in SHAPES if contrast(QColor(ROLES[a][dark]), QColor(ROLES[b][dark])) < 3.0]
+    assert poor == []
+
+
+def test_grades_have_an_outline_that_stands_out_where_their_colour_does_not():
+    """Orange is too pale on white by itself: marks are outlined in the colour of words, lines lie on halos."""
+    on_white = {grade: contrast(QColor(colour), QColor(ROLES["halo"][0])) for grade, colour in COLOURS.items()}
+    assert on_white["good"] >= 3
+    assert on_white["poor"] >= 3
+    for dark in (False, True):
+        assert contrast(QColor(ROLES["text"][dark]), QColor(ROLES["surface"][dark])) >= 4.5
+
+
+@pytest.mark.parametrize("dark", [False, True])
+@pytest.mark.parametrize("kind", [QLineEdit, lambda: LengthBox("Across", "")])
+def test_a_field_has_a_border_that_is_seen_and_one_that_shows_the_focus(qtbot, dark, kind):
+    app = application()
+    apply_theme(app, dark)
+    holder, other = QWidget(), QLineEdit()
+    qtbot.addWidget(holder)
+    field = kind()
+    column = QVBoxLayout(holder)
+    column.addWidget(other)
+    column.addWidget(field)
+    holder.show()
+    holder.activateWindow()
+    qtbot.waitUntil(holder.isActiveWindow)
+    other.setFocus()
+    ground = QColor(ROLES["surface"][dark])
+    still = _border(field)
+    assert contrast(still, ground) >= 3
+    field.setFocus(Qt.FocusReason.TabFocusReason)
+    qtbot.waitUntil(field.hasFocus)
+    focused = _border(field)
+    apply_theme(app, False)
+    assert contrast(focused, ground) >= 3
+    assert focused != still
+
+
+def _border(field) -> QColor:
+    return field.grab().toImage().pixelColor(0, field.height() // 2)

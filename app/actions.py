@@ -245,6 +245,7 @@ TABLE = (
     ),
     Row("garment", "&Garment", "F7", "garment", "show_garment", "&View", "All panels side by side as worn"),
     Row("worn", "W&orn", "Shift+F7", "worn", "show_worn", "&View", "The garment as it hangs, seen from any side"),
+    Row("panels", "Pane&ls", "F5", "panels", "show_panels", "&View", "All panels in a list, for the keys"),
     Row("sewing", "Se&wing", "F8", "sewing", "show_sewing", "&View", "The seams, and what walking them finds"),
     Row("cut-list", "Cut &list", "F9", "cut-list", "show_cut_list", "&View", "What to cut and buy, and what is cut"),
     Row("next-seam", "&Next seam", "N", "", "next_seam", "&View", "Pick the next seam"),

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QLabel, QW
 from app.edits import Edits
 from app.length_box import DegreeBox, LengthBox
 from app.theme import SPACE, TARGET, WIDE
+from app.words import tr
 
 
 class MoveForm(QDialog):
@@ -14,19 +15,21 @@ class MoveForm(QDialog):
     def __init__(self, edits: Edits, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
-        self.setWindowTitle("Move by")
-        self.setAccessibleName("Move by")
+        self.setWindowTitle(tr("Move by"))
+        self.setAccessibleName(tr("Move by"))
         self._edits = edits
-        self.across = LengthBox("Across", "To the right selvedge; with a minus sign to the left one")
-        self.along = LengthBox("Along", "Away from the cut end; with a minus sign towards it")
-        self.turn = DegreeBox("Turn, °", "Clockwise, about the middle of each panel, inside the grain tolerance")
+        self.across = LengthBox(tr("Across"), tr("To the right selvedge; with a minus sign to the left one"))
+        self.along = LengthBox(tr("Along"), tr("Away from the cut end; with a minus sign towards it"))
+        self.turn = DegreeBox(
+            tr("Turn, °"), tr("Clockwise, about the middle of each panel, inside the grain tolerance")
+        )
         form = QFormLayout(self)
         form.setContentsMargins(WIDE, WIDE, WIDE, WIDE)
         form.setSpacing(SPACE)
-        words = QLabel("Counted from where the panels lie. A minus sign means left, up, or anticlockwise.")
+        words = QLabel(tr("Counted from where the panels lie. A minus sign means left, up, or anticlockwise."))
         words.setWordWrap(True)
         form.addRow(words)
-        for caption, field in (("&Across", self.across), ("A&long", self.along), ("&Turn", self.turn)):
+        for caption, field in ((tr("&Across"), self.across), (tr("A&long"), self.along), (tr("&Turn"), self.turn)):
             field.setFixedWidth(140)
             form.addRow(caption, field)
         form.addRow(self._buttons())
@@ -35,7 +38,7 @@ class MoveForm(QDialog):
     def _buttons(self) -> QDialogButtonBox:
         choices = QDialogButtonBox.StandardButton
         box = QDialogButtonBox(choices.Ok | choices.Cancel)
-        box.button(choices.Ok).setText("Move")
+        box.button(choices.Ok).setText(tr("Move"))
         for button in box.buttons():
             button.setMinimumHeight(TARGET)
         box.accepted.connect(self._move)

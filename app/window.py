@@ -34,6 +34,7 @@ from app.messages import MessageBar, OfferBar
 from app.move_form import MoveForm
 from app.pages.import_page import DRAWN
 from app.pages.ways_in import WaysIn
+from app.panel_list import PanelList
 from app.safekeeping.keeper import Keeper
 from app.safekeeping.rescued_bar import RescuedBar
 from app.seam_table import SeamTable
@@ -97,6 +98,7 @@ class Window(QMainWindow):
         self.garment = GarmentPicture()
         self.worn = WornView()
         self.sewing = SewingPage(self.document, self.view, self.messages)
+        self.panel_list = PanelList(self.document, self.edits)
         self.cut_list = CutList(self.document, self.messages)
         self.start = StartPage(self.filing, self.ways)
         self.status = Status(self.document, self.view, self.jobs)
@@ -130,7 +132,12 @@ class Window(QMainWindow):
         self.side = QTabWidget(documentMode=True)
         self.side.setAccessibleName(tr("Beside the cloth"))
         self.side.tabBar().setAccessibleName(tr("What is beside the cloth"))
-        for part, title in ((self.right, tr("Readings")), (self.sewing, tr("Sewing")), (self.cut_list, tr("Cut list"))):
+        for part, title in (
+            (self.right, tr("Readings")),
+            (self.panel_list, tr("Panels")),
+            (self.sewing, tr("Sewing")),
+            (self.cut_list, tr("Cut list")),
+        ):
             self.side.addTab(part, title)
         self.across = QSplitter(Qt.Orientation.Horizontal, childrenCollapsible=False)
         self.across.addWidget(desk)
@@ -335,7 +342,8 @@ class Window(QMainWindow):
         self._unit = units.shown().name
         for name in units.NAMES:
             self.actions_by_id[name].setChecked(name == self._unit)
-        for part in (self.pane, self.inspector, self.table, self.closeup, self.sewing, self.cut_list, self.status):
+        lists = self.panel_list, self.sewing, self.cut_list
+        for part in (self.pane, self.inspector, self.table, self.closeup, *lists, self.status):
             part.show_unit()
 
     def show_closeup(self) -> None:
@@ -352,6 +360,11 @@ class Window(QMainWindow):
         """Show the garment as it hangs."""
         self.side.setCurrentWidget(self.right)
         self.pictures.setCurrentWidget(self.worn)
+
+    def show_panels(self) -> None:
+        """Show the list of panels, with the keys in it."""
+        self.side.setCurrentWidget(self.panel_list)
+        self.panel_list.table.setFocus()
 
     def show_sewing(self) -> None:
         """Show the sewing page."""

@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.stripe_colours import Pixels
 from app.theme import GRID, SPACE, WIDE, Size, current
+from app.words import tr
 from app.worn_colours import Palette, SeenColours, drawn
 from core.errors import CannotBeHad
 from core.model.project import Project
@@ -44,7 +45,7 @@ class WornView(QWidget):
         self._made_for: Garment | None = None
         self._body: WornBody | None = None
         self._stripes: Stripes | None = None
-        self._words = EMPTY
+        self._words = tr(EMPTY)
         self.turn, self.tilt = 0.0, FIRST_TILT
         self._zoom, self._shift_px = 1.0, 0.0
         self._layers: tuple[Frame, Layers] | None = None
@@ -57,8 +58,8 @@ class WornView(QWidget):
         self.setMinimumSize(60 * GRID, 50 * GRID)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName("The garment as it hangs")
-        self.setToolTip("Drag to turn; wheel to come nearer")
+        self.setAccessibleName(tr("The garment as it hangs"))
+        self.setToolTip(tr("Drag to turn; wheel to come nearer"))
         self._tell()
 
     def sizeHint(self) -> QSize:
@@ -77,13 +78,13 @@ class WornView(QWidget):
         self._show()
 
     def _make(self, project: Project | None, garment: Garment | None) -> None:
-        self._body, self._stripes, self._words = None, None, EMPTY
+        self._body, self._stripes, self._words = None, None, tr(EMPTY)
         if not project or not garment or not garment.panels:
             return
         try:
             self._body = worn_body(project, garment)
         except CannotBeHad as error:
-            self._words = f"It can't be hung up: {error}."
+            self._words = tr("It can't be hung up: {why}.").format(why=error)
             return
         self._stripes = Stripes.of(self._body, project)
 
@@ -139,18 +140,20 @@ class WornView(QWidget):
         if self._body is None:
             return self._words
         above = round(math.degrees(self.tilt))
-        height = f", {abs(above)}° from {'above' if above > 0 else 'below'}" if above else ""
-        left_out = f"  ·  not shown: {', '.join(self._body.left_out)}" if self._body.left_out else ""
-        return f"{self._side()}{height}{left_out}"
+        words = tr("{angle}° from above") if above > 0 else tr("{angle}° from below")
+        parts = [self._side(), *([words.format(angle=abs(above))] if above else [])]
+        left_out = tr("not shown: {panels}").format(panels=", ".join(self._body.left_out))
+        return "  ·  ".join([", ".join(parts), *([left_out] if self._body.left_out else [])])
 
     def _side(self) -> str:
         turned = round(math.degrees(self.turn))
-        side = "left" if turned > 0 else "right"
         if not self._known().sided:
-            return f"Turned {abs(turned)}° to the {side}" if turned else "Not turned"
+            words = tr("Turned {angle}° to the left") if turned > 0 else tr("Turned {angle}° to the right")
+            return words.format(angle=abs(turned)) if turned else tr("Not turned")
         if turned % 180 == 0:
-            return "From the back" if turned else "From the front"
-        return f"{abs(turned)}° round to the wearer's {side}"
+            return tr("From the back") if turned else tr("From the front")
+        words = tr("{angle}° round to the wearer's left") if turned > 0 else tr("{angle}° round to the wearer's right")
+        return words.format(angle=abs(turned))
 
     # --- painting
 

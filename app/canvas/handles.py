@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 from app.canvas.item import CanvasItem
 from app.figures import step, unit
 from app.theme import Size, current
+from app.words import tr
 
 RADIUS_PX = 84.0
 SWEEP = math.radians(34)
@@ -98,7 +99,9 @@ class TurnHandle(CanvasItem):
     def _words(self) -> str:
         """The turn, and how far off the grain it is over the panel's length, of how much is allowed."""
         off, most = (step(abs(turn) * self._per_deg_mm) for turn in (self.turn_deg, self.limit_deg))
-        return f"{_degrees(self.turn_deg)}   {off} of {most} {unit()}"
+        return tr("{turn}   {off} of {most} {unit}").format(
+            turn=_degrees(self.turn_deg), off=off, most=most, unit=unit()
+        )
 
 
 def _degrees(turn_deg: float) -> str:

@@ -3,15 +3,17 @@
 import argparse
 import json
 import sys
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from app.console import progress_bar, table
 from core.errors import BadInput, CannotBeHad
 from core.files.project_file import read_project, write_project
 from core.files.reports import rounded
-from core.matching.advice import LEAST_GAIN_MM, Advice, Change, SeamReasons, advise
-from core.matching.reasons import Reason, in_words
 from core.model.variants import tried
+
+if TYPE_CHECKING:
+    from core.matching.advice import Advice, Change, SeamReasons
+    from core.matching.reasons import Reason
 
 
 def add_advise_command(commands: Any) -> None:
@@ -28,6 +30,8 @@ def add_advise_command(commands: Any) -> None:
 
 def run_advise(options: argparse.Namespace) -> int:
     """Work it out and print it, as text or as one JSON object; returns the exit code."""
+    from core.matching.advice import advise
+
     if (options.take is None) != (options.output is None):
         raise BadInput("--take and -o go together", right="the number of a change, and a file to write to")
     project = read_project(options.file)
@@ -47,14 +51,16 @@ def run_advise(options: argparse.Namespace) -> int:
     return 0
 
 
-def _chosen(advice: Advice, number: int) -> Change:
+def _chosen(advice: "Advice", number: int) -> "Change":
     if not 1 <= number <= len(advice.changes):
         raise BadInput(f"--take is {number}", right=f"the changes are numbered 1 to {len(advice.changes)}")
     return advice.changes[number - 1]
 
 
-def advice_text(advice: Advice) -> str:
+def advice_text(advice: "Advice") -> str:
     """The reasons seam by seam, then the changes as a table, the largest gain first."""
+    from core.matching.advice import LEAST_GAIN_MM
+
     seams = [_seam_text(seam) for seam in advice.seams]
     figures = f"The garment: {advice.now_mm:.3f} mm rms as it lies, {advice.matched_mm:.3f} mm matched"
     numbered = list(enumerate(advice.changes, 1))
@@ -66,7 +72,7 @@ def advice_text(advice: Advice) -> str:
     return "\n".join((*seams, "", figures, "", changes, "", *rest, *_cautions(telling)))
 
 
-def _cautions(telling: list[tuple[int, Change]]) -> list[str]:
+def _cautions(telling: "list[tuple[int, Change]]") -> list[str]:
     """What to mind with the changes that gain, each said once."""
     said: dict[str, list[str]] = {}
     for number, change in telling:
@@ -75,12 +81,14 @@ def _cautions(telling: list[tuple[int, Change]]) -> list[str]:
     return [f"{', '.join(numbers)}: {caution}." for caution, numbers in said.items()]
 
 
-def _seam_text(seam: SeamReasons) -> str:
+def _seam_text(seam: "SeamReasons") -> str:
+    from core.matching.reasons import in_words
+
     words = [f"{in_words(reason)} ({100 * reason.share:.0f} %)" for reason in seam.reasons]
     return "\n  - ".join((f"{seam.line.sewn.label}: {seam.rms_mm:.2f} mm rms", *words))
 
 
-def advice_report(advice: Advice) -> dict[str, Any]:
+def advice_report(advice: "Advice") -> dict[str, Any]:
     """What `advise --json` prints: lengths mm, angles degrees, shares of a seam's mean squared step from 0 to 1."""
     return {
         "rms_mm": rounded(advice.now_mm),
@@ -90,7 +98,7 @@ def advice_report(advice: Advice) -> dict[str, Any]:
     }
 
 
-def _seam_report(seam: SeamReasons) -> dict[str, Any]:
+def _seam_report(seam: "SeamReasons") -> dict[str, Any]:
     return {
         "seam": seam.line.sewn.seam.name,
         "side": seam.line.sewn.side,
@@ -99,14 +107,16 @@ def _seam_report(seam: SeamReasons) -> dict[str, Any]:
     }
 
 
-def _reason_report(reason: Reason) -> dict[str, Any]:
+def _reason_report(reason: "Reason") -> dict[str, Any]:
+    from core.matching.reasons import in_words
+
     figures = {"deg": reason.deg, "mm": reason.mm, "drift_mm": reason.drift_mm}
     known = {key: rounded(value) for key, value in figures.items() if value is not None}
     panels = {"panels": list(reason.panels)} if reason.panels else {}
     return {"what": reason.what, "share": rounded(reason.share), **known, **panels, "words": in_words(reason)}
 
 
-def _change_report(change: Change) -> dict[str, Any]:
+def _change_report(change: "Change") -> dict[str, Any]:
     return {
         "kind": change.kind,
         "what": change.what,

@@ -9,7 +9,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QObject, QUrl
+from PySide6.QtCore import QObject, QUrl, Signal
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QFileDialog, QWidget
 
@@ -34,6 +34,9 @@ LAY_S = 30.0
 class Errands(QObject):
     """Starts jobs on the document's project and brings their results home."""
 
+    matched = Signal()
+    """The document holds a match that was just found."""
+
     def __init__(self, document: Document, jobs: JobRunner, messages: MessageBar, window: QWidget) -> None:
         super().__init__(window)
         self._document, self._jobs, self._messages, self._window = document, jobs, messages, window
@@ -48,6 +51,7 @@ class Errands(QObject):
             if self._fresh(project, "Match again", self.match):
                 self._document.change("Match stripes", solved)
                 self._messages.say(_matched(before, self._document.measurement.rms_mm))
+                self.matched.emit()
 
         self._run("Matching stripes", lambda progress: matched(project, garment, progress), done)
 

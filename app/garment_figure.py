@@ -19,6 +19,7 @@ class GarmentFigure(QWidget):
         super().__init__(parent)
         self.measurement: Measurement | None = None
         self._grades = Grades()
+        self._proof = ""
         self.setFixedHeight(13 * GRID)
         self.setAccessibleName("Figure of the garment")
         self.setToolTip(
@@ -35,10 +36,18 @@ class GarmentFigure(QWidget):
         elif before[2] != self._number():
             self.update(self._area().adjusted(0, 0, -self.width() // 2, 0))
 
+    def show_proof(self, words: str) -> None:
+        """Say beside the figure how near it is to the best there can be."""
+        if words != self._proof:
+            self._proof = words
+            self.update()
+            self.speak()
+
     def speak(self) -> None:
         """Say the figure to those who listen instead of looking."""
         rms = self.measurement.rms_mm if self.measurement else None
-        self.setAccessibleDescription(f"{step(rms)} {unit()} rms" if rms is not None else "no stripes to match")
+        words = f"{step(rms)} {unit()} rms" if rms is not None else "no stripes to match"
+        self.setAccessibleDescription(", ".join(part for part in (words, self._proof) if part))
 
     def counts(self) -> Counter[str]:
         """How many seams have their worst step in each grade."""
@@ -76,6 +85,9 @@ class GarmentFigure(QWidget):
             painter.setPen(theme.colour("quiet"))
             low = area.adjusted(after, 0, 0, -2)
             painter.drawText(low, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom, unit())
+            low.setLeft(low.left() + painter.fontMetrics().horizontalAdvance(unit()) + ROOMY)
+            painter.setFont(theme.font(Size.SMALL))
+            painter.drawText(low, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom, self._proof)
 
     def _paint_counts(self, painter: QPainter, area: QRect) -> None:
         theme, counts = current(), self.counts()

@@ -2,11 +2,14 @@
 
 import argparse
 import math
+from typing import TYPE_CHECKING
 
 from app.console import progress_bar
-from core.matching.bound import Bound, prove
-from core.matching.solve import MatchResult
 from core.model.project import Project
+
+if TYPE_CHECKING:
+    from core.matching.bound import Bound
+    from core.matching.solve import MatchResult
 
 
 def add_prove_option(command: argparse.ArgumentParser) -> None:
@@ -19,14 +22,17 @@ def add_prove_option(command: argparse.ArgumentParser) -> None:
     )
 
 
-def proved(options: argparse.Namespace, project: Project, result: MatchResult) -> Bound | None:
+def proved(options: argparse.Namespace, project: Project, result: "MatchResult") -> "Bound | None":
     """The proof of a match if it was asked for; None too where no stripes are to match."""
+    from core.matching.bound import prove
+
     return None if options.prove is None else prove(project, result, progress_bar(options.json), options.prove)
 
 
-def proof_text(bound: Bound) -> str:
+def proof_text(bound: "Bound") -> str:
     """One line about what was proved."""
-    claim = f"no placement inside the tolerance goes below {bound.lower_bound_mm:.3f} mm ({_within(bound)})"
+    near = how_near(bound.gap_share, bound.gap_mm, bound.status == "proved", bound.lower_bound_mm > 0)
+    claim = f"no placement inside the tolerance goes below {bound.lower_bound_mm:.3f} mm ({near})"
     if bound.status == "proved":
         return f"Proved: {claim}."
     if bound.status == "each way":
@@ -36,13 +42,13 @@ def proof_text(bound: Bound) -> str:
     return f"Proved so far: {claim}; {bound.seconds:.0f} s were not enough for more."
 
 
-def _within(bound: Bound) -> str:
-    """How near the bound is: in percent, and in mm where that is what was reached."""
-    share = f"within {100 * bound.gap_share:.1f} %"
-    if bound.status != "proved" or bound.gap_share < 0.0105:
+def how_near(gap_share: float, gap_mm: float, proved: bool, bounded: bool) -> str:
+    """How near a bound is: in percent, and in mm where that is what was reached; `bounded`: it is above zero."""
+    share = f"within {100 * gap_share:.1f} %"
+    if not proved or gap_share < 0.0105:
         return share
-    length = f"{math.ceil(bound.gap_mm * 1000 - 0.02) / 1000:.3f} mm"
-    return f"{share}, {length}" if bound.lower_bound_mm else f"within {length}"
+    length = f"{math.ceil(gap_mm * 1000 - 0.02) / 1000:.3f} mm"
+    return f"{share}, {length}" if bounded else f"within {length}"
 
 
 def _seconds(text: str) -> float:

@@ -28,10 +28,11 @@ class Status(QStatusBar):
         self.job = JobStatus(jobs)
         self.faults = QToolButton(autoRaise=True, accessibleName="How the panels lie")
         self.faults.setMinimumHeight(TARGET)
+        self.proof = SteadyLabel("How near to the best", Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.figure = SteadyLabel("Garment's figure", Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.addWidget(self.cursor, 1)
         self.length = SteadyLabel("Length of the lay")
-        for widget in (self.job, self.length, self.faults, self.figure):
+        for widget in (self.job, self.length, self.faults, self.proof, self.figure):
             self.addPermanentWidget(widget)
         view.cursor_moved.connect(self._show_cursor)
         view.cursor_left.connect(lambda: self.cursor.setText(""))
@@ -61,6 +62,10 @@ class Status(QStatusBar):
         """Show the garment's figure."""
         value = self._document.measurement.rms_mm
         self.figure.setText("" if value is None else f"{rms(value)} rms")
+
+    def show_proof(self, words: str) -> None:
+        """Say before the figure how near it is to the best there can be."""
+        self.proof.setText(words)
 
     def show_faults(self) -> None:
         """Tell whether the panels can be cut as they lie."""

@@ -35,6 +35,7 @@ from app.move_form import MoveForm
 from app.pages.import_page import DRAWN
 from app.pages.ways_in import WaysIn
 from app.panel_list import PanelList
+from app.proving import Proving
 from app.safekeeping.keeper import Keeper
 from app.safekeeping.rescued_bar import RescuedBar
 from app.seam_table import SeamTable
@@ -70,6 +71,7 @@ class Window(QMainWindow):
         self.rescued = RescuedBar(self.document, self.filing, self.keeper, self.messages)
         self.help = HelpDesk(self)
         self.errands = Errands(self.document, self.jobs, self.messages, self)
+        self.proving = Proving(self.document, self.jobs, self)
         self.pages = QStackedWidget()
         self.ways = WaysIn(self.document, self.filing, self.messages, self.pages, self)
         self._make_parts()
@@ -183,6 +185,8 @@ class Window(QMainWindow):
         document.undo.indexChanged.connect(self._allow)
         self.jobs.started.connect(self._allow)
         self.jobs.ended.connect(self._allow)
+        self.errands.matched.connect(self.proving.start)
+        self.proving.told.connect(self._show_proof)
         self.table.seam_picked.connect(document.pick_seam)
         self.table.sewing_wanted.connect(self.show_sewing)
         self.ways.turned.connect(self._show_place)
@@ -215,12 +219,18 @@ class Window(QMainWindow):
     def _follow(self, moved: frozenset[PanelName]) -> None:
         document = self.document
         self.table.show_measurement(document.project, document.measurement)
+        self._show_proof()
         self.unplaced.setVisible(not document.project.placements.keys() >= document.panels.keys())
         self._moved |= moved
         if not document.trying:
             self._show_moved()
         elif not self._pictures_due.isActive():
             self._pictures_due.start()
+
+    def _show_proof(self) -> None:
+        words = self.proving.words
+        self.table.figure.show_proof(words)
+        self.status.show_proof(words)
 
     def _show_moved(self) -> None:
         """Show the pictures of what has moved since they were shown last."""
@@ -456,6 +466,7 @@ class Window(QMainWindow):
         self.help.close()
         self.keeper.close(forget)
         self.rescued.let_go()
+        self.proving.close()
         self.jobs.close()
         self.state.keep()
 

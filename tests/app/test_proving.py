@@ -1,0 +1,104 @@
+"""The proof of a match in the background: it says how near the figure is, moves nothing, and makes way."""
+
+import time
+
+import pytest
+from PySide6.QtCore import QPointF
+
+from core.matching.bound import prove
+from core.matching.solve import match
+from core.seams.readings import measure
+
+
+@pytest.fixture
+def matched(skirt, qtbot):
+    """The skirt matched, its proof about to begin."""
+    skirt.proving._due.setInterval(1)
+    with qtbot.waitSignal(skirt.errands.matched, timeout=20_000):
+        skirt.actions_by_id["match"].trigger()
+    return skirt
+
+
+def until_told(window, qtbot) -> str:
+    qtbot.waitUntil(lambda: window.proving.words.startswith("proved"), timeout=30_000)
+    return window.proving.words
+
+
+def endless(monkeypatch) -> list[float]:
+    """A proof that goes on until it is stopped; the shares it told."""
+    told: list[float] = []
+
+    def never(project, result, progress, seconds):
+        while progress(0.5, "proving"):
+            told.append(time.monotonic())
+            time.sleep(0.002)
+
+    monkeypatch.setattr("core.matching.bound.prove", never)
+    return told
+
+
+def test_the_figure_says_how_near_it_is_and_no_panel_moves(matched, qtbot):
+    kept, rms = matched.document.kept, matched.document.measurement.rms_mm
+    words = until_told(matched, qtbot)
+    assert matched.document.kept is kept
+    solved = match(kept)
+    bound = prove(kept, solved)
+    assert bound.status == "proved"
+    assert words == f"proved within {100 * (rms - bound.lower_bound_mm) / rms:.1f} %"
+    assert matched.status.proof.text() == words
+    assert words in matched.table.figure.accessibleDescription()
+
+
+def test_it_is_said_of_the_matched_figure_only(matched, mouse, qtbot):
+    words = until_told(matched, qtbot)
+    matched.actions_by_id["settle"].setChecked(False)
+    mouse.drag(mouse.on("side.R"), QPointF(31, 4))
+    assert matched.status.proof.text() == ""
+    matched.document.undo_step()
+    assert matched.status.proof.text() == words
+    matched.document.select(("side.R",))
+    matched.edits.switch_hold()
+    assert matched.proving.words == ""
+
+
+def test_a_change_ends_it_at_once(matched, qtbot, monkeypatch):
+    endless(monkeypatch)
+    qtbot.waitUntil(lambda: matched.proving._runner.busy)
+    assert matched.status.proof.text() == "proving…"
+    assert matched.actions_by_id["lay"].isEnabled()
+    matched.document.select(("side.R",))
+    matched.edits.switch_hold()
+    assert not matched.proving.busy
+    assert matched.status.proof.text() == ""
+
+
+def test_it_makes_way_for_another_job_and_comes_back_after_it(matched, qtbot, monkeypatch):
+    endless(monkeypatch)
+    qtbot.waitUntil(lambda: matched.proving._runner.busy)
+    with qtbot.waitSignal(matched.jobs.ended):
+        matched.jobs.run("Work", lambda _: time.sleep(0.05), lambda _: None)
+        assert not matched.proving.busy
+    qtbot.waitUntil(lambda: matched.proving._runner.busy)
+
+
+def test_it_rests_while_a_hand_drags(matched, mouse, qtbot, monkeypatch):
+    told = endless(monkeypatch)
+    qtbot.waitUntil(lambda: len(told) > 3)
+    start = QPointF(mouse.on("side.R"))
+    mouse.press(start)
+    mouse.move(start + QPointF(20, 0))
+    qtbot.wait(80)
+    count = len(told)
+    qtbot.wait(80)
+    assert len(told) == count
+    matched.view._end_gesture(keep=False)
+    qtbot.waitUntil(lambda: len(told) > count)
+
+
+def test_a_lay_of_the_match_leaves_the_claim_standing(matched, qtbot):
+    words = until_told(matched, qtbot)
+    document = matched.document
+    before = measure(document.kept).rms_mm
+    matched.edits.spread_out()
+    assert measure(document.kept).rms_mm == pytest.approx(before, abs=1e-4)
+    assert matched.status.proof.text() == words

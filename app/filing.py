@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QFileDialog, QMenu, QMessageBox, QWidget
 
 from app.document import Document
 from app.messages import MessageBar
+from app.mnemonics import plain, tell_apart
 from app.resources import resource
 from app.safekeeping.stamp import DiskCopy, stamp_of
 from app.window_state import last_folder, note_folder
@@ -159,7 +160,8 @@ class Filing(QObject):
         """List the recent files in a menu."""
         menu.clear()
         for path in self.recent():
-            menu.addAction(path.name, _opening(self.open_path, path)).setToolTip(str(path))
+            menu.addAction(plain(path.name), _opening(self.open_path, path)).setToolTip(str(path))
+        tell_apart(menu)
         menu.setEnabled(bool(menu.actions()))
 
     def fill_samples(self, menu: QMenu) -> None:

@@ -31,6 +31,7 @@ from app.icons import icon
 from app.inspector import Inspector
 from app.jobs import JobRunner
 from app.messages import MessageBar, OfferBar
+from app.mnemonics import plain, tell_apart
 from app.move_form import MoveForm
 from app.pages.import_page import DRAWN
 from app.pages.ways_in import WaysIn
@@ -165,6 +166,8 @@ class Window(QMainWindow):
             menus["&File"].insertMenu(self.actions_by_id["save"], menu)
         self.filing.recent_changed.connect(lambda: self.filing.fill_recent(self.recent_menu))
         self.filing.fill_recent(self.recent_menu)
+        for menu in (*menus.values(), samples):
+            tell_apart(menu)
         self.tools = make_tools(self.actions_by_id)
         self.addToolBar(self.tools)
         self.actions_by_id["settle"].setChecked(self.view.settles)
@@ -291,8 +294,8 @@ class Window(QMainWindow):
             "early": self.jobs.can_stop,
         }
         allow_actions(self.actions_by_id, {name for name, true in there.items() if true})
-        self.actions_by_id["undo"].setText(f"{tr('&Undo')} {document.undo.undoText()}".rstrip())
-        self.actions_by_id["redo"].setText(f"{tr('&Redo')} {document.undo.redoText()}".rstrip())
+        self.actions_by_id["undo"].setText(f"{tr('&Undo')} {plain(document.undo.undoText())}".rstrip())
+        self.actions_by_id["redo"].setText(f"{tr('&Redo')} {plain(document.undo.redoText())}".rstrip())
 
     # --- what actions do
 

@@ -3,10 +3,13 @@
 import msgspec
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QWidget
 
 from app.actions import MENUS, TABLE
+from app.mnemonics import letter_of, told_apart
+from core.files.project_file import write_project
 from core.model.cloth import Cloth
 from core.model.project import Layer
 
@@ -42,11 +45,39 @@ def test_everything_reached_says_what_it_is(skirt, side):
     assert [f"{type(it).__name__} in {it.parent()}" for it in widgets if not name_of(it)] == []
 
 
-def test_every_action_is_in_a_menu_that_a_key_opens(skirt):
-    for row in TABLE:
-        assert row.menu in MENUS
-        assert "&" in row.menu
-        assert "&" in row.text or row.keys
+def entries(menu) -> list[QAction]:
+    return [action for action in menu.actions() if not action.isSeparator()]
+
+
+def test_every_action_is_reached_by_letters_alone(skirt, tmp_path):
+    """Alt and a letter opens a menu, a letter picks an entry of it: no letter twice, none without one."""
+    for name in ("R&D.stripewright", "Rain.stripewright", "Rd.stripewright"):
+        write_project(tmp_path / name, skirt.document.kept)
+        skirt.filing._remember(tmp_path / name)
+    bar = skirt.menuBar().actions()
+    menus = [action.menu() for action in bar]
+    menus += [action.menu() for menu in menus for action in entries(menu) if action.menu()]
+    for level in (bar, *map(entries, menus)):
+        letters = [letter_of(action.text()) for action in level]
+        assert all(letters), [action.text() for action in level]
+        assert len(set(letters)) == len(letters), [action.text() for action in level]
+    reached = {action for menu in menus for action in entries(menu)}
+    assert set(skirt.actions_by_id.values()) <= reached
+    assert {row.menu for row in TABLE} <= set(MENUS)
+
+
+def test_letters_are_told_apart_and_marks_that_are_there_stay():
+    assert told_apart(["&Save", "Save &as", "&Send", "Sue"]) == ["&Save", "Save &as", "S&end", "S&ue"]
+    assert told_apart(["R&&D", "&Do"]) == ["&R&&D", "&Do"]
+    assert told_apart(["&A", "&A"]) == ["&A", "A"]
+    assert [letter_of(text) for text in ("R&&D", "&Öffnen", "a & b", "")] == ["", "ö", "", ""]
+
+
+def test_no_shortcut_takes_a_key_that_the_cloth_needs(skirt):
+    keys = [QKeySequence(key) for row in TABLE for key in row.keys.split("; ") if key]
+    for own in ("Left", "Shift+Up", "Ctrl+Down", "Alt+Right", "Tab", "Shift+Tab", "Esc", "Space"):
+        assert QKeySequence(own) not in keys
+    assert len({key.toString() for key in keys}) == len(keys)
 
 
 def test_tab_goes_through_the_panels_and_on(skirt):

@@ -77,3 +77,12 @@ def test_real_keys_nudge_and_take_back(driven):
     assert float(driven.stdout.readline().split()[0]) == pytest.approx(u + 10)
     xdotool("key", "ctrl+z")
     assert float(driven.stdout.readline().split()[0]) == pytest.approx(u)
+
+
+def test_a_menu_opens_and_acts_by_letters_alone(driven):
+    x, y, _, u = (float(word) for word in driven.stdout.readline().split())
+    xdotool("mousemove", round(x), round(y), "click", 1)
+    xdotool("key", "shift+Right")
+    assert float(driven.stdout.readline().split()[0]) == pytest.approx(u + 10)
+    xdotool("key", "--delay", "150", "alt+e", "u")
+    assert float(driven.stdout.readline().split()[0]) == pytest.approx(u)

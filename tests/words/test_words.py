@@ -43,7 +43,8 @@ def test_menus_actions_keys_start_and_messages_speak_it(qtbot, tmp_path, monkeyp
         assert [menu.text() for menu in menus] == [f"‹{name}›" for name in MENUS]
         for row in TABLE:
             if row.id not in ("undo", "redo"):
-                assert window.actions_by_id[row.id].text() == f"‹{row.text}›"
+                shown = window.actions_by_id[row.id].text()
+                assert shown.replace("&", "") == f"‹{row.text}›".replace("&", "")
                 assert window.actions_by_id[row.id].statusTip() == f"‹{row.tip}›"
         buttons = {button.text() for button in window.start.findChildren(QAbstractButton)}
         assert {"‹Open a project…›", "‹New from measurements›"} <= buttons

@@ -105,6 +105,7 @@ def _measure(options: argparse.Namespace) -> int:
 
 
 def _match(options: argparse.Namespace) -> int:
+    from core.derive.matched import with_patches
     from core.files.reports import measurement_report, solve_report
     from core.matching.solve import match
 
@@ -115,7 +116,7 @@ def _match(options: argparse.Namespace) -> int:
     result = match(project, progress_bar(options.json), garment)
     bound = proved(options, project, result)
     result = bound.result if bound else result
-    _keep(options, result.project)
+    _keep(options, with_patches(result.project))
     measurement = measure(result.project, garment)
     if options.json:
         return _print_json({**measurement_report(result.project, measurement), "solve": solve_report(result)})
@@ -150,10 +151,11 @@ def _by_hand(project: Project, garment: Garment) -> str:
 
 def _lay(options: argparse.Namespace) -> int:
     from core.derive.cutting import cut_project
+    from core.derive.matched import with_patches
     from core.files.reports import lays_report, measurement_report
     from core.lay.lay import lay
 
-    project = read_project(options.file)
+    project = with_patches(read_project(options.file))
     check_fits_in(options.file, cut_project(project))
     result = lay(cut_project(project), progress_bar(options.json))
     laid = project.placed(result.project.placements)
@@ -180,6 +182,7 @@ def _papers(options: argparse.Namespace) -> int:
 
 def _plan(options: argparse.Namespace) -> int:
     from core.derive.cutting import cut_project
+    from core.derive.matched import with_patches
     from core.files.reports import lays_report, measurement_report, solve_report
     from core.lay.lay import quick_lay
     from core.matching.solve import match
@@ -190,7 +193,7 @@ def _plan(options: argparse.Namespace) -> int:
     check_fits_in(options.file, cut_project(project))
     folder, garment, progress = _folder(options.to), Garment.of(project), progress_bar(options.json)
     matched = match(project, part(progress, 0.0, 0.3), garment)
-    result = quick_lay(cut_project(matched.project), part(progress, 0.3, 0.8))
+    result = quick_lay(cut_project(with_patches(matched.project)), part(progress, 0.3, 0.8))
     laid = matched.project.placed(result.project.placements)
     fits = all(found.fits for found in result.lays)
     papers = write_papers(laid, folder, part(progress, 0.8, 1.0), paper_choices(options)) if fits else ()

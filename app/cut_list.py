@@ -1,4 +1,4 @@
-"""The cut list: every piece to cut and tick off, layers and strips, notions, and what each cloth needs."""
+"""The cut list: every piece to cut and tick off, layers, pockets and strips, notions, and what each cloth needs."""
 
 from collections.abc import Callable
 from typing import Any
@@ -8,7 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QMenu, QPushButton, QVBoxLayout, QWidget
 
-from app.derived_forms import KINDS, LayerForm, StripForm
+from app.derived_forms import KINDS, LayerForm, PocketForm, StripForm
 from app.document import Document
 from app.figure_grid import FigureGrid
 from app.figures import DASH, length, unit
@@ -16,11 +16,11 @@ from app.messages import MessageBar
 from app.pages.form import Note
 from app.piece_tree import PieceTree
 from app.theme import ROOMY, SPACE, Size, current
-from core.derive.changes import ListRow, rows_of, ticked, with_layers, with_strips
+from core.derive.changes import ListRow, rows_of, ticked, with_layers, with_pockets, with_strips
 from core.derive.count import ClothNeed, CuttingList, cutting_list
 from core.errors import BadInput
 from core.model.pattern import PanelName
-from core.model.project import Layer, Project, Strip
+from core.model.project import Layer, Pocket, Project, Strip
 
 BUTTON_HIGH = 28
 
@@ -35,9 +35,9 @@ class CutList(QWidget):
         self._shown: Project | None = None
         self.heading, self.summary = QLabel("Cut list"), Note()
         self.tree = PieceTree()
-        self.add = _button("Add", "Add a layer under pieces, or strips")
-        self.alter = _button("Change…", "Change the layer or strip of the row that is chosen", self.change_chosen)
-        self.remove = _button("Remove", "Take out the layer or strip of the row that is chosen", self.remove_chosen)
+        self.add = _button("Add", "Add a layer under pieces, a pocket, or strips")
+        self.alter = _button("Change…", "Change the layer, pocket or strip of this row", self.change_chosen)
+        self.remove = _button("Remove", "Take out the layer, pocket or strip of this row", self.remove_chosen)
         self.notions = FigureGrid("Notions", ("Notions", ""))
         self.cloths = FigureGrid("Cloths", ("Cloth", "", "", "", ""))
         self._make_menu()
@@ -53,6 +53,7 @@ class CutList(QWidget):
         for title, kind in KINDS:
             menu.addAction(f"{title}…", lambda kind=kind: self.add_layer(kind))
         menu.addSeparator()
+        menu.addAction("Pocket…", self.add_pocket)
         menu.addAction("Strip…", self.add_strip)
         self.add.setMenu(menu)
 
@@ -111,8 +112,8 @@ class CutList(QWidget):
         self.cloths.show_rows([_cloth_row(need) for need in found.cloths])
 
     def _choose(self, row: ListRow | None) -> None:
-        """Panels of the row that is chosen are selected on the cloth; layers and strips can be changed."""
-        derived = row is not None and (row.layer is not None or row.strip is not None)
+        """Panels of the row that is chosen are selected on the cloth; what is derived can be changed."""
+        derived = row is not None and row.derived
         self.alter.setEnabled(derived)
         self.remove.setEnabled(derived)
         panels = tuple(name for name in self.tree.panels if name in self._document.panels)
@@ -147,8 +148,15 @@ class CutList(QWidget):
         """Ask for a strip and add it."""
         self._ask(StripForm(self._document.kept, None, lambda strip: self._keep_strip(None, strip), self))
 
+    def add_pocket(self) -> None:
+        """Ask for a pocket and add it."""
+        if not self._document.kept.seams:
+            self._messages.warn("A pocket lies in a seam: sew the edges together first.")
+            return
+        self._ask(PocketForm(self._document.kept, None, lambda pocket: self._keep_pocket(None, pocket), self))
+
     def change_chosen(self) -> None:
-        """Ask how the layer or strip of the chosen row is to be."""
+        """Ask how the layer, pocket or strip of the chosen row is to be."""
         row, kept = self.tree.row, self._document.kept
         if row and row.layer is not None:
             layer = kept.layers[row.layer]
@@ -156,9 +164,12 @@ class CutList(QWidget):
         elif row and row.strip is not None:
             strip = kept.strips[row.strip]
             self._ask(StripForm(kept, strip, lambda now: self._keep_strip(row.strip, now), self))
+        elif row and row.pocket is not None:
+            pocket = kept.pockets[row.pocket]
+            self._ask(PocketForm(kept, pocket, lambda now: self._keep_pocket(row.pocket, now), self))
 
     def remove_chosen(self) -> None:
-        """Take out the layer or strip of the chosen row."""
+        """Take out the layer, pocket or strip of the chosen row."""
         row, kept = self.tree.row, self._document.kept
         if row and row.layer is not None:
             layers = _without(kept.layers, row.layer)
@@ -166,6 +177,9 @@ class CutList(QWidget):
         elif row and row.strip is not None:
             strips = _without(kept.strips, row.strip)
             self._change(f"Remove {kept.strips[row.strip].title}", lambda: with_strips(kept, strips))
+        elif row and row.pocket is not None:
+            pockets = _without(kept.pockets, row.pocket)
+            self._change(f"Remove {kept.pockets[row.pocket].title}", lambda: with_pockets(kept, pockets))
 
     def _ask(self, form: QDialog) -> None:
         form.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
@@ -180,6 +194,11 @@ class CutList(QWidget):
         kept = self._document.kept
         strips = _with(kept.strips, index, strip)
         self._document.change(f"{_verb(index)} {strip.title}", with_strips(kept, strips))
+
+    def _keep_pocket(self, index: int | None, pocket: Pocket) -> None:
+        kept = self._document.kept
+        pockets = _with(kept.pockets, index, pocket)
+        self._document.change(f"{_verb(index)} {pocket.title}", with_pockets(kept, pockets))
 
     def _change(self, title: str, change: Callable[[], Project]) -> None:
         try:

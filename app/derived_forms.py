@@ -1,22 +1,23 @@
-"""What is cut besides the drawn pieces, filled in: a layer under pieces, or strips."""
+"""What is cut besides the drawn pieces, filled in: a layer under pieces, a pocket, or strips."""
 
 from collections.abc import Callable, Sequence
 
 from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QScrollArea, QVBoxLayout, QWidget
 
-from app.pages.entries import Choice, Length, Tick, Whole, Words
+from app.pages.entries import Choice, Length, Number, Tick, Whole, Words
 from app.pages.form import Field, Form, Note
 from app.pages.page import kept_unit
 from app.theme import ROOMY, SPACE
-from core.derive.changes import fresh_strip_id
+from core.derive.changes import fresh_id
 from core.errors import BadInput
 from core.geometry.paths import LARGEST_MM
-from core.model.pattern import Piece
-from core.model.project import Layer, Project, Strip
+from core.model.pattern import On, Piece
+from core.model.project import Layer, Pocket, Project, Strip
+from core.seams.garment import Garment
 
 Keep = Callable[..., None]
-"""Takes the layer or strip as filled in. Raises BadInput if it can't be had."""
+"""Takes what is filled in. Raises BadInput if it can't be had."""
 
 KINDS = (("Interlining", "interlining"), ("Hem facing", "hem facing"), ("Top lining", "top lining"))
 USUAL_DEPTH_MM = {"hem facing": 200.0, "top lining": 180.0}
@@ -55,7 +56,7 @@ class DerivedForm(QDialog):
             column.addWidget(part)
         self.resize(QSize(560, min(self.form.sizeHint().height() + 110, 720)))
 
-    def value(self) -> Layer | Strip:
+    def value(self) -> Layer | Pocket | Strip:
         """What is filled in. Raises BadInput."""
         raise NotImplementedError
 
@@ -87,6 +88,7 @@ class LayerForm(DerivedForm):
         self.depth = Length("Depth", layer.depth if layer else USUAL_DEPTH_MM.get(kind))
         self.allowance = Length("Allowance", layer.allowance if layer else None, "as the piece", needed=False)
         self.inner = Length("Allowance at the loose edge", layer.inner_allowance if layer else 0.0)
+        self.joined = Tick("joined across seams", bool(layer and layer.joined))
         self._add_fields()
         self._offer_edges()
         usual = USUAL_EDGES.get(kind, ())
@@ -112,6 +114,7 @@ class LayerForm(DerivedForm):
             Field("Along edge", self.edge, "of every piece ticked"),
             Field("Depth", self.depth, "from that edge"),
             Field("Loose edge", self.inner, "allowance where the depth ends"),
+            Field("In one piece", self.joined, "as far as the cloth is wide enough"),
         ]
         for field in (*self.of_edge, Field("Allowance", self.allowance, "empty: as the piece has them")):
             self.section.add(field)
@@ -148,6 +151,7 @@ class LayerForm(DerivedForm):
             name=self.name.read(),
             allowance=self.allowance.read(),
             inner_allowance=(self.inner.read() or 0.0) if banded else 0.0,
+            joined=banded and self.joined.read(),
         )
 
     def accept(self) -> None:
@@ -159,7 +163,7 @@ class LayerForm(DerivedForm):
 
 
 class StripForm(DerivedForm):
-    """Strips of one size: pocket bags, placket, belt, binding."""
+    """Strips of one size: patch, flap, placket, belt, binding; one may lie on a panel whose stripes it continues."""
 
     def __init__(self, project: Project, strip: Strip | None, keep: Keep, parent: QWidget | None = None) -> None:
         super().__init__("Strip", keep, parent)
@@ -172,7 +176,7 @@ class StripForm(DerivedForm):
         self.grain = Choice("Grain", GRAINS, strip.grain if strip else "straight")
         self.allowance = Length("Allowance", strip.allowance if strip else 0.0)
         for caption, entry, hint in (
-            ("Name", self.name, "placket, belt, pocket bag"),
+            ("Name", self.name, "placket, belt, patch, flap"),
             ("Length", self.length, "stitching line"),
             ("Width", self.width, "stitching line"),
             ("Number", self.number, ""),
@@ -181,14 +185,16 @@ class StripForm(DerivedForm):
             ("Allowance", self.allowance, "added all round"),
         ):
             self.section.add(Field(caption, entry, hint))
+        self._lengths = [field for field in self.section.fields if isinstance(field.entry, Length)]
+        self.on = OnFields(self, project, strip.on if strip else None)
         self.lay_out()
 
     def value(self) -> Strip:
         """The strips. Raises BadInput for a length that is none."""
         name = self.name.read() or "Strip"
-        length, width, allowance = self.form.read([field for field in self.section.fields if _is_length(field)])
+        length, width, allowance = self.form.read(self._lengths)
         return Strip(
-            id=self._strip.id if self._strip else fresh_strip_id(self._project, name),
+            id=self._strip.id if self._strip else fresh_id(self._project, name, "strip"),
             name=name,
             length=min(length, LARGEST_MM),
             width=min(width, LARGEST_MM),
@@ -196,11 +202,112 @@ class StripForm(DerivedForm):
             cloth=self.cloth.read(),
             grain=self.grain.read(),
             allowance=allowance,
+            on=self.on.value(),
         )
 
 
-def _is_length(field: Field) -> bool:
-    return isinstance(field.entry, Length)
+class OnFields:
+    """On which panel a strip lies, and where: its stripes then go on from the panel's."""
+
+    def __init__(self, form: DerivedForm, project: Project, on: On | None) -> None:
+        self._form = form
+        names = [(name, name) for piece in project.pieces if piece.on is None for name in piece.panel_names]
+        self.panel = Choice("Panel it lies on", [("none", None), *names], on.panel if on else None)
+        x, y = on.at if on else (0.0, 0.0)
+        self.x = Length("Its middle to the right of the panel's origin", x)
+        self.y = Length("Its middle below the panel's origin", y)
+        self.turn = Number("Turned against the panel, degrees clockwise", on.turn_deg if on else 0.0, (-360, 360), "°")
+        self.fields = [
+            Field("Middle, across", self.x, "from the panel's origin, right is +"),
+            Field("Middle, down", self.y, "from the panel's origin"),
+            Field("Turned, °", self.turn, "clockwise, against the panel"),
+        ]
+        form.section.add(Field("Lies on", self.panel, "continues the stripes of that panel"))
+        for field in self.fields:
+            form.section.add(field)
+        self.panel.edited.connect(self._show)
+        self._show()
+
+    def _show(self) -> None:
+        for field in self.fields:
+            field.set_shown(self.panel.read() is not None)
+
+    def value(self) -> On | None:
+        """Where it lies, or None. Raises BadInput for what is no length."""
+        panel = self.panel.read()
+        if panel is None:
+            return None
+        x, y, turn = self._form.form.read(self.fields)
+        return On(panel=panel, at=(x, y), turn_deg=turn)
+
+
+USUAL_MOUTH_MM = (60.0, 220.0)
+USUAL_BAG_MM = (160.0, 130.0)
+
+
+class PocketForm(DerivedForm):
+    """A pocket in a seam: where its mouth is, and how large its bag."""
+
+    def __init__(self, project: Project, pocket: Pocket | None, keep: Keep, parent: QWidget | None = None) -> None:
+        super().__init__("Pocket", keep, parent)
+        self._project, self._pocket = project, pocket
+        self._long = {line.sewn.seam.name: line.length for line in Garment.of(project).seams}
+        seams = [(seam.name, seam.name) for seam in project.seams]
+        self.name = Words("Name", pocket.title if pocket else "Pocket")
+        self.seam = Choice("Seam", seams, pocket.seam if pocket else None)
+        start, end = pocket.opening if pocket else self._usual_mouth()
+        self.start, self.end = Length("Mouth from", start), Length("Mouth to", end)
+        wide, deep = (pocket.width, pocket.depth) if pocket else USUAL_BAG_MM
+        self.width, self.depth = Length("Width of the bag", wide), Length("Depth of the bag", deep)
+        self.cloth = Choice("Cloth", _cloths(project), pocket.cloth if pocket else _other_cloth(project))
+        number = pocket.number if pocket else None
+        self.number = Number("Number of bags", number, (2, 1000), placeholder="two for each seam", needed=False)
+        self.allowance = Length("Allowance", pocket.allowance if pocket else 10.0)
+        self.seam_field = Field("Seam", self.seam, "the one its mouth lies in")
+        self.section.add(Field("Name", self.name))
+        self.section.add(self.seam_field)
+        self.lengths = [
+            Field("Mouth from", self.start, "down the seam, from its upper end"),
+            Field("Mouth to", self.end, "down the seam"),
+            Field("Width", self.width, "how far the bag reaches into the panel"),
+            Field("Depth", self.depth, "how far it hangs below the mouth's end"),
+            Field("Allowance", self.allowance, "added all round"),
+        ]
+        for field in (*self.lengths, Field("Cloth", self.cloth)):
+            self.section.add(field)
+        self.number_field = self.section.add(Field("Number", self.number, "bags to cut; half of them mirrored"))
+        self.seam.edited.connect(self._tell)
+        self._tell()
+        self.lay_out()
+
+    def _usual_mouth(self) -> tuple[float, float]:
+        """The stretch that the seam leaves open, or a usual one."""
+        seam = next((seam for seam in self._project.seams if seam.name == self.seam.read()), None)
+        return seam.open if seam and seam.open else USUAL_MOUTH_MM
+
+    def _tell(self) -> None:
+        long = self._long.get(self.seam.read())
+        self.seam_field.say("" if long is None else f"it is {kept_unit().told(long)} long")
+        if self._pocket is None:
+            for entry, mm in zip((self.start, self.end), self._usual_mouth(), strict=True):
+                entry.show_value(mm)
+
+    def value(self) -> Pocket:
+        """The pocket. Raises BadInput for a length that is none."""
+        name = self.name.read() or "Pocket"
+        start, end, width, depth, allowance = self.form.read(self.lengths)
+        number = self.form.read([self.number_field])[0]
+        return Pocket(
+            id=self._pocket.id if self._pocket else fresh_id(self._project, name, "pocket"),
+            name=name,
+            seam=self.seam.read() or "",
+            opening=(start, end),
+            width=width,
+            depth=depth,
+            cloth=self.cloth.read(),
+            number=None if number is None else int(number),
+            allowance=allowance,
+        )
 
 
 def _cloths(project: Project) -> Sequence[tuple[str, str]]:

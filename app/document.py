@@ -2,12 +2,11 @@
 
 from pathlib import Path
 
-import msgspec
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoStack
 
 from app.commands import ChangeProject
-from core.derive.cutting import derived_pieces
+from core.derive.cutting import derived_pieces, with_derived
 from core.errors import BadInput
 from core.files.project_file import SUFFIX, write_project
 from core.model.cloth import Cloth
@@ -61,11 +60,11 @@ class Document(QObject):
         """The kept project, or a trial of it, with derived pieces as pieces: all that is cut and lies on cloth."""
         if not self._derived:
             return project
-        return msgspec.structs.replace(project, pieces=(*project.pieces, *self._derived), layers=(), strips=())
+        return with_derived(project, self._derived)
 
     @property
     def cut(self) -> Project:
-        """The project as shown, with the pieces of layers and strips as pieces."""
+        """The project as shown, with all derived pieces as pieces."""
         if self._cut[0] is not self.project:
             self._cut = self.project, self.cut_of(self.project)
         return self._cut[1]
@@ -210,12 +209,12 @@ def moved_panels(before: Project, after: Project) -> frozenset[PanelName]:
 
 
 def _same_garment(before: Project, after: Project) -> bool:
-    parts = ("pieces", "seams", "cloths", "layers", "strips")
+    parts = ("pieces", "seams", "cloths", "layers", "strips", "pockets")
     return all(getattr(before, part) == getattr(after, part) for part in parts)
 
 
 def _derived(project: Project) -> tuple[tuple[Piece, ...], str]:
-    """The pieces of layers and strips; or none, and why they can't be had."""
+    """All derived pieces; or none, and why they can't be had."""
     try:
         return derived_pieces(project), ""
     except BadInput as error:

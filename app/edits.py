@@ -20,6 +20,7 @@ from app.commands import (
 )
 from app.document import Document
 from app.following import Following
+from core.derive.matched import continued
 from core.model.pattern import PanelName
 
 TURN_STEP_DEG = 0.05
@@ -143,7 +144,17 @@ class Edits(QObject):
         document = self._document
         kept = document.cut_of(document.kept)
         if new := without_places(kept):
+            kept = kept.placed({name: at for name, at in continued(kept).items() if name in new})
             document.place("Spread panels out", spread_out(kept, document.panels, new))
+
+    def match_patches(self) -> None:
+        """Move what lies on panels, as little as may be, to where its stripes continue theirs."""
+        changes = continued(self._document.cut_of(self._document.kept))
+        placed = {name: at for name, at in changes.items() if name in self._document.kept.placements}
+        if not placed:
+            self.told.emit("There is no patch to move: none lies on a panel, or all continue its stripes.")
+            return
+        self._document.place("Match patches", placed)
 
     def type_place(self, name: PanelName, what: str, mm: float) -> None:
         """Set u or v of one panel by its number."""

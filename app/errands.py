@@ -13,12 +13,13 @@ from PySide6.QtCore import QObject, QUrl, Signal
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QFileDialog, QWidget
 
-from app.commands import spread_out, without_places
+from app.commands import spread_out
 from app.document import Document
 from app.figures import rms
 from app.jobs import JobRunner
 from app.messages import MessageBar
 from app.window_state import last_folder, note_folder
+from core.model.panel import panels_of
 from core.model.project import Project
 from core.progress import Progress
 from core.seams.garment import Garment
@@ -103,18 +104,26 @@ class Errands(QObject):
 
 def matched(project: Project, garment: Garment, progress: Progress) -> Project:
     """The project matched; panels that had no places yet are spread out so that all can be seen."""
+    from core.derive.cutting import cut_project
+    from core.derive.matched import with_patches
     from core.matching.solve import match
 
-    solved = match(project, progress, garment).project
-    return solved.placed(spread_out(solved, garment.panels, without_places(project)))
+    solved = with_patches(match(project, progress, garment).project)
+    new = tuple(name for name in solved.placements if name not in project.placements)
+    if not new:
+        return solved
+    whole = cut_project(solved) if set(new) - garment.panels.keys() else solved
+    known = {panel.name: panel for piece in whole.pieces for panel in panels_of(piece)}
+    return solved.placed(spread_out(whole, known, new))
 
 
 def laid(project: Project, progress: Progress) -> "LayResult":
     """The project laid: all that is cut, layers and strips as well, each on its cloth."""
     from core.derive.cutting import cut_project
+    from core.derive.matched import with_patches
     from core.lay.lay import lay
 
-    cut = cut_project(project)
+    cut = cut_project(with_patches(project))
     result = lay(cut, progress, LAY_S)
     lays, placements = [], dict(result.project.placements)
     for found in result.lays:

@@ -6,10 +6,11 @@ from dataclasses import dataclass
 
 import msgspec
 
-from core.derive.count import CutPiece, cut_pieces
-from core.derive.cutting import derived_pieces
+from core.derive.count import CutPiece, cut_pieces, layer_rows
+from core.derive.cutting import cut_project
+from core.errors import BadInput
 from core.model.pattern import PanelName
-from core.model.project import Layer, Project, Strip
+from core.model.project import Layer, Pocket, Project, Strip
 from core.model.validate import validate
 
 
@@ -26,6 +27,11 @@ def with_strips(project: Project, strips: tuple[Strip, ...]) -> Project:
     return _checked(msgspec.structs.replace(project, strips=strips))
 
 
+def with_pockets(project: Project, pockets: tuple[Pocket, ...]) -> Project:
+    """The project with other pockets; places and ticks of pieces that are no more go with them. Raises BadInput."""
+    return _checked(msgspec.structs.replace(project, pockets=pockets))
+
+
 def ticked(project: Project, panels: Iterable[PanelName], cut: bool) -> Project:
     """The project with panels ticked off as cut, or not, in the order in which they stand on the list."""
     done = set(project.done) | set(panels) if cut else set(project.done) - set(panels)
@@ -37,45 +43,62 @@ def ticked(project: Project, panels: Iterable[PanelName], cut: bool) -> Project:
 class ListRow:
     """A row of the list with the panels that it counts, and the place in the project of what it is derived from.
 
-    `layer` and `strip` are places among the project's layers and strips; both None for a drawn piece.
+    `layer`, `pocket` and `strip` are places among the project's; all None for a drawn piece.
     """
 
     piece: CutPiece
     panels: tuple[PanelName, ...]
     layer: int | None = None
     strip: int | None = None
+    pocket: int | None = None
+
+    @property
+    def derived(self) -> bool:
+        """Whether it is no drawn piece."""
+        return (self.layer, self.strip, self.pocket) != (None, None, None)
 
 
 def rows_of(project: Project) -> tuple[ListRow, ...]:
-    """The rows of a project's list, each with its panels, also where a layer can't be had."""
-    names = iter((*project.panel_names, *project.derived_panel_names))
-    layers = [index for index, layer in enumerate(project.layers) for _ in layer.of]
-    sources: list[tuple[int | None, int | None]] = [
-        *((None, None) for _ in project.pieces),
-        *((index, None) for index in layers),
+    """The rows of a project's list, each with its panels, also where a layer or pocket can't be had."""
+    rows = cut_pieces(project)
+    layers = [index for index, layer in enumerate(project.layers) for _ in layer_rows(project, layer)]
+    sources = [
+        *({} for _ in project.pieces),
+        *({"layer": index} for index in layers),
+        *({"pocket": index} for index in range(len(project.pockets))),
+        *({"strip": index} for index in range(len(project.strips))),
     ]
-    sources += [(None, index) for index in range(len(project.strips))]
+    names = iter(_names(project))
     return tuple(
-        ListRow(piece, tuple(itertools.islice(names, piece.number)), layer, strip)
-        for piece, (layer, strip) in zip(cut_pieces(project), sources, strict=True)
+        ListRow(row, tuple(itertools.islice(names, row.number)), **source)
+        for row, source in zip(rows, sources, strict=True)
     )
 
 
-def fresh_strip_id(project: Project, name: str) -> str:
-    """An id for a new strip, made from its name."""
-    taken = {piece.id for piece in project.pieces} | {strip.id for strip in project.strips} | set(project.panel_names)
-    stem = "-".join(name.lower().replace("/", " ").split()) or "strip"
+def _names(project: Project) -> tuple[PanelName, ...]:
+    """All panels in the order of the rows; where something can't be had, the names they would have."""
+    try:
+        return cut_project(project).panel_names
+    except BadInput:
+        return (*project.panel_names, *project.derived_panel_names)
+
+
+def fresh_id(project: Project, name: str, otherwise: str) -> str:
+    """An id for a new strip or pocket, made from its name, or from another where that is empty."""
+    taken = {piece.id for piece in project.pieces} | set(project.panel_names)
+    taken |= {strip.id for strip in project.strips} | {pocket.id for pocket in project.pockets}
+    stem = "-".join(name.lower().replace("/", " ").split()) or otherwise
     names = (stem if count == 1 else f"{stem}-{count}" for count in range(1, len(taken) + 2))
     return next(one for one in names if one not in taken)
 
 
 def _checked(project: Project) -> Project:
-    names = {*project.panel_names, *project.derived_panel_names}
+    validate(msgspec.structs.replace(project, placements={}, done=(), variants=()))
+    names = set(cut_project(project).panel_names)
     kept = msgspec.structs.replace(
         project,
         placements={name: at for name, at in project.placements.items() if name in names},
         done=tuple(name for name in project.done if name in names),
     )
     validate(kept)
-    derived_pieces(kept)
     return kept

@@ -3,14 +3,15 @@
 import math
 from dataclasses import dataclass
 
-from core.derive.cutting import cut_project
+from core.derive.cutting import cut_project, layer_pieces
 from core.derive.notions import binding_mm, braid_mm, followed_mm
+from core.errors import BadInput
 from core.geometry.polyline import signed_area
 from core.lay.lay import cloth_lay
 from core.lay.legal import find_faults, panels_on
 from core.model.cloth import Cloth
 from core.model.pattern import Piece
-from core.model.project import Project
+from core.model.project import Layer, Pocket, Project
 
 ROUNDED_UP_TO_MM = 10.0
 """Cloth is bought in whole centimetres."""
@@ -20,8 +21,8 @@ ROUNDED_UP_TO_MM = 10.0
 class CutPiece:
     """A row of the list: a piece, how often it is cut, and how.
 
-    `of` is the id of the piece that it is derived from, None for a drawn piece and for a strip. `mirrored` says that
-    half of the number are cut mirrored. `grain` is straight or bias.
+    `of` is the id of the piece that it is derived from, None for a drawn piece, for what is joined across pieces, for a
+    pocket and for a strip. `mirrored` says that half of the number are cut mirrored. `grain` is straight or bias.
     """
 
     name: str
@@ -91,21 +92,34 @@ def cutting_list(project: Project) -> CuttingList:
 
 
 def cut_pieces(project: Project) -> tuple[CutPiece, ...]:
-    """The rows of the list: drawn pieces, layers, strips; told without working any shape out."""
-    return (*_drawn(project), *_layers(project), *_strips(project))
+    """The rows of the list: drawn pieces, layers, pockets, strips; also where one of them can't be had."""
+    layers = [row for layer in project.layers for row in layer_rows(project, layer)]
+    pockets = [_pocket(project, pocket) for pocket in project.pockets]
+    return (*_drawn(project), *layers, *pockets, *_strips(project))
 
 
 def _drawn(project: Project) -> list[CutPiece]:
     return [_row(piece, piece.title, None, piece.cloth) for piece in project.pieces]
 
 
-def _layers(project: Project) -> list[CutPiece]:
+def layer_rows(project: Project, layer: Layer) -> list[CutPiece]:
+    """The rows of a layer: one for each piece it lies under, or for each joined piece; one if those can't be had."""
+    if layer.joined:
+        return [CutPiece(name, None, layer.cloth, 1, False, "straight") for name in _joined_titles(project, layer)]
     drawn = {piece.id: piece for piece in project.pieces}
-    return [
-        _row(drawn[of], f"{drawn[of].title}, {layer.title}", of, layer.cloth)
-        for layer in project.layers
-        for of in layer.of
-    ]
+    return [_row(drawn[of], f"{drawn[of].title}, {layer.title}", of, layer.cloth) for of in layer.of]
+
+
+def _joined_titles(project: Project, layer: Layer) -> list[str]:
+    try:
+        return [piece.title for piece in layer_pieces(layer, project)]
+    except BadInput:
+        return [layer.title]
+
+
+def _pocket(project: Project, pocket: Pocket) -> CutPiece:
+    number = 2 * len(project.bag_ids(pocket))
+    return CutPiece(f"{pocket.title}, pocket bag", None, pocket.cloth, number, True, "straight")
 
 
 def _row(piece: Piece, name: str, of: str | None, cloth: str) -> CutPiece:

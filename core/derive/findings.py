@@ -1,17 +1,77 @@
-"""What is odd about allowances and strips of a project whose file is in order."""
+"""What is odd about allowances, and about what is cut besides the drawn pieces, of a project whose file is in order."""
 
+from collections.abc import Iterator
+
+from core.derive.cutting import cut_project
+from core.derive.joined import joints_apart
+from core.derive.matched import patches
 from core.derive.strips import longest_bias_mm
+from core.errors import BadInput
 from core.geometry.offset import filled_bend
 from core.model.panel import drawn_edges
 from core.model.pattern import Piece
-from core.model.project import Project, Strip
+from core.model.project import Layer, Pocket, Project, Strip
 from core.seams.walk import Finding
+
+FLAT_MM = 0.5
+"""Two sides of a joined facing that lie no farther apart than this lie together."""
+
+MOUTHS_AGREE_MM = 0.5
+"""A pocket's mouth and the open stretch of its seam agree within this."""
+
+MATCHES_MM = 0.05
+"""What lies on a panel matches it if no step between them is larger."""
 
 
 def find_odd(project: Project) -> tuple[Finding, ...]:
-    """Findings about all edges of all pieces, then about the strips, of a validated project."""
+    """Findings about all edges of all pieces, then about layers, pockets and strips, of a validated project."""
     edges = [finding for piece in project.pieces for finding in _bends(piece)]
-    return (*edges, *(finding for strip in project.strips for finding in _too_long(project, strip)))
+    strips = [finding for strip in project.strips for finding in _too_long(project, strip)]
+    pockets = [finding for pocket in project.pockets for finding in _mouth(project, pocket)]
+    return (*edges, *strips, *pockets, *_derived(project))
+
+
+def _derived(project: Project) -> Iterator[Finding]:
+    """What can't be derived at all; else where joined pieces don't lie flat and patches don't match."""
+    try:
+        cut = cut_project(project)
+    except BadInput as error:
+        yield Finding(error.place, error.what, error.right)
+        return
+    for layer in project.layers:
+        yield from _not_flat(project, layer) if layer.joined else ()
+    yield from _other_cloths(cut)
+    for patch in patches(cut):
+        if {patch.name, patch.under.name} <= cut.placements.keys() and patch.apart_mm > MATCHES_MM:
+            across, along = patch.steps
+            told = f"{across:.1f} mm across" + ("" if along is None else f", {along:.1f} mm along")
+            what = f"its stripes miss those of {patch.under.name!r} by up to {told}"
+            yield Finding(f"panel {patch.name!r}", what, "match the patches again, or lay again")
+
+
+def _other_cloths(cut: Project) -> Iterator[Finding]:
+    for piece in cut.pieces:
+        if piece.on and cut.cloth_of(piece.on.panel).id != piece.cloth:
+            what = f"it lies on {piece.on.panel!r}, which is cut from another cloth"
+            yield Finding(f"piece {piece.id!r}", what, "cut it from that cloth, or let it lie on none")
+
+
+def _not_flat(project: Project, layer: Layer) -> Iterator[Finding]:
+    for seam, apart in joints_apart(layer, project):
+        if apart > FLAT_MM:
+            what = f"laid flat its two sides at seam {seam!r} lie up to {apart:.1f} mm apart"
+            yield Finding(f"layer {layer.title!r}", what, "ease it in there, or cut it in one piece for each panel")
+
+
+def _mouth(project: Project, pocket: Pocket) -> list[Finding]:
+    """Where the mouth is not what the seam leaves open."""
+    seam = next(seam for seam in project.seams if seam.name == pocket.seam)
+    mouth = pocket.opening
+    if seam.open and all(abs(a - b) <= MOUTHS_AGREE_MM for a, b in zip(seam.open, mouth, strict=True)):
+        return []
+    left = f"is open from {seam.open[0]:g} to {seam.open[1]:g} mm" if seam.open else "is sewn all along"
+    what = f"its mouth goes from {mouth[0]:g} to {mouth[1]:g} mm, seam {seam.name!r} {left}"
+    return [Finding(f"pocket {pocket.id!r}", what, f"leave the seam open from {mouth[0]:g} to {mouth[1]:g} mm")]
 
 
 def _bends(piece: Piece) -> list[Finding]:

@@ -1,17 +1,47 @@
 """Pocket bags, drafted along the seam in which the pocket's mouth lies."""
 
+import msgspec
 import numpy as np
 
 from core.errors import BadInput
 from core.geometry.paths import Points, path_of
 from core.geometry.polyline import length, stretch
-from core.model.panel import net_and_cut
-from core.model.pattern import Edge, Notch, Piece
+from core.model.panel import net_and_cut, panels_of
+from core.model.pattern import Edge, Notch, Piece, edge_of, panel_of
+from core.model.project import Pocket, Project
+from core.seams.garment import joined
 
 BEYOND_MM = 20.0
 """How far a bag is sewn into the seam above and below the mouth."""
 
 DIGITS = 6
+
+
+def pocket_pieces(pocket: Pocket, project: Project) -> tuple[Piece, ...]:
+    """The bags of a pocket, each piece a pair, drafted along the left edge of its seam.
+
+    Raises BadInput for a mouth that is not on the seam.
+    """
+    piece, edge, lift = _left_side(pocket, project)
+    mouth = pocket.opening[0] + lift, pocket.opening[1] + lift
+    try:
+        bag = pocket_bag(piece, edge, mouth, pocket.cloth, pocket.width, pocket.depth, pocket.allowance)
+    except BadInput as error:
+        raise BadInput(error.what, f"pocket {pocket.id!r}", error.right) from None
+    ids = project.bag_ids(pocket)
+    return tuple(msgspec.structs.replace(bag, id=one, name=f"{pocket.title}, pocket bag") for one in ids)
+
+
+def _left_side(pocket: Pocket, project: Project) -> tuple[Piece, str, float]:
+    """The piece on the left of a pocket's seam, its edge as drawn, and how far down it the seam begins, mm."""
+    sewn = next(one for one in project.sewn if one.seam.name == pocket.seam)
+    pieces = [project.piece_of(panel_of(ref)) for ref in (sewn.a, sewn.b)]
+    lengths = [
+        length(next(panel for panel in panels_of(piece) if panel.name == panel_of(ref)).net[edge_of(ref)])
+        for piece, ref in zip(pieces, (sewn.a, sewn.b), strict=True)
+    ]
+    edge = edge_of(sewn.a)[:-2] if pieces[0].cut == "fold" else edge_of(sewn.a)
+    return pieces[0], edge, joined(sewn.seam, lengths[0], lengths[1])[1]
 
 
 def pocket_bag(

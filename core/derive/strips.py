@@ -1,5 +1,6 @@
 """Strips: straight-sided pieces on the straight grain or on the bias, and what a bias strip takes of the cloth."""
 
+import itertools
 import math
 
 import numpy as np
@@ -27,8 +28,11 @@ def strip_pieces(strip: Strip) -> tuple[Piece, ...]:
         Edge(name=name, path=path_of(np.stack([start, end]), 6), allowance=strip.allowance)
         for name, start, end in zip(names, corners, ends, strict=True)
     )
+    paired = strip.on is not None and strip.on.panel.endswith((".R", ".L"))
+    sides = itertools.cycle((strip.on, strip.on.mirrored) if strip.on and paired else (strip.on,))
     return tuple(
-        Piece(id=one, name=strip.title, cloth=strip.cloth, edges=edges, grain=strip.grain) for one in strip.piece_ids
+        Piece(id=one, name=strip.title, cloth=strip.cloth, edges=edges, grain=strip.grain, on=on)
+        for one, on in zip(strip.piece_ids, sides, strict=False)
     )
 
 

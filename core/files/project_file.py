@@ -13,7 +13,7 @@ from core.model.validate import validate
 
 SUFFIX = ".stripewright"
 FORMAT = "stripewright-project"
-_LEFT_OUT_EMPTY = ("variants",)
+_LEFT_OUT_EMPTY = ("pockets", "variants")
 
 
 def read_project(path: Path | str) -> Project:

@@ -10,6 +10,7 @@ from core.lay.legal import panels_on
 from core.lay.ways import end_for_end
 from core.matching.problem import mirrors_pairs
 from core.model.cloth import Cloth
+from core.model.panel import on_of, panels_of
 from core.model.pattern import PanelName
 from core.model.project import Project
 from core.seams.garment import Garment
@@ -100,11 +101,21 @@ class Freedom:
             if reading is not None and here.issuperset(line.panels):
                 a, b = line.panels
                 yield a, b, 1 if reading.lean == "alike" else -1
+        yield from self._patches(here)
         if mirrors_pairs(self.project, self.cloth):
             for piece in self.project.pieces:
                 if piece.cut == "pair" and here.issuperset(piece.panel_names):
                     right, left = piece.panel_names
                     yield right, left, -1
+
+    def _patches(self, here: set[PanelName]) -> Iterator[tuple[PanelName, PanelName, int]]:
+        """What lies on a panel goes the way that its panel goes, or opposite if it lies end for end to it."""
+        for piece in self.project.pieces:
+            for panel in panels_of(piece) if piece.on else ():
+                name, under = panel.name, on_of(panel).panel
+                if here >= {name, under}:
+                    at = self.project.placement
+                    yield under, name, 1 if at(name).turned == at(under).turned else -1
 
     def _shifted(self, way: dict[PanelName, int], by_mm: float) -> Project:
         at = {name: self.project.placement(name) for name in way}

@@ -9,7 +9,7 @@ from core.errors import BadInput
 from core.geometry.offset import offset_edges
 from core.geometry.paths import Points, flatten, without_repeats
 from core.geometry.polyline import distance_of, length, outward, points_at, reflected, tangent_at
-from core.model.pattern import Notch, PanelName, Piece
+from core.model.pattern import Notch, On, PanelName, Piece
 
 SHORTEST_EDGE_MM = 0.1
 """A named edge is no shorter than this."""
@@ -86,6 +86,14 @@ def panels_of(piece: Piece) -> tuple[Panel, ...]:
         tuple(NotchMark(m.edge, m.point * _MIRROR, m.out * _MIRROR) for m in marks),
     )
     return (drawn, mirrored) if as_drawn == "R" else (mirrored, drawn)
+
+
+def on_of(panel: Panel) -> On:
+    """Where a panel of a piece that lies on another lies; of a pair the other one lies on the other side."""
+    on = panel.piece.on
+    assert on is not None
+    same_side = panel.piece.cut != "pair" or panel.name[-1] == on.panel[-1]
+    return on if same_side else on.mirrored
 
 
 def drawn_edges(piece: Piece) -> list[Points]:

@@ -28,10 +28,28 @@ class Notch(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     at: float
 
 
+class On(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """Where on a panel a piece lies whose stripes go on from the panel's: a patch pocket, a flap, a placket, a belt.
+
+    The middle of the box round its stitching line lies `at` (x, y) in the panel's own frame, mm; it is turned by
+    `turn_deg` clockwise against the panel.
+    """
+
+    panel: PanelName
+    at: tuple[float, float]
+    turn_deg: float = 0.0
+
+    @property
+    def mirrored(self) -> "On":
+        """The same place on the other panel of a pair."""
+        return On(panel=other_side(self.panel), at=(-self.at[0], self.at[1]), turn_deg=-self.turn_deg)
+
+
 class Piece(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
     """A pattern piece as drawn: x right, y down towards the hem, face up, grain along y, edges clockwise.
 
     One whose `grain` is bias is drawn as it lies, at 45 degrees to the cloth's threads; its stripes meet nothing.
+    `on` says on which panel it lies whose stripes it continues; of a pair the other one lies on the other side.
     """
 
     id: str
@@ -44,6 +62,7 @@ class Piece(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     fold: str | None = None
     notches: tuple[Notch, ...] = ()
     grain: Literal["straight", "bias"] = "straight"
+    on: On | None = None
 
     @property
     def title(self) -> str:

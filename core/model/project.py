@@ -7,7 +7,7 @@ import msgspec
 
 from core.errors import BadInput
 from core.model.cloth import Cloth
-from core.model.pattern import PanelName, Piece, Seam, SewnSeam, panel_names_of, sewn_seams
+from core.model.pattern import On, PanelName, Piece, Seam, SewnSeam, panel_names_of, sewn_seams
 
 
 class Centre(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
@@ -58,7 +58,8 @@ class Variant(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
 class Layer(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
     """Pieces derived from others: interlining whole, or a facing or lining to a depth along an edge, mm.
 
-    `allowance` None means: as the piece has them; `inner_allowance` is the one on the loose edge at the depth.
+    `allowance` None means: as the piece has them; `inner_allowance` is the one on the loose edge at the depth. `joined`
+    bands of panels that are sewn together are cut in one, as far as the cloth is wide enough.
     """
 
     kind: Literal["interlining", "hem facing", "top lining"]
@@ -69,6 +70,7 @@ class Layer(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     name: str = ""
     allowance: float | None = None
     inner_allowance: float = 0.0
+    joined: bool = False
 
     @property
     def title(self) -> str:
@@ -79,9 +81,16 @@ class Layer(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
         """Id of the piece that is derived from a piece."""
         return f"{of} {self.title}"
 
+    def joined_ids(self, number: int) -> tuple[str, ...]:
+        """Ids of the pieces of a joined layer: its title, numbered if there are several."""
+        return numbered(self.title, number)
+
 
 class Strip(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
-    """A straight-sided strip to cut besides the drawn pieces, mm; `allowance` is added all round."""
+    """A straight-sided strip to cut besides the drawn pieces, mm; `allowance` is added all round.
+
+    `on` says on which panel it lies whose stripes it continues; of several every second lies on the other side.
+    """
 
     id: str
     length: float
@@ -91,6 +100,7 @@ class Strip(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     name: str = ""
     grain: Literal["straight", "bias"] = "straight"
     allowance: float = 0.0
+    on: On | None = None
 
     @property
     def title(self) -> str:
@@ -100,7 +110,35 @@ class Strip(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     @property
     def piece_ids(self) -> tuple[str, ...]:
         """Ids of the single pieces: the strip's own, numbered if there are several."""
-        return (self.id,) if self.number == 1 else tuple(f"{self.id} {count + 1}" for count in range(self.number))
+        return numbered(self.id, self.number)
+
+
+class Pocket(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """A pocket in a seam: its mouth goes from where to where down the seam (`opening`), mm from the upper end.
+
+    The bag reaches `width` into the panel and hangs `depth` below the seam side. `number` bags are cut, half of them
+    mirrored; None means two for every seam as sewn.
+    """
+
+    id: str
+    seam: str
+    opening: tuple[float, float]
+    width: float
+    depth: float
+    cloth: str
+    name: str = ""
+    number: int | None = None
+    allowance: float = 0.0
+
+    @property
+    def title(self) -> str:
+        """What the pocket is called: its name, or its id."""
+        return self.name or self.id
+
+
+def numbered(name: str, number: int) -> tuple[str, ...]:
+    """A name for each of several: the name itself where there is but one."""
+    return (name,) if number == 1 else tuple(f"{name} {count + 1}" for count in range(number))
 
 
 class Project(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, dict=True):
@@ -120,6 +158,7 @@ class Project(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     heights: tuple[float, ...] | None = None
     layers: tuple[Layer, ...] = ()
     strips: tuple[Strip, ...] = ()
+    pockets: tuple[Pocket, ...] = ()
     done: tuple[PanelName, ...] = ()
     variants: tuple[Variant, ...] = ()
 
@@ -130,11 +169,28 @@ class Project(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
 
     @cached_property
     def derived_panel_names(self) -> tuple[PanelName, ...]:
-        """All panels of layers, then of strips: what is cut besides the panels of the drawn pieces."""
+        """All panels of layers, then of pockets and strips: what is cut besides the panels of the drawn pieces.
+
+        How many pieces a joined layer makes is told by its shape alone: for such a one all names it may need are here.
+        """
+        layers = [name for layer in self.layers for name in self._layer_panels(layer)]
+        pockets = [
+            name for pocket in self.pockets for bag in self.bag_ids(pocket) for name in panel_names_of(bag, "pair")
+        ]
+        return (*layers, *pockets, *(name for strip in self.strips for name in strip.piece_ids))
+
+    def _layer_panels(self, layer: Layer) -> tuple[PanelName, ...]:
         pieces = {piece.id: piece for piece in self.pieces}
-        layers = [(layer.piece_id(of), pieces[of].cut) for layer in self.layers for of in layer.of if of in pieces]
-        strips = [name for strip in self.strips for name in strip.piece_ids]
-        return (*(name for piece, cut in layers for name in panel_names_of(piece, cut)), *strips)
+        under = [pieces[of] for of in layer.of if of in pieces]
+        if layer.joined:
+            most = sum(len(piece.panel_names) for piece in under)
+            return tuple(dict.fromkeys((layer.title, *layer.joined_ids(most))))
+        return tuple(name for piece in under for name in panel_names_of(layer.piece_id(piece.id), piece.cut))
+
+    def bag_ids(self, pocket: Pocket) -> tuple[str, ...]:
+        """Ids of the pieces of a pocket, each of them a pair of bags."""
+        sewn = sum(one.seam.name == pocket.seam for one in self.sewn)
+        return numbered(pocket.id, sewn if pocket.number is None else pocket.number // 2)
 
     @cached_property
     def sewn(self) -> tuple[SewnSeam, ...]:

@@ -14,8 +14,8 @@ from core.geometry.paths import LARGEST_MM, Points, flatten
 from core.geometry.polyline import length, signed_area
 from core.model.cloth import Cloth, Repeat, is_box
 from core.model.panel import drawn_edges, panels_of, ring_of
-from core.model.pattern import Edge, Piece, SewnSeam, edge_of, panel_of
-from core.model.project import Layer, Project, Variant
+from core.model.pattern import Edge, On, Piece, SewnSeam, edge_of, panel_of
+from core.model.project import Layer, Pocket, Project, Variant
 from core.model.variants import alike, in_force
 
 CORNER_GAP_MM = 0.01
@@ -363,7 +363,12 @@ def _check_centre(project: Project) -> None:
 def _check_derived(project: Project, cloths: set[str]) -> None:
     for index, layer in enumerate(project.layers):
         _check_layer(project, f"layer {index + 1} ({layer.title})", layer, cloths)
-    _unique("strips", [strip.id for strip in project.strips])
+    _unique("strips and pockets", [*(strip.id for strip in project.strips), *(pocket.id for pocket in project.pockets)])
+    for piece in project.pieces:
+        if piece.on is not None:
+            _check_on(project, f"piece {piece.id!r}, on", piece.on, piece)
+    for pocket in project.pockets:
+        _check_pocket(project, f"pocket {pocket.id!r}", pocket, cloths)
     for strip in project.strips:
         place = f"strip {strip.id!r}"
         _check_cloth_of(place, strip.cloth, cloths)
@@ -372,6 +377,40 @@ def _check_derived(project: Project, cloths: set[str]) -> None:
         _within(place, "width", strip.width, 1, LARGEST_MM)
         _within(place, "number", strip.number, 1, 10_000)
         _within(place, "allowance", strip.allowance, 0, 1000)
+        if strip.on is not None and strip.grain == "bias":
+            raise BadInput(
+                "it is on the bias and lies on a panel", f"{place}, on", "straight grain, turned by 45 degrees"
+            )
+        if strip.on is not None:
+            _check_on(project, f"{place}, on", strip.on)
+
+
+def _check_pocket(project: Project, place: str, pocket: Pocket, cloths: set[str]) -> None:
+    _check_cloth_of(place, pocket.cloth, cloths)
+    _check_name(place, "id", pocket.id)
+    if pocket.seam not in {seam.name for seam in project.seams}:
+        names = ", ".join(seam.name for seam in project.seams) or "none"
+        raise BadInput(f"there is no seam {pocket.seam!r}", place, f"the seams are {names}")
+    _check_stretch(place, "opening", pocket.opening)
+    _within(place, "width", pocket.width, 1, LARGEST_MM)
+    _within(place, "depth", pocket.depth, 1, LARGEST_MM)
+    _within(place, "allowance", pocket.allowance, 0, 1000)
+    if pocket.number is not None and (not 2 <= pocket.number <= 1000 or pocket.number % 2):
+        raise BadInput(f"number is {pocket.number}", place, "an even number from 2 on: half of the bags are mirrored")
+
+
+def _check_on(project: Project, place: str, on: On, piece: Piece | None = None) -> None:
+    """What lies on a panel lies on one of a drawn piece that lies on none itself; a pair on both panels of a pair."""
+    under = {name: other for other in project.pieces for name in other.panel_names if other is not piece}
+    if on.panel not in under:
+        raise BadInput(f"there is no panel {on.panel!r} to lie on", place, f"the panels are {', '.join(under)}")
+    if under[on.panel].on is not None:
+        raise BadInput(f"panel {on.panel!r} lies on another itself", place, "a panel that lies on none")
+    if piece is not None and piece.cut == "pair" and under[on.panel].cut != "pair":
+        raise BadInput(f"it is a pair and panel {on.panel!r} is not", place, "a panel of a pair, or a single piece")
+    for value in on.at:
+        _within(place, "at", value, -LARGEST_MM, LARGEST_MM)
+    _within(place, "turn_deg", on.turn_deg, -360, 360)
 
 
 def _check_layer(project: Project, place: str, layer: Layer, cloths: set[str]) -> None:
@@ -387,6 +426,8 @@ def _check_layer(project: Project, place: str, layer: Layer, cloths: set[str]) -
             raise BadInput(f"edge {layer.edge!r} of piece {name!r} is its fold", place, "an edge that is cut")
     if layer.kind != "interlining" and (layer.edge is None or layer.depth is None):
         raise BadInput("it has no edge or no depth", place, "a facing or lining follows an edge to a depth")
+    if layer.joined and layer.kind == "interlining":
+        raise BadInput("it is joined but follows no edge", place, "a facing or lining can be joined")
     if layer.depth is not None:
         _within(place, "depth", layer.depth, 1, LARGEST_MM)
     for allowance in (layer.inner_allowance, layer.allowance or 0.0):

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 import msgspec
 import numpy as np
 
-from core.derive.cutting import derived_pieces
+from core.derive.cutting import derived_pieces, with_derived
 from core.model.panel import Panel
 from core.model.pattern import Piece
 from core.model.project import Placement, Project
@@ -42,8 +42,7 @@ def laid_project(project: Project) -> LaidProject:
     derived = derived_pieces(project)
     placed = tuple(piece for piece in derived if all(name in project.placements for name in piece.panel_names))
     rest = tuple(piece for piece in derived if piece not in placed)
-    whole = msgspec.structs.replace(project, pieces=(*project.pieces, *placed), layers=(), strips=())
-    return LaidProject(project, whole, rest)
+    return LaidProject(project, with_derived(project, placed), rest)
 
 
 def pattern_pieces(laid: LaidProject, figures: Figures, lines: LineChoice) -> tuple[PatternPiece, ...]:

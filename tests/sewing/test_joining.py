@@ -3,7 +3,7 @@
 import msgspec
 import pytest
 
-from core.derive.changes import fresh_strip_id, rows_of, ticked, with_layers, with_strips
+from core.derive.changes import fresh_id, rows_of, ticked, with_layers, with_strips
 from core.derive.count import cutting_list
 from core.errors import BadInput
 from core.files.project_file import read_project
@@ -130,6 +130,6 @@ def test_a_layer_deeper_than_its_piece_is_refused():
 
 def test_a_new_strip_gets_an_id_that_nothing_has():
     project = full_skirt()
-    assert fresh_strip_id(project, "Carrier / loop") == "carrier-loop"
-    assert fresh_strip_id(project, "Belt") == "belt-2"
-    assert fresh_strip_id(project, " ") == "strip"
+    assert fresh_id(project, "Carrier / loop", "strip") == "carrier-loop"
+    assert fresh_id(project, "Belt", "strip") == "belt-2"
+    assert fresh_id(project, " ", "strip") == "strip"

@@ -164,6 +164,15 @@ TABLE = (
         "Lay all panels side by side by whole repeats: no step changes",
         rule=True,
     ),
+    Row(
+        "patches",
+        "Match &patches",
+        "P",
+        "",
+        "edits.match_patches",
+        "&Panel",
+        "Move what lies on panels to where its stripes continue theirs",
+    ),
     Row("cloth", "&Cloth…", "C", "cloth", "ways.cloth", "P&lan", "Width, stripes, flaws and limits of the cloth"),
     Row(
         "swatch",

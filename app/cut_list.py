@@ -16,7 +16,7 @@ from app.messages import MessageBar
 from app.pages.form import Note
 from app.piece_tree import PieceTree
 from app.theme import ROOMY, SPACE, Size, current
-from core.derive.changes import ListRow, rows_of, ticked, with_layers, with_pockets, with_strips
+from core.derive.changes import ListRow, rows_of, ticked, with_layers, with_pocket, with_pockets, with_strips
 from core.derive.count import ClothNeed, CuttingList, cutting_list
 from core.errors import BadInput
 from core.model.pattern import PanelName
@@ -196,9 +196,7 @@ class CutList(QWidget):
         self._document.change(f"{_verb(index)} {strip.title}", with_strips(kept, strips))
 
     def _keep_pocket(self, index: int | None, pocket: Pocket) -> None:
-        kept = self._document.kept
-        pockets = _with(kept.pockets, index, pocket)
-        self._document.change(f"{_verb(index)} {pocket.title}", with_pockets(kept, pockets))
+        self._document.change(f"{_verb(index)} {pocket.title}", with_pocket(self._document.kept, index, pocket))
 
     def _change(self, title: str, change: Callable[[], Project]) -> None:
         try:

@@ -28,7 +28,12 @@ def list_text(found: CuttingList) -> str:
     notions += [("braid round the hem, joined once", f"{found.braid_mm:.0f}")]
     notions += [(f"{title}, along its edge", f"{long:.0f}") for title, long in found.followed_mm]
     cloths = [("cloth", "area m2", "lay mm", "buy mm", "cost"), *(_cloth_row(need) for need in found.cloths)]
-    return "\n\n".join([table(pieces), f"{found.count} pieces to cut", table(notions), table(cloths)])
+    parts = [table(pieces), f"{found.count} pieces to cut", table(notions), table(cloths)]
+    return "\n\n".join([*parts, *(_matching(need) for need in found.cloths if need.matching_mm)])
+
+
+def _matching(need: ClothNeed) -> str:
+    return f"{need.cloth.title}: {need.matching_mm:.0f} mm of what to buy is for bringing its bars into place"
 
 
 def _piece_row(piece: CutPiece) -> tuple[str, ...]:

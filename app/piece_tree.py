@@ -135,8 +135,7 @@ class PieceTree(QTreeWidget):
         self._mark(project, item, row.panels)
         if len(row.panels) > 1:
             for number, panel in enumerate(row.panels, 1):
-                side = panel[-1] if piece.mirrored else str(number)
-                child = QTreeWidgetItem(item, [f"{piece.name} {side}"])
+                child = QTreeWidgetItem(item, [f"{piece.name} {_which(row, number, panel)}"])
                 child.setToolTip(PIECE, child.text(PIECE))
                 self._mark(project, child, (panel,))
 
@@ -162,6 +161,13 @@ class PieceTree(QTreeWidget):
     def _tick(self, item: QTreeWidgetItem, column: int) -> None:
         if column == PIECE and (panels := item.data(PIECE, _DATA)):
             self.ticked.emit(tuple(panels), item.checkState(PIECE) == Qt.CheckState.Checked)
+
+
+def _which(row: ListRow, number: int, panel: PanelName) -> str:
+    """What tells one panel of a row from the others: its number, or its side, or both."""
+    if not row.piece.mirrored:
+        return str(number)
+    return panel[-1] if row.piece.number == 2 else f"{(number + 1) // 2} {panel[-1]}"
 
 
 def _state(project: Project, panels: tuple[PanelName, ...]) -> Qt.CheckState:

@@ -5,7 +5,7 @@ import msgspec
 from conftest import SAMPLES
 from core.files.project_file import project_from_bytes, project_to_bytes, read_project
 from core.model.cloth import Cloth
-from core.model.project import Layer, Project, Strip
+from core.model.project import Layer, Pocket, Project, Strip
 
 ALL = ("front", "side-front", "side", "side-back", "back")
 MUSLIN = Cloth(id="muslin", name="Stiff muslin", width=1100, selvedge=(5, 5), shrinkage_percent=4, price_per_m=6.5)
@@ -16,10 +16,14 @@ LAYERS = (
     Layer(kind="top lining", of=ALL, cloth="sateen", edge="waist", depth=180),
 )
 STRIPS = (
-    Strip(id="pocket", name="Pocket bag", length=280, width=160, number=4, cloth="sateen"),
     Strip(id="placket", name="Placket", length=500, width=63.5, number=1, cloth="sateen"),
     Strip(id="belt", name="Belt", length=735.4, width=90, number=2, cloth="muslin"),
     Strip(id="binding", name="Binding", length=900, width=40, number=3, cloth="sateen", grain="bias"),
+)
+POCKETS = (
+    Pocket(
+        id="pocket", seam="side to side back", opening=(60, 220), width=150, depth=120, cloth="sateen", allowance=10
+    ),
 )
 
 
@@ -34,4 +38,9 @@ def changed(project: Project, **keys: object) -> Project:
 
 def full_skirt() -> Project:
     plain = plain_skirt()
-    return changed(plain, cloths=(*plain.cloths, MUSLIN, SATEEN), layers=LAYERS, strips=STRIPS)
+    cloths = (*plain.cloths, MUSLIN, SATEEN)
+    seams = tuple(
+        msgspec.structs.replace(seam, open=POCKETS[0].opening) if seam.name == POCKETS[0].seam else seam
+        for seam in plain.seams
+    )
+    return changed(plain, cloths=cloths, seams=seams, layers=LAYERS, strips=STRIPS, pockets=POCKETS)

@@ -9,7 +9,7 @@ import msgspec
 from core.derive.count import CutPiece, cut_pieces, layer_rows
 from core.derive.cutting import cut_project
 from core.errors import BadInput
-from core.model.pattern import PanelName
+from core.model.pattern import PanelName, Seam
 from core.model.project import Layer, Pocket, Project, Strip
 from core.model.validate import validate
 
@@ -30,6 +30,27 @@ def with_strips(project: Project, strips: tuple[Strip, ...]) -> Project:
 def with_pockets(project: Project, pockets: tuple[Pocket, ...]) -> Project:
     """The project with other pockets; places and ticks of pieces that are no more go with them. Raises BadInput."""
     return _checked(msgspec.structs.replace(project, pockets=pockets))
+
+
+def with_pocket(project: Project, index: int | None, pocket: Pocket) -> Project:
+    """The project with a pocket more, or with the one at a place among its pockets changed.
+
+    Its seam is left open at the mouth, unless it is open elsewhere for another reason. Raises BadInput.
+    """
+    before = None if index is None else project.pockets[index]
+    kept = project.pockets if index is None else (*project.pockets[:index], *project.pockets[index + 1 :])
+    at = len(kept) if index is None else index
+    seams = tuple(
+        msgspec.structs.replace(seam, open=_mouth(seam, before, pocket)) if pocket.seam == seam.name else seam
+        for seam in project.seams
+    )
+    return with_pockets(msgspec.structs.replace(project, seams=seams), (*kept[:at], pocket, *kept[at:]))
+
+
+def _mouth(seam: Seam, before: Pocket | None, pocket: Pocket) -> tuple[float, float] | None:
+    """What a seam leaves open once a pocket lies in it: the mouth, if nothing or the mouth as it was is open now."""
+    mine = before.opening if before and before.seam == seam.name else None
+    return pocket.opening if seam.open in (None, mine) else seam.open
 
 
 def ticked(project: Project, panels: Iterable[PanelName], cut: bool) -> Project:

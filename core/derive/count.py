@@ -37,19 +37,22 @@ class CutPiece:
 class ClothNeed:
     """What is cut from a cloth: the area within all cut lines, mm2, and the length of the lay, mm.
 
-    The length is None until every panel on the cloth has a placement and they can be cut as they lie.
+    The length is None until every panel on the cloth has a placement and they can be cut as they lie. `matching_mm` is
+    bought besides so that bars can be brought to where the lay has them: one repeat along the cloth, and one more each
+    way where pockets or welts lie on panels (Vilumsone-Nemes 2018, 228).
     """
 
     cloth: Cloth
     area_mm2: float
     length_mm: float | None
+    matching_mm: float = 0.0
 
     @property
     def buy_mm(self) -> float | None:
         """The length of which enough is left once it has shrunk, rounded up to whole centimetres; None if not laid."""
         if self.length_mm is None:
             return None
-        before = self.length_mm / (1 - self.cloth.shrinkage_percent / 100)
+        before = (self.length_mm + self.matching_mm) / (1 - self.cloth.shrinkage_percent / 100)
         return ROUNDED_UP_TO_MM * math.ceil(before / ROUNDED_UP_TO_MM - 1e-9)
 
     @property
@@ -135,4 +138,11 @@ def _need(whole: Project, cloth: Cloth) -> ClothNeed:
     area = sum(abs(signed_area(panel.cut_ring)) for panel in panels)
     placed = all(panel.name in whole.placements for panel in panels)
     laid = placed and not find_faults(whole, cloth.id)
-    return ClothNeed(cloth, area, cloth_lay(whole, cloth).length_mm if laid else None)
+    return ClothNeed(cloth, area, cloth_lay(whole, cloth).length_mm if laid else None, _matching_mm(whole, cloth))
+
+
+def _matching_mm(whole: Project, cloth: Cloth) -> float:
+    if cloth.crosswise is None:
+        return 0.0
+    patched = any(piece.on is not None and piece.cloth == cloth.id for piece in whole.pieces)
+    return cloth.crosswise.period * (3 if patched else 1)

@@ -8,6 +8,7 @@ from core.derive.matched import patches
 from core.derive.strips import longest_bias_mm
 from core.errors import BadInput
 from core.geometry.offset import filled_bend
+from core.model.cloth import Way
 from core.model.panel import drawn_edges
 from core.model.pattern import Piece
 from core.model.project import Layer, Pocket, Project, Strip
@@ -21,6 +22,9 @@ MOUTHS_AGREE_MM = 0.5
 
 MATCHES_MM = 0.05
 """What lies on a panel matches it if no step between them is larger."""
+
+
+_SQUARE_TO: dict[Way, str] = {"lengthwise": "across", "crosswise": "along"}
 
 
 def find_odd(project: Project) -> tuple[Finding, ...]:
@@ -43,8 +47,7 @@ def _derived(project: Project) -> Iterator[Finding]:
     yield from _other_cloths(cut)
     for patch in patches(cut):
         if {patch.name, patch.under.name} <= cut.placements.keys() and patch.apart_mm > MATCHES_MM:
-            across, along = patch.steps
-            told = f"{across:.1f} mm across" + ("" if along is None else f", {along:.1f} mm along")
+            told = ", ".join(f"{step:.1f} mm {_SQUARE_TO[way]}" for way, step in patch.steps.items())
             what = f"its stripes miss those of {patch.under.name!r} by up to {told}"
             yield Finding(f"panel {patch.name!r}", what, "match the patches again, or lay again")
 

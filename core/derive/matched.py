@@ -10,8 +10,7 @@ import numpy as np
 from core.derive.cutting import cut_project
 from core.geometry.paths import Points
 from core.geometry.transform import placed, rotation
-from core.lay.task import end_for_end
-from core.model.cloth import Cloth
+from core.model.cloth import WAYS, Cloth, Way
 from core.model.panel import Panel, on_of, panels_of
 from core.model.pattern import On, PanelName
 from core.model.project import Placement, Project
@@ -51,69 +50,48 @@ class Patch:
         return Placement(u=float(u), v=float(v), turn_deg=round(turn, 6) + 0.0, turned=self.under_at.turned)
 
     @cached_property
-    def steps(self) -> tuple[float, float | None]:
-        """The largest step across the stripes between it and the panel, anywhere on it, mm; and along, or None.
+    def steps(self) -> dict[Way, float]:
+        """The largest step between it and the panel, anywhere on it, mm, across the stripes of every way there is.
 
         Where an even repeat lies end for end its mirror image counts as itself.
         """
-        points = np.vstack([self.panel.net_ring, self.panel.middle])
-        across = _largest(self._across(points), self.cloth.repeat.period) if self.cloth.repeat else 0.0
-        crosswise = getattr(self.cloth, "crosswise", None)
-        return across, _largest(self._along(points), crosswise.period) if crosswise else None
+        return {way: self._step(way) for way in self.cloth.ways}
 
     @property
     def apart_mm(self) -> float:
-        """The larger of its steps across and along, mm."""
-        across, along = self.steps
-        return max(across, along or 0.0)
+        """The largest of its steps, mm."""
+        return max(self.steps.values(), default=0.0)
+
+    def _step(self, way: Way) -> float:
+        repeat = self.cloth.repeat_of(way)
+        assert repeat is not None
+        points = np.vstack([self.panel.net_ring, self.panel.middle])
+        mine = Across.of(self.at, self.cloth, way)(points)
+        theirs = Across.of(self.under_at, self.cloth, way)(self.on_panel(points))
+        wanted = 2 * repeat.c - theirs if self._reversed else theirs
+        return float(np.abs(wrap(mine - wanted, repeat.period)).max())
 
     @property
     def _reversed(self) -> bool:
-        """Whether it lies end for end to the panel, which an even repeat can't tell."""
-        repeat = self.cloth.repeat
-        return self.at.turned != self.under_at.turned and repeat is not None and repeat.even
-
-    def _across(self, points: Points) -> Points:
-        mine = Across.of(self.at, self.cloth.skew)(points)
-        theirs = Across.of(self.under_at, self.cloth.skew)(self.on_panel(points))
-        if self._reversed and self.cloth.repeat:
-            return np.asarray(mine - (2 * self.cloth.repeat.c - theirs))
-        return np.asarray(mine - theirs)
-
-    def _along(self, points: Points) -> Points:
-        return np.asarray(self._v(points, self.at) - self._v(self.on_panel(points), self.under_at))
-
-    @staticmethod
-    def _v(points: Points, at: Placement) -> Points:
-        return placed(points, at.u, at.v, at.turn_deg, at.turned)[:, 1]
+        """Whether it lies end for end to the panel, which even repeats can't tell."""
+        repeats = [self.cloth.repeat_of(way) for way in self.cloth.ways]
+        return self.at.turned != self.under_at.turned and all(repeat and repeat.even for repeat in repeats)
 
     @cached_property
     def nearest(self) -> Placement:
         """Where its stripes continue the panel's, as near as may be to where it lies."""
-        wanted = self._wanted_or_reversed
-        v = self.at.v + (wrapped(wanted.v - self.at.v, self._period_along) if self._period_along else 0.0)
-        w = wanted.u - self.cloth.skew * wanted.v
-        u = self.at.u + wrapped(w - (self.at.u - self.cloth.skew * v), self._period)
-        return msgspec.structs.replace(wanted, u=round(u, 3) + 0.0, v=round(v, 3) + 0.0, hold=self.at.hold)
+        turned = self.at.turned if self._reversed else self.wanted.turned
+        here = msgspec.structs.replace(self.wanted, u=self.at.u, v=self.at.v, turned=turned, hold=self.at.hold)
+        du, dv = self.cloth.shift_for(*(self._off(here, way) for way in WAYS))
+        return msgspec.structs.replace(here, u=round(here.u + du, 3) + 0.0, v=round(here.v + dv, 3) + 0.0)
 
-    @property
-    def _wanted_or_reversed(self) -> Placement:
-        if not self._reversed:
-            return self.wanted
-        return end_for_end(self.wanted, self.cloth)
-
-    @property
-    def _period(self) -> float:
-        return self.cloth.repeat.period if self.cloth.repeat else 1.0
-
-    @property
-    def _period_along(self) -> float | None:
-        crosswise = getattr(self.cloth, "crosswise", None)
-        return crosswise.period if crosswise else None
-
-
-def _largest(apart: Points, period: float) -> float:
-    return float(np.abs(wrap(apart, period)).max())
+    def _off(self, here: Placement, way: Way) -> float:
+        """The shift across the stripes of a way, mm, by which a place misses the one wanted; 0 where there are none."""
+        repeat, origin = self.cloth.repeat_of(way), np.zeros((1, 2))
+        if repeat is None:
+            return 0.0
+        mine, wanted = (float(Across.of(at, self.cloth, way)(origin)[0]) for at in (here, self.wanted))
+        return wrapped((2 * repeat.c - wanted if self._reversed else wanted) - mine, repeat.period)
 
 
 def patches(cut: Project) -> Iterator[Patch]:
@@ -124,7 +102,7 @@ def patches(cut: Project) -> Iterator[Patch]:
         for panel in panels_of(piece) if piece.on else ():
             on = on_of(panel)
             under = panels[on.panel]
-            if under.piece.cloth == cloth.id and cloth.repeat is not None:
+            if under.piece.cloth == cloth.id and cloth.ways:
                 places = cut.placement(panel.name), cut.placement(under.name)
                 yield Patch(panel, on, under, cloth, *places)
 

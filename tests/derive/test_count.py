@@ -30,7 +30,7 @@ INCH = 25.4
 #   interlining, muslin             5 gores x 2 =  10
 #   hem facing, sateen              5 gores x 2 =  10
 #   top lining, sateen              5 gores x 2 =  10
-#   pocket bags, sateen             2 pockets x 2 = 4
+#   pocket bags, sateen             2 pockets x 2 = 4, a pocket in the side seam of either side
 #   placket, sateen                                 1
 #   belt and its stiffening, muslin                 2
 #   bias binding, sateen                            3

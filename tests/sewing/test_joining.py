@@ -3,7 +3,7 @@
 import msgspec
 import pytest
 
-from core.derive.changes import fresh_id, rows_of, ticked, with_layers, with_strips
+from core.derive.changes import fresh_id, rows_of, ticked, with_layers, with_pockets
 from core.derive.count import cutting_list
 from core.errors import BadInput
 from core.files.project_file import read_project
@@ -101,21 +101,21 @@ def test_every_row_of_the_list_has_its_own_panels():
     assert (rows[5].piece.of, rows[5].layer, rows[5].strip) == ("front", 0, None)
     assert rows[5].panels == ("front interlining.R", "front interlining.L")
     belt = next(row for row in rows if row.piece.name == "Belt")
-    assert (belt.panels, belt.layer, belt.strip) == (("belt 1", "belt 2"), None, 2)
+    assert (belt.panels, belt.layer, belt.strip) == (("belt 1", "belt 2"), None, 1)
 
 
 def test_ticks_are_kept_in_the_order_of_the_list_and_taken_back():
     project = full_skirt()
-    some = ticked(ticked(project, ["pocket 2", "front.L"], True), ["front.R"], True)
-    assert some.done == ("front.R", "front.L", "pocket 2")
-    assert ticked(some, ["front.L", "back.R"], False).done == ("front.R", "pocket 2")
+    some = ticked(ticked(project, ["pocket 2.R", "front.L"], True), ["front.R"], True)
+    assert some.done == ("front.R", "front.L", "pocket 2.R")
+    assert ticked(some, ["front.L", "back.R"], False).done == ("front.R", "pocket 2.R")
     validate(some)
 
 
 def test_places_and_ticks_of_pieces_that_are_no_more_go_with_them():
     project = full_skirt().placed({"front interlining.R": Placement(u=3.0), "front.R": Placement(u=5.0)})
-    project = ticked(project, ["front interlining.R", "pocket 1", "front.R"], True)
-    fewer = with_strips(with_layers(project, project.layers[1:]), project.strips[1:])
+    project = ticked(project, ["front interlining.R", "pocket 1.R", "front.R"], True)
+    fewer = with_pockets(with_layers(project, project.layers[1:]), ())
     assert set(fewer.placements) & {"front interlining.R", "front.R"} == {"front.R"}
     assert fewer.done == ("front.R",)
     validate(fewer)

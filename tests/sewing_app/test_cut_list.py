@@ -5,10 +5,12 @@ import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
 
-from app.derived_forms import LayerForm, StripForm
+from app.derived_forms import LayerForm, PocketForm, StripForm
 from app.errands import laid
 from core.derive.count import cutting_list
-from core.model.project import Strip
+from core.derive.matched import patches
+from core.model.pattern import On
+from core.model.project import Pocket, Strip
 from core.model.validate import validate
 from core.progress import silent
 from skirts import MUSLIN
@@ -32,7 +34,7 @@ def test_every_piece_stands_under_its_cloth_with_number_and_grain(full):
         item = rows[piece.name]
         assert item.parent().text(0) == full.document.kept.cloth(piece.cloth).title
         assert item.text(1) == str(piece.number)
-        assert item.text(2) == ("1" if piece.mirrored else "–")
+        assert item.text(2) == (str(piece.number // 2) if piece.mirrored else "–")
         assert item.text(3) == piece.grain
     assert full.cut_list.summary.text() == f"{found.count} pieces to cut, 0 of them cut"
 
@@ -182,6 +184,61 @@ def test_strips_are_added_changed_and_removed(full):
     assert "carrier-loop" not in {strip.id for strip in document.kept.strips}
 
 
+def test_a_patch_is_put_on_a_panel_and_moved_back_onto_its_stripes(full):
+    page, document = full.cut_list, full.document
+    page.add_strip()
+    form = asked(full, StripForm)
+    for entry, text in ((form.name, "Patch"), (form.length, "150"), (form.width, "120")):
+        entry.setText(text)
+    form.cloth.show_value(document.kept.cloths[0].id)
+    assert not form.on.x.isVisible()
+    form.on.panel.show_value("front.R")
+    form.on.x.setText("10")
+    form.on.y.setText("8in")
+    form.accept()
+    assert document.kept.strips[-1].on == On(panel="front.R", at=(10.0, 203.2))
+    full.edits.spread_new()
+    assert [one.apart_mm for one in patches(document.cut)] == pytest.approx([0.0], abs=0.01)
+    document.select(("front.R",))
+    full.edits.nudge(3.0, 0.0)
+    assert [one.apart_mm for one in patches(document.cut)] == pytest.approx([3.0], abs=0.01)
+    full.edits.match_patches()
+    assert [one.apart_mm for one in patches(document.cut)] == pytest.approx([0.0], abs=0.01)
+    assert document.undo.undoText() == "Match patches"
+
+
+def test_a_pocket_is_added_with_its_seam_left_open_changed_and_removed(full):
+    page, document = full.cut_list, full.document
+    before = document.kept
+    page.add_pocket()
+    form = asked(full, PocketForm)
+    form.name.setText("Watch pocket")
+    form.seam.show_value("side back to back")
+    form.start.setText("40")
+    form.end.setText("2000")
+    form.accept()
+    assert form.isVisible()
+    assert "its mouth goes from 40 to 2000 mm" in form.wrong.text()
+    form.end.setText("90")
+    form.number.setText("2")
+    form.accept()
+    added = Pocket(
+        id="watch-pocket", name="Watch pocket", seam="side back to back", opening=(40, 90), width=160, depth=130,
+        cloth="muslin", number=2, allowance=10,
+    )  # fmt: skip
+    assert document.kept.pockets[-1] == added
+    assert next(seam for seam in document.kept.seams if seam.name == added.seam).open == (40, 90)
+    page.tree.setCurrentItem(items(full)["Watch pocket, pocket bag"])
+    page.change_chosen()
+    form = asked(full, PocketForm)
+    form.end.setText("100")
+    form.accept()
+    assert next(seam for seam in document.kept.seams if seam.name == added.seam).open == (40, 100)
+    page.tree.setCurrentItem(items(full)["Watch pocket, pocket bag"])
+    page.remove_chosen()
+    assert document.kept.pockets == before.pockets
+
+
 def test_the_list_is_not_worked_out_while_it_is_away(full, monkeypatch):
     full.show_closeup()
     QApplication.processEvents()
@@ -193,7 +250,7 @@ def test_the_list_is_not_worked_out_while_it_is_away(full, monkeypatch):
 def test_a_layer_that_can_not_be_had_is_named_and_can_be_removed(full):
     document, page = full.document, full.cut_list
     deep = msgspec.structs.replace(document.kept.layers[1], depth=3000.0)
-    document.open(msgspec.structs.replace(document.kept, layers=(deep,), strips=()))
+    document.open(msgspec.structs.replace(document.kept, layers=(deep,), pockets=(), strips=()))
     assert page.summary.wrong
     assert "hem facing" in page.summary.text()
     assert page.cloths.rows == ()

@@ -16,6 +16,7 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 from app.commands import spread_out
 from app.document import Document
 from app.figures import rms
+from app.growing import Growing
 from app.jobs import JobRunner
 from app.messages import MessageBar
 from app.window_state import last_folder, note_folder
@@ -25,7 +26,7 @@ from core.progress import Progress
 from core.seams.garment import Garment
 
 if TYPE_CHECKING:
-    from core.lay.lay import ClothLay, LayResult
+    from core.lay.lay import ClothLay, LayResult, Show
 
 
 LAY_S = 30.0
@@ -41,6 +42,7 @@ class Errands(QObject):
     def __init__(self, document: Document, jobs: JobRunner, messages: MessageBar, window: QWidget) -> None:
         super().__init__(window)
         self._document, self._jobs, self._messages, self._window = document, jobs, messages, window
+        self._growing = Growing(document, jobs, self)
         jobs.failed.connect(lambda line: messages.warn(line))
 
     def match(self) -> None:
@@ -69,7 +71,11 @@ class Errands(QObject):
                 fits = all(lay.fits for lay in result.lays)
                 (self._messages.say if fits else self._messages.warn)(_laid(result))
 
-        self._run("Laying", lambda progress: laid(project, progress), done, can_stop=True)
+        def work(progress: Progress) -> "LayResult":
+            return laid(project, progress, show)
+
+        show = self._growing.begin(project)
+        self._run("Laying", work, done, can_stop=True)
 
     def ask_papers(self) -> None:
         """Ask for a folder and write the papers into it."""
@@ -117,14 +123,14 @@ def matched(project: Project, garment: Garment, progress: Progress) -> Project:
     return solved.placed(spread_out(whole, known, new))
 
 
-def laid(project: Project, progress: Progress) -> "LayResult":
-    """The project laid: all that is cut, layers and strips as well, each on its cloth."""
+def laid(project: Project, progress: Progress, show: "Show") -> "LayResult":
+    """The project laid: all that is cut, layers and strips as well, each on its cloth; lays on the way are shown."""
     from core.derive.cutting import cut_project
     from core.derive.matched import with_patches
     from core.lay.lay import lay
 
     cut = cut_project(with_patches(project))
-    result = lay(cut, progress, LAY_S)
+    result = lay(cut, progress, LAY_S, show=show)
     lays, placements = [], dict(result.project.placements)
     for found in result.lays:
         shorter = _shorter_before(cut, found)

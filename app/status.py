@@ -7,11 +7,12 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QS
 from app.canvas.view import CanvasView
 from app.document import Document
 from app.edits import panel_title
-from app.figures import rms, step, unit
+from app.figures import length, rms, step, unit
 from app.jobs import JobRunner
 from app.steady import SteadyLabel
 from app.stripes_beside import beside_lead
 from app.theme import ROOMY, SPACE, TARGET, Size, current
+from app.words import tr
 from core.lay.legal import find_faults
 
 
@@ -57,6 +58,7 @@ class Status(QStatusBar):
     def show_unit(self) -> None:
         """Follow a change of the unit of lengths."""
         self.show_figure()
+        self.show_lying()
 
     def show_figure(self) -> None:
         """Show the garment's figure."""
@@ -80,7 +82,9 @@ class Status(QStatusBar):
     def show_lying(self) -> None:
         """Tell how long the lay on the cloth that is shown has become, and while panels move what overlaps."""
         lying = self._view.scene_here.lying
-        self.length.setText(f"lay {lying.length_mm:.0f} mm" if lying.boxes else "")
+        self.length.setText(
+            tr("lay {length} {unit}").format(length=length(lying.length_mm), unit=unit()) if lying.boxes else ""
+        )
         if self._document.trying:
             self.faults.setText(_overlaps(len(lying.overlapping)))
         elif self._tried:
@@ -95,7 +99,7 @@ class Status(QStatusBar):
 
 
 def _overlaps(panels: int) -> str:
-    return f"{panels} panels overlap" if panels else "No panels overlap"
+    return tr("{count} panels overlap").format(count=panels) if panels else tr("No panels overlap")
 
 
 def _count(faults: int) -> str:

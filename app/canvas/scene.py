@@ -103,6 +103,8 @@ class ClothScene(QGraphicsScene):
             self.panels[name].lie(self.document.project.placement(name))
         self.lying = self.lying.after(self.document.cut, moved)
         self.clash.show_clashes(self.lying)
+        if self.lying.length_mm > self.ground.shown_mm:
+            self._fit_cloth()
         self._read(moved)
         if self.document.current in moved:
             self._place_handle()

@@ -241,6 +241,7 @@ class CanvasView(QGraphicsView):
         if event.button() == Qt.MouseButton.MiddleButton or self._space:
             self._gesture = Pan(self, at)
         elif event.button() == Qt.MouseButton.LeftButton:
+            self.document.cancel_trial()
             self._gesture = self._grab(at, event.modifiers())
 
     def _grab(self, at: QPointF, keys: Qt.KeyboardModifier) -> Gesture | None:

@@ -10,6 +10,7 @@ from PySide6.QtTest import QTest
 from app.errands import matched
 from app.jobs import JobRunner
 from core.errors import CannotBeHad, Stopped
+from core.lay.lay import quick_lay
 from core.progress import silent
 from core.seams.readings import measure
 
@@ -173,6 +174,7 @@ def test_a_lay_can_be_cancelled_from_the_status_bar(skirt, qtbot):
 
 
 def test_a_lay_that_finds_nothing_shorter_changes_nothing(skirt, qtbot):
+    skirt.document.place("Lay", dict(quick_lay(skirt.document.cut).project.placements))
     steps = skirt.document.undo.count()
     with qtbot.waitSignal(skirt.jobs.ended, timeout=30_000):
         skirt.errands.lay()

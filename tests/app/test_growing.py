@@ -1,0 +1,47 @@
+"""While a lay is searched for, the cloth shows what was found so far, and keeps nothing of it."""
+
+from core.lay.legal import find_faults
+from core.lay.lying import Lying
+
+
+def begin_to_lay(skirt, qtbot):
+    kept, steps = skirt.document.kept, skirt.document.undo.count()
+    skirt.errands.lay()
+    qtbot.waitUntil(lambda: skirt.document.trying, timeout=30_000)
+    assert skirt.document.kept is kept
+    assert skirt.document.undo.count() == steps
+    return kept
+
+
+def test_cancel_throws_away_what_was_shown(skirt, qtbot):
+    document = skirt.document
+    kept = begin_to_lay(skirt, qtbot)
+    cloth = document.project.cloths[0].id
+    assert document.project.placements != kept.placements
+    assert find_faults(document.cut, cloth) == ()
+    assert skirt.status.length.text() == f"lay {Lying.of(document.cut, document.cut.cloth(cloth)).length_mm:.0f} mm"
+    skirt.jobs.cancel()
+    assert document.project is kept
+    qtbot.wait(150)
+    assert document.project is kept
+
+
+def test_stopped_early_the_best_is_kept_as_one_step(skirt, qtbot):
+    document = skirt.document
+    begin_to_lay(skirt, qtbot)
+    shown = skirt.view.scene_here.lying.length_mm
+    with qtbot.waitSignal(skirt.jobs.ended, timeout=30_000):
+        skirt.jobs.finish_early()
+    assert not document.trying
+    assert document.undo.undoText() == "Lay on the cloth"
+    assert Lying.of(document.cut, document.cut.cloths[0]).length_mm <= shown + 1e-3
+
+
+def test_a_hand_on_a_panel_takes_hold_of_it_where_it_lies(skirt, qtbot, mouse):
+    document = skirt.document
+    begin_to_lay(skirt, qtbot)
+    start = mouse.on("side.R")
+    mouse.press(start)
+    assert not document.trying
+    mouse.release(start)
+    skirt.jobs.cancel()

@@ -108,11 +108,11 @@
       <translation type="unfinished" />
     </message>
     <message>
-      <source>Settle on &amp;matches</source>
+      <source>Settle on &amp;matches and neighbours</source>
       <translation type="unfinished" />
     </message>
     <message>
-      <source>Dragged panels settle where their seams match best; Alt suspends it</source>
+      <source>Dragged panels settle where their seams match best and against their neighbours; Alt suspends it</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -156,11 +156,47 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>A repeat to the le&amp;ft</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move the panel across by one repeat: no step changes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A repeat to the r&amp;ight</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>To the &amp;other side</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Send the panel across the cloth's middle by whole repeats: no step changes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Move by…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Type how far to move and turn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>&amp;Spread out</source>
       <translation type="unfinished" />
     </message>
     <message>
       <source>Lay all panels side by side by whole repeats: no step changes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Match &amp;patches</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move what lies on panels to where its stripes continue theirs</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -308,6 +344,14 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Pane&amp;ls</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>All panels in a list, for the keys</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Se&amp;wing</source>
       <translation type="unfinished" />
     </message>
@@ -340,6 +384,30 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Lengths in mi&amp;llimetres</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Millimetres everywhere on the screen</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lengths in c&amp;entimetres</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Centimetres on the screen</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lengths in in&amp;ches</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Inches on the screen: lengths with fractions, steps with three decimals</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>&amp;Dark</source>
       <translation type="unfinished" />
     </message>
@@ -368,7 +436,7 @@
       <translation type="unfinished" />
     </message>
     <message>
-      <source>Move panels; they settle on matches</source>
+      <source>Move panels; they settle on matches and against neighbours</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -420,7 +488,7 @@
       <translation type="unfinished" />
     </message>
     <message>
-      <source>Shift + click</source>
+      <source>Shift or Ctrl + click</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -513,6 +581,10 @@
     </message>
     <message>
       <source>On the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{turn}   {off} of {most} {unit}</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -740,6 +812,94 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Move by</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Across</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>To the right selvedge; with a minus sign to the left one</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Along</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Away from the cut end; with a minus sign towards it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turn, °</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Clockwise, about the middle of each panel, inside the grain tolerance</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Counted from where the panels lie. A minus sign means left, up, or anticlockwise.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Across</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A&amp;long</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Turn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>held</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>end for end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Worst step</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No seam with stripes to match</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>good</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>fair</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>poor</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Panels</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Columns</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>List of panels</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Something went wrong inside the program ({what}).</source>
       <translation type="unfinished" />
     </message>
@@ -816,6 +976,18 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>lay {length} {unit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{count} panels overlap</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No panels overlap</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>These panels have no places yet.</source>
       <translation type="unfinished" />
     </message>
@@ -873,6 +1045,58 @@
     </message>
     <message>
       <source>Sa&amp;mples</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The garment as it hangs</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Drag to turn; wheel to come nearer</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>It can't be hung up: {why}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{angle}° from above</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{angle}° from below</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>not shown: {panels}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turned {angle}° to the left</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turned {angle}° to the right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Not turned</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>From the back</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>From the front</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{angle}° round to the wearer's left</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{angle}° round to the wearer's right</source>
       <translation type="unfinished" />
     </message>
   </context>

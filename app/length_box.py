@@ -4,7 +4,7 @@ import math
 
 from PySide6.QtCore import QSignalBlocker, Qt
 from PySide6.QtGui import QValidator
-from PySide6.QtWidgets import QAbstractSpinBox, QDoubleSpinBox
+from PySide6.QtWidgets import QDoubleSpinBox
 
 from app import units
 from app.theme import TARGET
@@ -26,8 +26,7 @@ class LengthBox(QDoubleSpinBox):
         self.setRange(least_mm, LARGEST_MM)
         self.setAlignment(Qt.AlignmentFlag.AlignRight)
         self.setMinimumHeight(TARGET)
-        self.setFixedWidth(100)
-        self.setButtonSymbols(QAbstractSpinBox.ButtonSymbols.NoButtons)
+        self.setFixedWidth(92)
         self.show_unit()
 
     def show_unit(self) -> None:
@@ -76,7 +75,6 @@ class DegreeBox(QDoubleSpinBox):
         self.setSuffix("°")
         self.setAlignment(Qt.AlignmentFlag.AlignRight)
         self.setMinimumHeight(TARGET)
-        self.setButtonSymbols(QAbstractSpinBox.ButtonSymbols.NoButtons)
 
     def textFromValue(self, value: float) -> str:
         """With a true minus sign."""

@@ -88,7 +88,7 @@ class TurnHandle(CanvasItem):
 
     def _paint_figure(self, painter: QPainter) -> None:
         theme = current()
-        plate = QRectF(-PLATE_PX / 2, -8, PLATE_PX, 17).translated(self._on_arc(0.0, -18))
+        plate = QRectF(-PLATE_PX / 2, -8, PLATE_PX, 17).translated(self._on_arc(0.0, 17))
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(theme.colour("halo", 0.9))
         painter.drawRoundedRect(plate, 4, 4)

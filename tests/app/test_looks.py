@@ -6,7 +6,7 @@ from PySide6.QtGui import QColor
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from app.grades import COLOURS
-from app.length_box import LengthBox
+from app.length_box import DegreeBox, LengthBox
 from app.theme import ROLES, apply_theme
 from app.workbench import application
 
@@ -77,6 +77,20 @@ def test_a_field_has_a_border_that_is_seen_and_one_that_shows_the_focus(qtbot, d
     apply_theme(app, False)
     assert contrast(focused, ground) >= 3
     assert focused != still
+
+
+@pytest.mark.parametrize("dark", [False, True])
+@pytest.mark.parametrize("kind", [LengthBox, DegreeBox])
+def test_what_stands_in_a_field_is_seen(qtbot, dark, kind):
+    apply_theme(application(), dark)
+    field = kind("Across", "")
+    qtbot.addWidget(field)
+    field.setValue(123.4)
+    picture = field.grab().toImage()
+    apply_theme(application(), False)
+    inside = (picture.pixelColor(x, y) for x in range(4, picture.width() - 4) for y in range(4, picture.height() - 4))
+    ground = QColor(ROLES["surface"][dark])
+    assert sum(contrast(colour, ground) > 4.5 for colour in inside) > 40
 
 
 def _border(field) -> QColor:

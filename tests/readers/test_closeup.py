@@ -9,8 +9,9 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from app.closeup import EMPTY, CloseUp
-from app.closeup_rooms import ruler_step, spread_out
+from app.closeup_rooms import spread_out
 from app.opened_seam import OpenedSeam, View
+from app.ruler_scale import divided
 from core.geometry.transform import placed
 from core.model.cloth import Repeat
 from core.model.project import Placement, Project
@@ -238,7 +239,7 @@ def test_labels_keep_clear_of_each_other_and_stay_in_their_room():
 
 @pytest.mark.parametrize(("scale", "wanted"), [(0.7, 100), (4.0, 20), (9.0, 5), (40.0, 2)])
 def test_the_ruler_counts_in_ones_twos_and_fives(scale, wanted):
-    assert ruler_step(scale, 44.0) == wanted
+    assert divided(scale, 44.0)[0] == wanted
 
 
 def test_a_stretch_that_is_open_is_veiled(qtbot: QtBot, light, skirt: Project):

@@ -86,7 +86,8 @@ def assert_phases_kept(before: Project, after: Project) -> None:
     that are sewn together may have shifted, if no seam has got worse.
     """
     cloth, sewn = before.cloths[0], set()
-    for old, new in zip(measure(before).seams, measure(after).seams, strict=True):
+    seams = zip(*((*one.seams, *one.crosswise) for one in (measure(before), measure(after))), strict=True)
+    for old, new in seams:
         if old and new:
             assert new.rms_mm <= old.rms_mm + 1e-6
             assert new.worst[0] <= old.worst[0] + 1e-6
@@ -100,3 +101,8 @@ def assert_phases_kept(before: Project, after: Project) -> None:
             same = w_old if old.turned == new.turned else 2 * cloth.repeat.c - w_old
             moved = (w_new - same) / cloth.repeat.period
             assert abs(moved - round(moved)) * cloth.repeat.period < 0.001
+        if cloth.crosswise and name not in sewn:
+            z_old, z_new = old.v - cloth.weft_skew * old.u, new.v - cloth.weft_skew * new.u
+            same = z_old if old.turned == new.turned else 2 * cloth.crosswise.c - z_old
+            moved = (z_new - same) / cloth.crosswise.period
+            assert abs(moved - round(moved)) * cloth.crosswise.period < 0.001

@@ -48,10 +48,11 @@ def _tried_out() -> None:
     pairs, still = np.full((1, 1, 1, 1, 2), np.inf), np.full((1, 1, 1, 2), np.inf)
     whose, other, column = (np.zeros(1, dtype=np.int64) for _ in range(3))
     least, most, v = np.zeros((1, 1)), np.ones((1, 1)), np.zeros(1)
-    tables = pairs, still, whose
-    room.lowest(*tables, least, most, column, v, 0, 1.0)
+    tables, rungs = (pairs, still, whose), np.empty((1, 1, 0))
+    room.lowest(*tables, least, most, rungs, column, v, 0, 1.0)
     record, state = np.array([np.inf, 0.0]), np.ones(1, dtype=np.int64)
-    room.sweep(*tables, other, least, most, column, v, np.ones((1, 2)), state, column.copy(), v.copy(), record, 1, 1)
+    places = (*tables, other, least, most, rungs, column, v)
+    room.sweep(*places, np.ones((1, 2)), state, column.copy(), v.copy(), record, 1, 1)
     if hasattr(room, "hulls"):
         cuts, flat = np.array([0.0, 1.0]), np.zeros(1)
         room.hulls(cuts, flat, flat, flat, flat, cuts, flat, flat, flat, flat, np.zeros(1), np.zeros(1), np.zeros(1))

@@ -3,13 +3,14 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import chain
 
 import msgspec
 
 from core.lay.legal import panels_on
 from core.lay.ways import end_for_end
 from core.matching.problem import mirrors_pairs
-from core.model.cloth import Cloth
+from core.model.cloth import WAYS, Cloth
 from core.model.panel import on_of, panels_of
 from core.model.pattern import PanelName
 from core.model.project import Project
@@ -33,13 +34,13 @@ class Freedom:
 
     @cached_property
     def either_way(self) -> frozenset[PanelName]:
-        """Panels that may lie end for end each for itself: any on plain cloth, on an even repeat those that keep their
-        seams; none on one-way cloth, on an uneven repeat, or among those that are held."""
-        repeat = self.cloth.repeat
-        if self.cloth.one_way or (repeat is not None and not repeat.even):
+        """Panels that may lie end for end each for itself: any on plain cloth, on even repeats those that keep their
+        seams; none on one-way cloth, where stripes or bars are uneven, or among those that are held."""
+        repeats = [repeat for repeat in (self.cloth.repeat, self.cloth.crosswise) if repeat is not None]
+        if self.cloth.one_way or not all(repeat.even for repeat in repeats):
             return frozenset()
         loose = [name for name in self._names if not self.project.placement(name).hold]
-        if repeat is None:
+        if not repeats:
             return frozenset(loose)
         return frozenset(name for name in loose if self._keeps_seams(self._turned((name,))))
 
@@ -119,8 +120,12 @@ class Freedom:
 
     def _shifted(self, way: dict[PanelName, int], by_mm: float) -> Project:
         at = {name: self.project.placement(name) for name in way}
+        du, dv = self.cloth.shift_for(by_mm, 0.0) if self.cloth.crosswise else (by_mm, 0.0)
         return self.project.placed(
-            {name: msgspec.structs.replace(at[name], u=at[name].u + sign * by_mm) for name, sign in way.items()}
+            {
+                name: msgspec.structs.replace(at[name], u=at[name].u + sign * du, v=at[name].v + sign * dv)
+                for name, sign in way.items()
+            }
         )
 
     def _turned(self, names: tuple[PanelName, ...]) -> Project:
@@ -132,8 +137,9 @@ class Freedom:
 
 
 def no_worse(before: Measurement, after: Measurement) -> bool:
-    """Whether no seam's rms or worst step has grown."""
-    for old, new in zip(before.seams, after.seams, strict=True):
+    """Whether no seam's rms or worst step has grown, either way."""
+    pairs = (zip(before.readings_of(way), after.readings_of(way), strict=True) for way in WAYS)
+    for old, new in chain.from_iterable(pairs):
         if old is None or new is None or old.rms_mm is None or new.rms_mm is None:
             continue
         if new.rms_mm > old.rms_mm + WORSE_MM:

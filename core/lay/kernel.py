@@ -7,6 +7,7 @@ import numpy as np
 from numba import njit
 
 from core.geometry.polyline import Floats
+from core.lay.rungs import SAME_SHARE
 from core.lay.shapes import Ints
 
 _SAME = 1e-7
@@ -53,6 +54,19 @@ def _cost(v: float, low: Floats, high: Floats, weight: Floats, count: int, most:
 
 
 @njit(cache=True, error_model="numpy")
+def _on_rung(v: float, rungs: Floats, i: int, c: int, up: bool) -> float:
+    """`core.lay.rungs.on_rungs` for one place of an entry in a column."""
+    if rungs.shape[2] == 0 or not np.isfinite(v) or rungs[i, c, 1] == 0.0:
+        return v
+    a, b, q = rungs[i, c, 0], rungs[i, c, 1], rungs[i, c, 2]
+    f = a + b * v + q * v * v
+    wanted = np.ceil(f - SAME_SHARE) if up else np.floor(f + SAME_SHARE)
+    for _ in range(3):
+        v += (wanted - a - b * v - q * v * v) / (b + 2 * q * v)
+    return v
+
+
+@njit(cache=True, error_model="numpy")
 def _random(state: Ints, below: int) -> int:
     """A whole number from 0 to below `below`; `state` (1,) goes on (a linear congruence modulo 2^31 - 1)."""
     state[0] = state[0] * 48271 % 2147483647
@@ -61,8 +75,8 @@ def _random(state: Ints, below: int) -> int:
 
 @njit(cache=True, error_model="numpy")
 def _move(
-    pairs: Floats, still: Floats, whose: Ints, other: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
-    weights: Floats, i: int, state: Ints, low: Floats, high: Floats, owner: Ints, weight: Floats,
+    pairs: Floats, still: Floats, whose: Ints, other: Ints, least: Floats, most: Floats, rungs: Floats, column: Ints,
+    v: Floats, weights: Floats, i: int, state: Ints, low: Floats, high: Floats, owner: Ints, weight: Floats,
 ) -> None:  # fmt: skip
     """Bring the panel of entry i, any way it may lie, where it overlaps least: ends of intervals in all columns, from a
     random one on."""
@@ -86,7 +100,7 @@ def _move(
             if k < 0:
                 place = least[e, c] if k == -2 else most[e, c]
             else:
-                place = high[k // 2] if k % 2 == 0 else low[k // 2]
+                place = _on_rung(high[k // 2] if k % 2 == 0 else low[k // 2], rungs, e, c, k % 2 == 0)
             if place < least[e, c] or place > most[e, c]:
                 continue
             cost = _cost(place, low, high, weight, count, best)
@@ -138,8 +152,9 @@ def _raise_weights(weights: Floats, depth: Floats) -> None:
 
 @njit(cache=True, error_model="numpy")
 def sweep(
-    pairs: Floats, still: Floats, whose: Ints, other: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
-    weights: Floats, state: Ints, best_column: Ints, best_v: Floats, record: Floats, patience: int, moves: int,
+    pairs: Floats, still: Floats, whose: Ints, other: Ints, least: Floats, most: Floats, rungs: Floats, column: Ints,
+    v: Floats, weights: Floats, state: Ints, best_column: Ints, best_v: Floats, record: Floats, patience: int,
+    moves: int,
 ) -> int:  # fmt: skip
     """Work overlaps out, sweep after sweep, for about so many moves; returns how many were made.
 
@@ -175,14 +190,16 @@ def sweep(
             i = order[k]
             while column[i] < 0:
                 i = other[i]
-            _move(pairs, still, whose, other, least, most, column, v, weights, i, state, low, high, owner, weight)
+            _move(
+                pairs, still, whose, other, least, most, rungs, column, v, weights, i, state, low, high, owner, weight
+            )
             made += 1
     return made
 
 
 @njit(cache=True, error_model="numpy")
 def lowest(
-    pairs: Floats, still: Floats, whose: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
+    pairs: Floats, still: Floats, whose: Ints, least: Floats, most: Floats, rungs: Floats, column: Ints, v: Floats,
     i: int, below: float,
 ) -> tuple[int, float]:  # fmt: skip
     """The column and v nearest to the cut end, before `below`, at which entry i overlaps nothing; column -1 if none.
@@ -200,7 +217,7 @@ def lowest(
             continue
         count = _gather(pairs, still, whose, 0, column, v, i, c, low, high, owner)
         for k in range(-1, count):
-            place = least[i, c] if k < 0 else high[k]
+            place = least[i, c] if k < 0 else _on_rung(high[k], rungs, i, c, True)
             inside = least[i, c] <= place < best and place <= most[i, c]
             if inside and _cost(place, low, high, weight, count, _SAME) == 0.0:
                 best_c, best = c, place

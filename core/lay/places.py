@@ -7,6 +7,7 @@ import numpy as np
 
 from core.geometry.polyline import Floats
 from core.lay import engine
+from core.lay.rungs import on_rungs
 from core.lay.shapes import Ints
 from core.lay.task import Task, no_room
 from core.lay.ways import ways_round
@@ -49,7 +50,7 @@ def lowest(task: Task, entry: int, at: Arrangement, before: float = np.inf) -> P
     """Where an entry's panel overlaps none of those there and ends nearest to the cut end, before a v; or None."""
     best = None
     for e in ways_round(task.other, entry):
-        tables = (task.pairs, task.still, task.whose, task.least, task.most)
+        tables = (task.pairs, task.still, task.whose, task.least, task.most, task.rungs)
         column, v = engine.loops().lowest(*tables, at.column, at.v, e, before - task.ends[e])
         if column >= 0:
             best, before = Place(e, int(column), float(v)), v + task.ends[e]
@@ -122,7 +123,7 @@ def _beside(task: Task, panel: int, row: Row) -> Place | None:
 
 def _in_row(task: Task, entry: int, row: Row) -> Place | None:
     left = task.first[entry] + np.arange(task.columns) * task.step + task.loose[entry].roomy.reach[0]
-    wanted = np.maximum(task.least[entry], row.start - task.starts[entry])
+    wanted = on_rungs(np.maximum(task.least[entry], row.start - task.starts[entry]), task.rungs[entry], True)
     v = np.where((wanted <= task.most[entry]) & (left >= row.right), wanted, np.inf)
     column = int(np.argmin(v))
     return Place(entry, column, float(v[column])) if np.isfinite(v[column]) else None

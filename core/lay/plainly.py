@@ -6,6 +6,7 @@ Both have `sweep` and `lowest` with the same arguments. Their lays may differ; w
 import numpy as np
 
 from core.geometry.polyline import Floats
+from core.lay.rungs import on_rungs
 from core.lay.shapes import Ints
 from core.lay.ways import ways_round
 
@@ -14,8 +15,9 @@ _AT_ONCE = 128
 
 
 def sweep(
-    pairs: Floats, still: Floats, whose: Ints, other: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
-    weights: Floats, state: Ints, best_column: Ints, best_v: Floats, record: Floats, patience: int, moves: int,
+    pairs: Floats, still: Floats, whose: Ints, other: Ints, least: Floats, most: Floats, rungs: Floats, column: Ints,
+    v: Floats, weights: Floats, state: Ints, best_column: Ints, best_v: Floats, record: Floats, patience: int,
+    moves: int,
 ) -> int:  # fmt: skip
     """Work overlaps out, sweep after sweep, for about so many moves; returns how many were made.
 
@@ -34,14 +36,14 @@ def sweep(
         weights[:] = np.maximum(weights * growth, 1.0)
         for index in np.random.default_rng(state).permutation(np.flatnonzero(depth.any(axis=1))):
             entry = next(e for e in ways_round(other, int(index)) if column[e] >= 0)
-            _move(pairs, still, whose, other, least, most, column, v, weights, entry)
+            _move(pairs, still, whose, other, least, most, rungs, column, v, weights, entry)
             made += 1
         state += 1
     return made
 
 
 def lowest(
-    pairs: Floats, still: Floats, whose: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
+    pairs: Floats, still: Floats, whose: Ints, least: Floats, most: Floats, rungs: Floats, column: Ints, v: Floats,
     i: int, below: float,
 ) -> tuple[int, float]:  # fmt: skip
     """The column and v nearest to the cut end, before `below`, at which entry i overlaps nothing; column -1 if none.
@@ -49,7 +51,7 @@ def lowest(
     Entries in column -1 are not there.
     """
     low, high, _ = _barriers(pairs, still, whose, column, v, i)
-    ends = np.concatenate([least[i][:, None], high], axis=1)
+    ends = np.concatenate([least[i][:, None], on_rungs(high, rungs[i][:, None], True)], axis=1)
     inside = (ends >= least[i][:, None]) & (ends <= most[i][:, None]) & (ends < below) & np.isfinite(ends)
     places, columns = ends[inside], np.nonzero(inside)[0]
     order = np.argsort(places, kind="stable")
@@ -78,15 +80,17 @@ def _barriers(
 
 
 def _move(
-    pairs: Floats, still: Floats, whose: Ints, other: Ints, least: Floats, most: Floats, column: Ints, v: Floats,
-    weights: Floats, i: int,
+    pairs: Floats, still: Floats, whose: Ints, other: Ints, least: Floats, most: Floats, rungs: Floats, column: Ints,
+    v: Floats, weights: Floats, i: int,
 ) -> None:  # fmt: skip
     """Bring a panel, any way it may lie, where it overlaps least: ends of intervals and walls in every column are
     tried."""
     found = []
     for e in ways_round(other, i):
         low, high, owner = _barriers(pairs, still, whose, column, v, e)
-        ends = np.concatenate([high, low, least[e][:, None], most[e][:, None]], axis=1)
+        there = rungs[e][:, None]
+        beyond, before = on_rungs(high, there, True), on_rungs(low, there, False)
+        ends = np.concatenate([beyond, before, least[e][:, None], most[e][:, None]], axis=1)
         inside = (ends >= least[e][:, None]) & (ends <= most[e][:, None]) & np.isfinite(ends)
         if not inside.any():
             continue

@@ -76,8 +76,8 @@ def without(task: Task, panel: int) -> Task:
     whose = task.whose[keep] - (task.whose[keep] > panel)
     return replace(
         task, loose=tuple(task.loose[i] for i in keep), first=task.first[keep], least=task.least[keep],
-        most=task.most[keep], pairs=np.ascontiguousarray(task.pairs[np.ix_(keep, keep)]), still=task.still[keep],
-        whose=whose, other=next_of_same(whose),
+        most=task.most[keep], rungs=task.rungs[keep], pairs=np.ascontiguousarray(task.pairs[np.ix_(keep, keep)]),
+        still=task.still[keep], whose=whose, other=next_of_same(whose),
     )  # fmt: skip
 
 

@@ -8,6 +8,7 @@ import numpy as np
 from core.lay import engine
 from core.lay.budget import Budget
 from core.lay.places import Arrangement, compacted, one_by_one
+from core.lay.rungs import on_rungs
 from core.lay.task import SAME_MM, Task
 
 FIRST_CUT = 0.02
@@ -101,6 +102,7 @@ class Separation:
     def __post_init__(self) -> None:
         count = self.task.panels
         most = np.minimum(self.task.most, (self.length + SAME_MM - self.task.ends)[:, None])
+        most = on_rungs(most, self.task.rungs, False)
         open_ = self.task.least <= most
         self.least, self.most = np.where(open_, self.task.least, np.inf), np.where(open_, most, -np.inf)
         self.weights = np.ones((count, count + 1))
@@ -123,11 +125,14 @@ class Separation:
         row = np.arange(len(there))
         column = np.where(least[row, column] <= most[row, column], column, np.argmax(least <= most, axis=1))
         self.at.column[there] = column
-        self.at.v[there] = np.minimum(np.maximum(self.at.v[there], least[row, column]), most[row, column])
+        v = np.minimum(np.maximum(self.at.v[there], least[row, column]), most[row, column])
+        self.at.v[there] = on_rungs(v, self.task.rungs[there, column], False)
         self.least_bad = self.at.copy()
 
     def _sweep(self, patience: int) -> int:
         task, at, kept = self.task, self.at, self.least_bad
-        places = (task.pairs, task.still, task.whose, task.other, self.least, self.most, at.column, at.v, self.weights)
-        made = engine.loops().sweep(*places, self.state, kept.column, kept.v, self.record, patience, _AT_ONCE)
+        places = (task.pairs, task.still, task.whose, task.other, self.least, self.most, task.rungs, at.column, at.v)
+        made = engine.loops().sweep(
+            *places, self.weights, self.state, kept.column, kept.v, self.record, patience, _AT_ONCE
+        )
         return int(made) + 1

@@ -10,9 +10,10 @@ import numpy as np
 from core.errors import CannotBeHad
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats, signed_area
-from core.geometry.transform import placed
+from core.geometry.transform import placed, rotation
 from core.lay.legal import cut_line, panels_on
 from core.lay.remnant import missing_outlines
+from core.lay.rungs import on_rungs, rungs_of
 from core.lay.shapes import Ints, Shape, eased, sheared, widened
 from core.lay.tables import pair_tables, still_tables
 from core.lay.ways import next_of_same, ways_of
@@ -43,13 +44,16 @@ _LONGEST_WAIT_MM = 20_000.0
 @dataclass(frozen=True, eq=False)
 class Loose:
     """A panel that may move, one way round: its shape about its own origin, that shape with half of what is spared
-    round it, and u from its leftmost to its rightmost point, mm."""
+    round it, u from its leftmost to its rightmost point, and its middle, (2,), mm. Stripes on a `free` one meet
+    nothing."""
 
     name: PanelName
     placement: Placement
     shape: Shape
     roomy: Shape
     sides: tuple[float, float]
+    middle: Floats
+    free: bool
 
 
 @dataclass(frozen=True, eq=False)
@@ -61,7 +65,8 @@ class Task:
     way, in a ring: itself if there is none. Only one of them lies on the cloth.
 
     Entry i in column c has its origin at w = `first[i]` + c * `step`; v may lie from `least[i, c]` to
-    `most[i, c]` (inf and -inf where the column is none of its own). With entries i and j in columns c and d,
+    `most[i, c]` (inf and -inf where the column is none of its own), where there are bars on a rung as `rungs[i, c]`
+    has them (see `core.lay.rungs`). With entries i and j in columns c and d,
     v_i - v_j may not lie inside the intervals `pairs[i, j, c - d + columns - 1]`; and v_i not inside `still[i, c]`,
     which stand for flaws and held panels. Interval lists have shape (m, 2), absent ones are (inf, -inf).
     """
@@ -72,6 +77,7 @@ class Task:
     first: Floats
     least: Floats
     most: Floats
+    rungs: Floats
     pairs: Floats
     still: Floats
     whose: Ints
@@ -140,7 +146,7 @@ def task_of(
     still = [shape_of(line, cloth, cloth.spare_mm / 2) for line in lines]
     all_still = [*still, *(shape_of(spot, cloth) for spot in spots)]
     step = _step(cloth, loose)
-    first, least, most = _columns(cloth, loose, step, _farthest(cloth, loose, all_still, step))
+    first, least, most, rungs = _columns(cloth, loose, step, _farthest(cloth, loose, all_still, step))
     _check_room(cloth, loose, whose, least)
     pairs = pair_tables(
         [one.roomy for one in loose], whose, first, step * np.arange(1 - least.shape[1], least.shape[1]), progress
@@ -149,7 +155,7 @@ def task_of(
     still_tables = _still_tables(loose, still, all_still[len(still) :], w)
     held_end = max((float(line[:, 1].max()) for line in lines), default=0.0)
     still_end = max((shape.along[1] for shape in all_still), default=0.0) + cloth.spare_mm
-    return Task(cloth, loose, step, first, least, most, pairs, still_tables, whose, other, held_end, still_end)
+    return Task(cloth, loose, step, first, least, most, rungs, pairs, still_tables, whose, other, held_end, still_end)
 
 
 def _still_tables(loose: Sequence[Loose], held: Sequence[Shape], spots: Sequence[Shape], w: Floats) -> Floats:
@@ -172,7 +178,9 @@ def _entries(
             if key not in shapes:
                 shapes[key] = shape_of(ring, cloth, by_mm)
             both.append(shapes[key])
-        return Loose(panel.name, at, both[0], both[1], (float(ring[:, 0].min()), float(ring[:, 0].max())))
+        sides = float(ring[:, 0].min()), float(ring[:, 0].max())
+        middle = np.asarray(rotation(at.turn_deg, at.turned) @ panel.middle)
+        return Loose(panel.name, at, both[0], both[1], sides, middle, _is_free(panel, project))
 
     ways = [
         ways_of(project.placement(one.name), cloth, one.name in either_way, _is_free(one, project)) for one in panels
@@ -218,11 +226,15 @@ def _farthest(cloth: Cloth, loose: Sequence[Loose], still: Sequence[Shape], step
     tight = sum(room - (one.sides[1] - one.sides[0]) < step for one in loose)
     wait = min(step / abs(cloth.skew), _LONGEST_WAIT_MM) if cloth.skew else 0.0
     spared = cloth.spare_mm * (len(loose) + 1)
+    if cloth.crosswise is not None:
+        spared += 2 * cloth.crosswise.period * (len(loose) + 1)
     return max((shape.along[1] for shape in still), default=0.0) + tall + spared + tight * wait
 
 
-def _columns(cloth: Cloth, loose: Sequence[Loose], step: float, farthest: float) -> tuple[Floats, Floats, Floats]:
-    """w of each panel's first column, and least and most v in each column; (n,), (n, c), (n, c)."""
+def _columns(
+    cloth: Cloth, loose: Sequence[Loose], step: float, farthest: float
+) -> tuple[Floats, Floats, Floats, Floats]:
+    """w of each panel's first column, least and most v in each column, and its rungs; (n,), (n, c) twice, (n, c, m)."""
     drift = sorted((0.0, cloth.skew * farthest))
     period = cloth.repeat.period if cloth.repeat else step
     first, counts = [], []
@@ -233,7 +245,10 @@ def _columns(cloth: Cloth, loose: Sequence[Loose], step: float, farthest: float)
         counts.append(math.floor((high - first[-1] + SAME_MM) / step) + 1)
     w = np.array(first)[:, None] + step * np.arange(max(counts, default=1))
     least, most = _walls(cloth, loose, w, farthest)
-    return np.array(first), least, most
+    rungs = rungs_of(cloth, [None if one.free else (one.placement, one.middle) for one in loose], w)
+    least, most = on_rungs(least, rungs, True), on_rungs(most, rungs, False)
+    fits = least <= most
+    return np.array(first), np.where(fits, least, np.inf), np.where(fits, most, -np.inf), rungs
 
 
 def _check_room(cloth: Cloth, loose: Sequence[Loose], whose: Ints, least: Floats) -> None:

@@ -62,7 +62,9 @@ def _across(at: Placement, cloth: Cloth) -> list[Placement]:
 
 
 def end_for_end(at: Placement, cloth: Cloth) -> Placement:
-    """A placement the other way round: reflected about the matched axis, which an even repeat can't tell."""
-    w = at.u - cloth.skew * at.v
-    across = 2 * cloth.repeat.c - w if cloth.repeat else w
-    return msgspec.structs.replace(at, u=across + cloth.skew * at.v, turned=not at.turned)
+    """A placement the other way round: reflected about the matched axes, which even repeats can't tell."""
+    dw = 2 * (cloth.repeat.c - cloth.w(at.u, at.v)) if cloth.repeat else 0.0
+    if cloth.crosswise is None:
+        return msgspec.structs.replace(at, u=at.u + dw, turned=not at.turned)
+    du, dv = cloth.shift_for(dw, 2 * (cloth.crosswise.c - cloth.z(at.u, at.v)))
+    return msgspec.structs.replace(at, u=at.u + du, v=at.v + dv, turned=not at.turned)

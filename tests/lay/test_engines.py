@@ -39,7 +39,8 @@ def test_both_find_the_same_lowest_place_for_every_panel(seed: int) -> None:
         at.column[index] = -1
         tables = task.pairs, task.still, task.whose
         compiled, plain = (
-            loops.lowest(*tables, task.least, task.most, at.column, at.v, index, np.inf) for loops in (kernel, plainly)
+            loops.lowest(*tables, task.least, task.most, task.rungs, at.column, at.v, index, np.inf)
+            for loops in (kernel, plainly)
         )
         assert compiled == plain
         at.column[index], at.v[index] = compiled

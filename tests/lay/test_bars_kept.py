@@ -1,0 +1,119 @@
+"""A lay on barred cloth: every panel keeps its place in the stripes and in the bars, and can be cut."""
+
+import math
+
+import msgspec
+import numpy as np
+import pytest
+
+from cloths import assert_can_be_cut, assert_phases_kept, project_of, rectangle, scattered
+from core.geometry.transform import placed
+from core.lay import engine, kernel, places, plainly
+from core.lay.freedom import Freedom
+from core.lay.lay import lay
+from core.lay.legal import find_faults
+from core.lay.rungs import on_rungs
+from core.lay.task import task_of
+from core.matching.solve import match
+from core.model.project import Placement, Project
+from core.seams.garment import Garment
+from core.seams.readings import measure
+from garments import repeat, ring
+
+BARS = repeat("even", 45.0)
+LEANING = {"skew": 8.0, "weft_skew_percent": 2.0}
+
+
+def without_bars(project: Project) -> Project:
+    return msgspec.structs.replace(project, cloths=(msgspec.structs.replace(project.cloths[0], crosswise=None),))
+
+
+@pytest.mark.parametrize("loops", [kernel, plainly], ids=["compiled", "numpy alone"])
+@pytest.mark.parametrize("keys", [{}, {"one_way": False}, LEANING, {"kind": "uneven", "one_way": False}])
+def test_stripes_and_bars_lie_where_they_lay_on_every_panel(keys, loops, monkeypatch):
+    monkeypatch.setattr(engine, "loops", lambda: loops)
+    project = scattered(ring(2, number=6, crosswise=BARS, **keys), 2)
+    result = lay(project, seconds=0.5, quick=True)
+    assert_can_be_cut(result.project)
+    assert find_faults(result.project, "cloth") == ()
+    assert_phases_kept(project, result.project)
+
+
+@pytest.mark.parametrize("loops", [kernel, plainly], ids=["compiled", "numpy alone"])
+def test_rectangles_one_after_another_wait_for_the_next_bar(loops, monkeypatch):
+    # 100 mm tall, a bar every 26 mm: the next begins at the first multiple of 26 past the one before.
+    monkeypatch.setattr(engine, "loops", lambda: loops)
+    project = project_of([rectangle(f"r{i}", 500, 100) for i in range(4)], 600, 20.0, crosswise=repeat("even", 26.0))
+    found = lay(project, seconds=0.5, quick=True)
+    assert found.lays[0].length_mm == pytest.approx(3 * 26 * math.ceil(100 / 26) + 100, abs=1e-6)
+    assert lay(without_bars(project), quick=True).lays[0].length_mm == pytest.approx(400, abs=1e-6)
+
+
+def test_a_lay_with_bars_is_never_shorter_than_the_same_without():
+    for seed in range(3):
+        project = scattered(ring(seed, number=5, crosswise=BARS), seed)
+        kept = [lay(one, seconds=1.0, quick=True).lays[0].length_mm for one in (project, without_bars(project))]
+        assert kept[0] >= kept[1] - 1e-6
+        assert kept[0] <= kept[1] + 5 * 45.0
+
+
+@pytest.mark.parametrize("keys", [{}, LEANING, {"bow_percent": 2.0, **LEANING}])
+def test_both_engines_find_the_same_lowest_place(keys):
+    project = scattered(ring(4, number=6, crosswise=BARS, **keys), 4)
+    task = task_of(project, project.cloths[0])
+    at = places.one_by_one(task, np.arange(6))
+    for index in range(6):
+        at.column[index] = -1
+        tables = task.pairs, task.still, task.whose, task.least, task.most, task.rungs
+        compiled, plain = (room.lowest(*tables, at.column, at.v, index, np.inf) for room in (kernel, plainly))
+        assert compiled == (plain[0], pytest.approx(plain[1], abs=1e-9))
+        at.column[index], at.v[index] = compiled
+
+
+def test_on_a_bowed_cloth_the_bars_are_right_at_every_panels_middle():
+    project = scattered(ring(5, number=5, crosswise=BARS, bow_percent=2.0, **LEANING), 5)
+    garment, cloth, laid = Garment.of(project), project.cloths[0], lay(project, seconds=0.5, quick=True).project
+    assert_can_be_cut(laid)
+    for name, panel in garment.panels.items():
+        z = []
+        for at in (project.placement(name), laid.placement(name)):
+            u, v = placed(panel.middle[None], at.u, at.v, at.turn_deg, at.turned)[0]
+            ahead = 0.02 * cloth.width * (1 - (2 * u / cloth.width - 1) ** 2) + 0.02 * u
+            z.append(v - ahead)
+        moved = (z[1] - z[0]) / 45.0
+        assert abs(moved - round(moved)) * 45.0 < 0.001
+
+
+def test_a_lay_on_straight_bars_changes_no_step():
+    project = match(ring(6, number=4, crosswise=BARS, **LEANING)).project
+    before, after = measure(project), measure(lay(project, seconds=0.5, quick=True).project)
+    assert after.rms_of("lengthwise") == pytest.approx(before.rms_of("lengthwise"), abs=1e-5)
+    assert after.rms_of("crosswise") == pytest.approx(before.rms_of("crosswise"), abs=1e-5)
+
+
+def test_panels_are_turned_only_where_stripes_and_bars_are_even():
+    def either_way(**keys):
+        project = scattered(ring(3, number=4, one_way=False, **keys), 1)
+        return Freedom(project, project.cloths[0], Garment.of(project)).either_way
+
+    assert either_way(crosswise=BARS) == {"g0", "g1", "g2", "g3"}
+    assert either_way(crosswise=BARS, **LEANING) == {"g0", "g1", "g2", "g3"}
+    assert either_way(crosswise=repeat("uneven", 45.0)) == frozenset()
+    assert either_way(crosswise=BARS, kind="uneven") == frozenset()
+
+
+def test_a_rung_is_the_next_one_either_way():
+    rungs = np.array([0.25, 0.1, 0.0])
+    v = np.array([-3.0, 0.0, 7.5, 7.5001, np.inf, -np.inf])
+    assert on_rungs(v, rungs, True) == pytest.approx([-2.5, 7.5, 7.5, 17.5, np.inf, -np.inf])
+    assert on_rungs(v, rungs, False) == pytest.approx([-12.5, -2.5, 7.5, 7.5, np.inf, -np.inf])
+    assert np.array_equal(on_rungs(v, np.empty((6, 0)), True), v)
+
+
+def test_held_panels_are_laid_round():
+    held = Placement(u=400.0, v=150.0, hold=True)
+    project = scattered(ring(7, number=4, crosswise=BARS), 7).placed({"g1": held})
+    laid = lay(project, seconds=0.5, quick=True).project
+    assert laid.placement("g1") == held
+    assert find_faults(laid, "cloth") == ()
+    assert_phases_kept(project, laid)

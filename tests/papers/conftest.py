@@ -33,7 +33,7 @@ def laid_in_rows(project: Project, turned: frozenset[str] = frozenset()) -> Proj
         u, v, deepest = left + 1.7, 2.4, 2.4
         for piece in (piece for piece in project.pieces if piece.cloth == cloth.id):
             for panel in panels_of(piece):
-                turn, over = next(turns), panel.name in turned
+                turn, over = next(turns) if piece.grain == "straight" else 0.0, panel.name in turned
                 ring = placed(panel.cut_ring, 0.0, 0.0, turn, over)
                 (low_u, low_v), (high_u, high_v) = ring.min(axis=0), ring.max(axis=0)
                 if u + high_u - low_u > right:

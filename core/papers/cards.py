@@ -87,8 +87,7 @@ def _sheet_for(figures: PanelFigures, room: Box) -> Sheet:
 def _picture(figures: PanelFigures, others: list[PanelFigures], sheet: Sheet, units: Units) -> Drawing:
     finest = FINEST_ON_PAPER_MM * sheet.n
     lying = cloth_drawing(figures.cloth, sheet.window, finest)
-    repeat = figures.cloth.repeat
-    leads = lead_lines(figures.cloth, sheet.window) if repeat and repeat.width >= finest else Drawing()
+    leads = lead_lines(figures.cloth, sheet.window, finest)
     beside = joined(neighbour_drawing(other) for other in others)
     lines = sheet.on_page(lying + leads + beside + panel_drawing(figures))
     return lines + _lettering(figures, sheet, units)

@@ -2,13 +2,12 @@
 
 import numpy as np
 
-from core.geometry.paths import Points
 from core.lay.remnant import missing_outlines
-from core.model.cloth import Cloth
-from core.papers.drawing import Area, Box, Drawing, Line, Primitive, joined, segment
+from core.model.cloth import Cloth, Way
+from core.papers.drawing import Area, Box, Drawing, Line, Primitive, segment
 from core.papers.figures import PanelFigures
 from core.papers.pens import light_tint
-from core.seams.stripes import band_borders, lead_centres_between
+from core.seams.bands import bands_in, borders_in, lead_lines_in
 
 NOTCH_MM = 8.0
 
@@ -23,36 +22,33 @@ def cloth_drawing(cloth: Cloth, window: Box, finest: float = 0.0) -> Drawing:
     return (drawing + _edges(cloth, sheet)).within(_common(sheet, window))
 
 
-def lead_lines(cloth: Cloth, window: Box) -> Drawing:
-    """The centre lines of the lead stripes on the usable width, seen through a window."""
-    if cloth.repeat is None:
-        return Drawing()
+def lead_lines(cloth: Cloth, window: Box, finest: float = 0.0) -> Drawing:
+    """The centre lines of the lead stripes and lead bars on the usable width, seen through a window.
+
+    Those of a repeat narrower than `finest` mm are left out.
+    """
     left, right = cloth.usable
     seen = _common(Box(left, max(window.top, 0.0), right, cloth.end or window.bottom), window)
-    shift = sorted((cloth.skew * seen.top, cloth.skew * seen.bottom))
-    centres = lead_centres_between(cloth.repeat, seen.left - shift[1], seen.right - shift[0])
-    lines = (segment(*_ends(cloth, w, seen), "lead stripe") for w in centres.tolist())
-    return Drawing(tuple(lines)).within(seen)
+    lines = (line for way in _ways_drawn(cloth, finest) for line in lead_lines_in(cloth, way, _sides(seen)))
+    return Drawing(tuple(Line(line, "lead stripe") for line in lines)).within(seen)
 
 
 def stripe_edges(cloth: Cloth, window: Box) -> Drawing:
-    """Lines where one stripe ends and another, or the ground, begins, through the whole of a window."""
-    if cloth.repeat is None:
-        return Drawing()
-    shift = sorted((cloth.skew * window.top, cloth.skew * window.bottom))
-    width = cloth.repeat.width
-    first = np.floor((window.left - shift[1] - cloth.repeat.origin) / width)
-    last = np.ceil((window.right - shift[0] - cloth.repeat.origin) / width)
-    places = np.sort((band_borders(cloth.repeat)[:, None] + np.arange(first - 1, last + 1) * width).ravel())
-    lines = (segment(*_ends(cloth, w, window), "stripe edge") for w in places.tolist())
-    return Drawing(tuple(lines)).within(window)
+    """Lines where one stripe or bar ends and another, or the ground, begins, through the whole of a window."""
+    lines = (line for way in cloth.ways for line in borders_in(cloth, way, _sides(window)))
+    return Drawing(tuple(Line(line, "stripe edge") for line in lines)).within(window)
 
 
-def stripe_areas(cloth: Cloth, window: Box) -> Drawing:
-    """All stripes that meet a window, from its top to its bottom and some beyond its sides, without the ground."""
-    if cloth.repeat is None:
-        return Drawing()
-    return joined(_stripe(cloth, stripe.at, stripe.width, stripe.colour, window) for stripe in cloth.repeat.stripes)
+def stripe_areas(cloth: Cloth, window: Box, finest: float = 0.0) -> Drawing:
+    """All stripes and, over them, bars that meet a window, from side to side of it and some beyond; no ground."""
+    return Drawing(
+        tuple(
+            Area(outline, "stripe", light_tint(bands.stripe.colour))
+            for way in _ways_drawn(cloth, finest)
+            for bands in bands_in(cloth, way, _sides(window))
+            for outline in bands.outlines
+        )
+    )
 
 
 def panel_drawing(figures: PanelFigures) -> Drawing:
@@ -78,35 +74,22 @@ def _common(a: Box, b: Box) -> Box:
     return Box(max(a.left, b.left), max(a.top, b.top), min(a.right, b.right), min(a.bottom, b.bottom))
 
 
-def _ends(cloth: Cloth, w: float, box: Box) -> tuple[tuple[float, float], tuple[float, float]]:
-    """Where the line of one across-coordinate runs through the top and the bottom of a box."""
-    return (w + cloth.skew * box.top, box.top), (w + cloth.skew * box.bottom, box.bottom)
+def _sides(box: Box) -> tuple[float, float, float, float]:
+    return box.left, box.top, box.right, box.bottom
+
+
+def _ways_drawn(cloth: Cloth, finest: float) -> list[Way]:
+    """The ways whose repeat is not narrower than so many mm."""
+    repeats = {way: cloth.repeat_of(way) for way in cloth.ways}
+    return [way for way, repeat in repeats.items() if repeat and repeat.width >= finest]
 
 
 def _stripes(cloth: Cloth, box: Box, finest: float) -> Drawing:
-    if cloth.repeat is None:
+    lowest = cloth.repeat or cloth.crosswise
+    if lowest is None:
         return Drawing()
-    ground = Drawing((Area(box.corners, "ground", light_tint(cloth.repeat.ground)),))
-    if cloth.repeat.width < finest:
-        return ground
-    return ground + stripe_areas(cloth, box).within(box)
-
-
-def _stripe(cloth: Cloth, at: float, width: float, colour: str, box: Box) -> Drawing:
-    """All copies of one stripe of the repeat that meet a box, from its top to its bottom."""
-    assert cloth.repeat is not None
-    place, spacing = cloth.repeat.origin + at, cloth.repeat.width
-    shift = sorted((cloth.skew * box.top, cloth.skew * box.bottom))
-    first = np.ceil((box.left - shift[1] - width / 2 - place) / spacing)
-    last = np.floor((box.right - shift[0] + width / 2 - place) / spacing)
-    centres = place + np.arange(first, last + 1) * spacing
-    tint = light_tint(colour)
-    return Drawing(tuple(Area(_band(cloth, w, width, box), "stripe", tint) for w in centres.tolist()))
-
-
-def _band(cloth: Cloth, w: float, width: float, box: Box) -> Points:
-    left, right = _ends(cloth, w - width / 2, box), _ends(cloth, w + width / 2, box)
-    return np.array([left[0], right[0], right[1], left[1]])
+    ground = Drawing((Area(box.corners, "ground", light_tint(lowest.ground)),))
+    return ground + stripe_areas(cloth, box, finest).within(box)
 
 
 def _edges(cloth: Cloth, sheet: Box) -> Drawing:

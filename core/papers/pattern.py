@@ -145,7 +145,7 @@ def _notes(figures: PanelFigures) -> list[str]:
     if not figures.number:
         pair = " and once turned over" if figures.panel.piece.cut == "pair" else ""
         return [f"cut from {figures.cloth.title} as drawn{pair}"]
-    stripes = ", stripe on stripe" if figures.cloth.repeat else ""
+    stripes = ", stripe on stripe" if figures.cloth.ways else ""
     return [f"{figures.cloth.title}: this side up{stripes}", "turned end for end" if figures.at.turned else ""]
 
 

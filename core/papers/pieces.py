@@ -34,7 +34,7 @@ class LaidProject:
 
     def has_card(self, panel: PanelFigures) -> bool:
         """Whether a panel gets a card: every drawn one, and of the derived ones those whose stripes matter."""
-        return panel.cloth.repeat is not None or panel.panel.piece in self.given.pieces
+        return bool(panel.cloth.ways) or panel.panel.piece in self.given.pieces
 
 
 def laid_project(project: Project) -> LaidProject:
@@ -52,7 +52,7 @@ def pattern_pieces(laid: LaidProject, figures: Figures, lines: LineChoice) -> tu
     """
     kept: list[PanelFigures] = []
     for panel in _candidates(laid, figures):
-        if panel.cloth.repeat or not any(_same_shape(panel.panel, other.panel) for other in kept):
+        if panel.cloth.ways or not any(_same_shape(panel.panel, other.panel) for other in kept):
             kept.append(panel)
     return tuple(pattern_piece(panel, lines) for panel in kept)
 
@@ -62,8 +62,8 @@ def _candidates(laid: LaidProject, figures: Figures) -> Iterator[PanelFigures]:
     strips = {name for strip in laid.given.strips for name in strip.piece_ids}
     unplaced = msgspec.structs.replace(laid.project, pieces=laid.without_place, seams=(), placements={})
     rest = figures_of(unplaced, measure(unplaced)).panels if laid.without_place else ()
-    yield from (panel for panel in figures.panels if panel.cloth.repeat)
-    plain = [panel for panel in figures.panels if not panel.cloth.repeat]
+    yield from (panel for panel in figures.panels if panel.cloth.ways)
+    plain = [panel for panel in figures.panels if not panel.cloth.ways]
     for panel in (*plain, *rest):
         if panel.panel.piece.id not in strips and not panel.panel.mirrored:
             yield _upright(laid, panel)
@@ -71,7 +71,7 @@ def _candidates(laid: LaidProject, figures: Figures) -> Iterator[PanelFigures]:
 
 def _upright(laid: LaidProject, panel: PanelFigures) -> PanelFigures:
     """A panel as its piece is drawn, wherever it lies; on plain cloth, for there is nothing to show of another."""
-    plain = msgspec.structs.replace(panel.cloth, repeat=None)
+    plain = msgspec.structs.replace(panel.cloth, repeat=None, crosswise=None)
     alone = msgspec.structs.replace(
         laid.project,
         cloths=(plain,),

@@ -7,6 +7,7 @@ import numpy as np
 from PySide6.QtCore import QEvent, QPoint, QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import (
     QBrush,
+    QColor,
     QHelpEvent,
     QImage,
     QPainter,
@@ -19,6 +20,8 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 
+from app.canvas.cloth import paint_bands
+from app.canvas.panels import transform_of
 from app.figures import step, unit
 from app.grades import GRADES, Grades, halo_for, pen_for
 from app.stripe_colours import pixels_of
@@ -171,12 +174,15 @@ class GarmentPicture(QWidget):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.translate(-corner)
         if cloth.repeat is None:
-            painter.fillPath(outline, current().colour("raised"))
+            ground = QColor(cloth.crosswise.ground) if cloth.crosswise else current().colour("raised")
+            painter.fillPath(outline, ground)
         else:
             across = Across.of(placement, cloth)
             stripes = QBrush(striped(cloth.repeat, across, transform, corner, picture.size(), ratio))
             stripes.setTransform(QTransform(1 / ratio, 0, 0, 1 / ratio, corner.x(), corner.y()))
             painter.fillPath(outline, stripes)
+        if cloth.crosswise is not None:
+            _paint_bars(painter, cloth, transform_of(placement).inverted()[0] * transform, outline)
         painter.strokePath(outline, QPen(current().colour("text", 0.7), 1.0))
         painter.end()
         return corner, picture
@@ -248,6 +254,15 @@ def _blank(box: QRectF, ratio: float) -> tuple[QPoint, QPixmap]:
     picture.setDevicePixelRatio(ratio)
     picture.fill(Qt.GlobalColor.transparent)
     return whole.topLeft(), picture
+
+
+def _paint_bars(painter: QPainter, cloth: Cloth, to_picture: QTransform, outline: QPainterPath) -> None:
+    """Bars of a cloth within an outline; `to_picture` brings places on the cloth to where they are seen."""
+    painter.save()
+    painter.setClipPath(outline)
+    painter.setTransform(to_picture, True)
+    paint_bands(painter, cloth, "crosswise", to_picture.inverted()[0].mapRect(outline.boundingRect()))
+    painter.restore()
 
 
 def striped(

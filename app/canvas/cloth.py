@@ -1,16 +1,15 @@
 """The cloth as the desk: its true stripes, selvedges, flaws and cut end."""
 
-import math
-
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
 from app.canvas.item import CanvasItem
-from app.stripe_colours import PLAIN
+from app.stripe_colours import PLAIN, colour_of_kind
 from app.theme import Theme, current
 from core.lay.remnant import missing_outlines
-from core.model.cloth import Cloth, Repeat, Stripe
+from core.model.cloth import Cloth, Repeat, Way
+from core.seams.bands import bands_in
 
 FINEST_PX = 2.5
 """A repeat narrower than this on the screen is painted as its average colour."""
@@ -79,64 +78,44 @@ class ClothItem(CanvasItem):
 
 
 def paint_stripes(painter: QPainter, cloth: Cloth, part: QRectF, scale: float) -> None:
-    """Paint the exposed part of a cloth, mm; `scale` is px per mm."""
-    repeat = cloth.repeat
-    if repeat is None:
-        painter.fillRect(part, QColor(PLAIN))
-        return
-    if repeat.width * scale < FINEST_PX:
-        painter.fillRect(part, average_colour(repeat))
-        return
-    painter.fillRect(part, QColor(repeat.ground))
+    """Paint the exposed part of a cloth, mm, its bars over its stripes; `scale` is px per mm."""
+    lowest = cloth.repeat or cloth.crosswise
+    painter.fillRect(part, QColor(lowest.ground if lowest else PLAIN))
     painter.setPen(Qt.PenStyle.NoPen)
-    for stripe in repeat.stripes:
-        painter.setBrush(QColor(stripe.colour))
-        if cloth.skew == 0:
-            painter.drawRects(_upright(repeat, stripe, part))
+    for way in cloth.ways:
+        repeat = cloth.repeat_of(way)
+        if repeat and repeat.width * scale < FINEST_PX:
+            painter.fillRect(part, average_colour(repeat, over=way == "crosswise"))
         else:
-            painter.save()
-            painter.setClipRect(part, Qt.ClipOperation.IntersectClip)
-            for band in _leaning(cloth.skew, repeat, stripe, part):
-                painter.drawConvexPolygon(band)
-            painter.restore()
+            paint_bands(painter, cloth, way, part)
     painter.setBrush(Qt.BrushStyle.NoBrush)
 
 
-def average_colour(repeat: Repeat) -> QColor:
-    """The colour that a repeat has from afar."""
-    parts = [
-        (QColor(repeat.ground if kind < 0 else repeat.kinds[kind][0].colour), b - a) for a, b, kind in repeat.bands
-    ]
-    mixed = [sum(getattr(colour, hue)() * wide for colour, wide in parts) for hue in ("redF", "greenF", "blueF")]
-    return QColor.fromRgbF(*(min(value / repeat.width, 1.0) for value in mixed))
+def paint_bands(painter: QPainter, cloth: Cloth, way: Way, part: QRectF) -> None:
+    """All stripes of one way, cut at the exposed part."""
+    straight = not cloth.skew if way == "lengthwise" else not (cloth.weft_skew or cloth.bow_per_mm)
+    painter.save()
+    painter.setClipRect(part, Qt.ClipOperation.IntersectClip)
+    for bands in bands_in(cloth, way, (part.left(), part.top(), part.right(), part.bottom())):
+        painter.setBrush(QColor(bands.stripe.colour))
+        if straight:
+            corners = bands.outlines[:, 0::2].reshape(-1, 4)
+            painter.drawRects(
+                [QRectF(QPointF(a, b), QPointF(c, d)).normalized() & part for a, b, c, d in corners.tolist()]
+            )
+        else:
+            for outline in bands.outlines.tolist():
+                painter.drawPolygon([QPointF(u, v) for u, v in outline])
+    painter.restore()
 
 
-def _starts(repeat: Repeat, stripe: Stripe, low: float, high: float) -> list[float]:
-    """Across-coordinates at which copies of a stripe begin that can be seen between two."""
-    first = repeat.origin + stripe.at - stripe.width / 2
-    count = range(math.floor((low - first - stripe.width) / repeat.width), math.ceil((high - first) / repeat.width) + 1)
-    return [first + j * repeat.width for j in count]
-
-
-def _upright(repeat: Repeat, stripe: Stripe, part: QRectF) -> list[QRectF]:
-    bands = []
-    for start in _starts(repeat, stripe, part.left(), part.right()):
-        left, right = max(start, part.left()), min(start + stripe.width, part.right())
-        if right > left:
-            bands.append(QRectF(left, part.top(), right - left, part.height()))
-    return bands
-
-
-def _leaning(skew: float, repeat: Repeat, stripe: Stripe, part: QRectF) -> list[QPolygonF]:
-    at_top, at_bottom = skew * part.top(), skew * part.bottom()
-    low, high = part.left() - max(at_top, at_bottom), part.right() - min(at_top, at_bottom)
-    bands = []
-    for start in _starts(repeat, stripe, low, high):
-        end = start + stripe.width
-        corners = ((start + at_top, part.top()), (end + at_top, part.top()))
-        corners += ((end + at_bottom, part.bottom()), (start + at_bottom, part.bottom()))
-        bands.append(QPolygonF([QPointF(*corner) for corner in corners]))
-    return bands
+def average_colour(repeat: Repeat, over: bool = False) -> QColor:
+    """The colour that a repeat has from afar; of bars `over` something else, its ground is seen through."""
+    bands = [(colour_of_kind(repeat, kind), b - a, kind) for a, b, kind in repeat.bands]
+    shown = [(colour, wide) for colour, wide, kind in bands if kind >= 0 or not over]
+    covered = sum(wide for _, wide in shown)
+    mixed = [sum(getattr(colour, hue)() * wide for colour, wide in shown) for hue in ("redF", "greenF", "blueF")]
+    return QColor.fromRgbF(*(min(value / covered, 1.0) for value in mixed), min(covered / repeat.width, 1.0))
 
 
 def _hair(colour: QColor, width: float = 1.0) -> QPen:

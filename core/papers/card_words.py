@@ -16,8 +16,9 @@ from core.papers.words import (
     sideways,
     where_on_edge,
 )
+from core.seams.levels import Level
 
-MOST_PLACES = 16
+MOST_PLACES, MOST_BARS = 16, 4
 """So many meeting places of an edge are named on a card; its edge strip shows all."""
 
 
@@ -34,11 +35,13 @@ def card_paragraphs(
 ) -> list[Paragraph]:
     """The words of a card; `laid` are the panels that lie there already, `titles` gives every panel's full name."""
     steps = [_paper_step(figures), _grain_step(figures, units), _place_step(figures, units)]
-    steps += [*_stripe_step(figures, units), *_check_step(figures, units), *_neighbour_step(laid, units)]
+    steps += [*_stripe_step(figures, units), *_bar_step(figures, units), *_check_steps(figures, units)]
+    steps += _neighbour_step(laid, units)
     steps.append(_cut_step(figures))
     paragraphs = _face(figures)
     for number, step in enumerate(steps, 1):
-        paragraphs.append(Paragraph(step.text, label=f"{number}", indent=6.0, hang=6.0, gap=2.2))
+        leads = bool(step.measures)
+        paragraphs.append(Paragraph(step.text, label=f"{number}", indent=6.0, hang=6.0, gap=2.2, leads=leads))
         paragraphs += [Paragraph(line, label="–", indent=9.5, hang=3.5, gap=0.4) for line in step.measures]
     return [*paragraphs, *_seams(figures, titles, units)]
 
@@ -104,18 +107,41 @@ def _stripe_step(figures: PanelFigures, units: Units) -> list[Step]:
     return [Step(words, tuple(measures))]
 
 
-def _check_step(figures: PanelFigures, units: Units) -> list[Step]:
-    """Where lead stripes meet the sewn edges; nothing where none does."""
-    marked = [marks for marks in figures.edges if marks.meets_mm]
-    if not marked:
+def _bar_step(figures: PanelFigures, units: Units) -> list[Step]:
+    """Setting the panel along the cloth by the bars; nothing where there are none."""
+    if not figures.levels or figures.cloth.crosswise is None:
         return []
-    words = "Check: the middle of a lead stripe meets the stitching line, measured along it, at"
-    return [Step(words, tuple(_edge_words(marks, units) for marks in marked))]
+    name = figures.cloth.crosswise.lead_stripe.name
+    words = f"Set it along the cloth by the lead bar ({name}), at the middle of its upper and lower edges."
+    return [Step(words, tuple(_level_words(level, units) for level in figures.levels))]
 
 
-def _edge_words(marks: EdgeMarks, units: Units) -> str:
-    places = [units.bare(height) for height in marks.meets_mm[:MOST_PLACES]]
-    more = len(marks.meets_mm) - len(places)
+def _level_words(level: Level, units: Units) -> str:
+    start = f"Middle of the {level.edge} edge:"
+    if abs(level.to_bar_mm) < units.nothing_mm:
+        return f"{start} on the middle of a bar."
+    way = "hem" if level.to_bar_mm > 0 else "waist"
+    return f"{start} the nearest bar's middle lies {units.say(abs(level.to_bar_mm))} towards the {way}."
+
+
+def _check_steps(figures: PanelFigures, units: Units) -> list[Step]:
+    """Where lead stripes, and lead bars, meet the sewn edges; nothing where none does."""
+    return [
+        Step(
+            f"Check: the middle of a lead {what} meets the stitching line, measured along it, at",
+            tuple(_edge_words(marks, places, most, units) for marks, places in marked if places),
+        )
+        for what, most, marked in (
+            ("stripe", MOST_PLACES, [(marks, marks.meets_mm) for marks in figures.edges]),
+            ("bar", MOST_BARS, [(marks, marks.bars_mm) for marks in figures.edges]),
+        )
+        if any(places for _, places in marked)
+    ]
+
+
+def _edge_words(marks: EdgeMarks, meets_mm: Sequence[float], most: int, units: Units) -> str:
+    places = [units.bare(height) for height in meets_mm[:most]]
+    more = len(meets_mm) - len(places)
     rest = f" and {more} more, on its edge strip" if more else ""
     length = units.bare(marks.length_mm)
     start = f"{marks.edge} edge ({length} long), from its corner with the {marks.corner_with} edge:"

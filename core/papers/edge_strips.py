@@ -103,8 +103,8 @@ def _number_candidates(here: Floats, inward: Floats, words: str, bold: bool) -> 
 
 
 def _places(side: EdgeStretch, units: Units) -> Iterator[tuple[float, str, str]]:
-    """Where lead stripes meet the edge, then the heights on a ruler's round numbers."""
-    inside = [place for place in side.marks.meets_mm if side.start <= place <= side.end]
+    """Where lead stripes and bars meet the edge, then the heights on a ruler's round numbers."""
+    inside = [place for place in (*side.marks.meets_mm, *side.marks.bars_mm) if side.start <= place <= side.end]
     for place in inside:
         yield place, units.bare(place), "mark"
     every = units.ruler_mm * (5 if units.name != "in" else 2)
@@ -184,7 +184,7 @@ def _instructions(units: Units) -> tuple[str, ...]:
         " pattern on the cloth so that the stripes run on from the strip.",
         "A strip serves every edge that is named on it. Where it says turned over, trace its stripes through to the"
         " back and use it with the back up.",
-        "A dot is where the middle of a lead stripe meets the stitching line; bold numbers beside dots, and the plain"
-        f" numbers beside ticks, are {units.title} down the stitching line from the upper corner. A thick short line is"
-        " a notch.",
+        "A dot is where the middle of a lead stripe or bar meets the stitching line; bold numbers beside dots, and the"
+        f" plain numbers beside ticks, are {units.title} down the stitching line from the upper corner. A thick short"
+        " line is a notch.",
     )

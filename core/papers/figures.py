@@ -14,11 +14,13 @@ import numpy as np
 from core.geometry.paths import LARGEST_MM, Points
 from core.geometry.polyline import Floats, lengths_along, points_at, signed_area
 from core.geometry.transform import placed, rotation
-from core.model.cloth import Cloth
+from core.model.cloth import WAYS, Cloth, Repeat
 from core.model.panel import NotchMark, Panel
 from core.model.pattern import PanelName, edge_of, panel_of
 from core.model.project import Placement, Project
+from core.seams.bands import BOWED_EVERY_MM
 from core.seams.garment import SeamLine
+from core.seams.levels import Level, levels_of
 from core.seams.readings import Measurement, SeamReading
 from core.seams.stripes import Across, crossing_heights, lead_centres_between
 
@@ -53,11 +55,11 @@ class GrainEnd:
 
 @dataclass(frozen=True)
 class EdgeMarks:
-    """Where the centre lines of lead stripes meet a sewn edge.
+    """Where the centre lines of lead stripes and of lead bars meet a sewn edge.
 
-    `meets_mm` runs along the stitching line from the edge's upper corner, which it shares with `corner_with`. `ref`
-    is `panel/edge`, `partner` the edge it is sewn to in the seam `seam`; `downwards` says whether outline order
-    leads away from the upper corner.
+    `meets_mm`, and `bars_mm` for bars, run along the stitching line from the edge's upper corner, which it shares with
+    `corner_with`. `ref` is `panel/edge`, `partner` the edge it is sewn to in the seam `seam`; `downwards` says whether
+    outline order leads away from the upper corner.
     """
 
     ref: str
@@ -67,6 +69,7 @@ class EdgeMarks:
     partner: str
     length_mm: float
     meets_mm: tuple[float, ...]
+    bars_mm: tuple[float, ...] = ()
 
     @property
     def edge(self) -> str:
@@ -89,6 +92,7 @@ class Expected:
 class PanelFigures:
     """Everything a placement card says. `number` counts the panels of all cloths in the order of the plan.
 
+    `levels` says how far its waist and hem lie from bars.
     `paper` is how the paper piece lies: face up, face down, or as a half that is laid both ways about its fold.
     `lean_mm` is how far right of the grain line's top end its bottom end lies, straight across the cloth.
     """
@@ -101,6 +105,7 @@ class PanelFigures:
     grain_bottom: GrainEnd
     edges: tuple[EdgeMarks, ...]
     seams: tuple[Expected, ...]
+    levels: tuple[Level, ...] = ()
 
     @property
     def name(self) -> PanelName:
@@ -242,7 +247,7 @@ def _panel_figures(project: Project, measurement: Measurement, name: PanelName, 
         for line, reading in zip(measurement.garment.seams, measurement.seams, strict=True)
         if name in line.panels
     )
-    return PanelFigures(number, panel, cloth, at, top, bottom, edges, seams)
+    return PanelFigures(number, panel, cloth, at, top, bottom, edges, seams, levels_of(panel, cloth, at))
 
 
 def _edges_of(line: SeamLine, name: PanelName) -> list[tuple[str, str]]:
@@ -261,19 +266,24 @@ def _expected(line: SeamLine, reading: SeamReading | None, name: PanelName) -> E
 def _edge_marks(panel: Panel, cloth: Cloth, at: Placement, ref: str, line: SeamLine, partner: str) -> EdgeMarks:
     edge, downwards = edge_of(ref), ref == line.sewn.a
     points = _from_upper_corner(panel, edge, downwards)
-    along = lengths_along(points)
-    meets = tuple(float(height) for height in _lead_meetings(cloth, along, Across.of(at, cloth)(points)))
+    along = _stations(cloth, lengths_along(points))
+    points = points_at(points, along)
+    meets, bars = (_lead_meetings(cloth.repeat_of(way), along, Across.of(at, cloth, way)(points)) for way in WAYS)
     corner = _corners(panel, edge)[0 if downwards else 1]
-    return EdgeMarks(ref, corner, downwards, line.sewn.label, partner, float(along[-1]), meets)
+    return EdgeMarks(ref, corner, downwards, line.sewn.label, partner, float(along[-1]), meets, bars)
 
 
-def _lead_meetings(cloth: Cloth, along: Floats, w: Floats) -> Floats:
-    if cloth.repeat is None:
-        return np.empty(0)
-    repeat = cloth.repeat
+def _stations(cloth: Cloth, along: Floats) -> Floats:
+    """Distances along an edge between which stripes and bars are straight."""
+    return np.union1d(along, np.arange(0.0, along[-1], BOWED_EVERY_MM)) if cloth.bow_per_mm else along
+
+
+def _lead_meetings(repeat: Repeat | None, along: Floats, w: Floats) -> tuple[float, ...]:
+    if repeat is None:
+        return ()
     kind = next(kind for kind in repeat.kinds if repeat.lead_stripe in kind)
     places = np.array([repeat.origin + stripe.at for stripe in kind])
-    return crossing_heights(along, w, places, repeat.width)[0]
+    return tuple(crossing_heights(along, w, places, repeat.width)[0].tolist())
 
 
 def _from_upper_corner(panel: Panel, edge: str, downwards: bool) -> Points:

@@ -80,7 +80,10 @@ SCALES = (
 
 @dataclass(frozen=True)
 class Paragraph:
-    """A run of text, indented; `label` stands `hang` mm before its first line; `gap` is the room above it, mm."""
+    """A run of text, indented; `label` stands `hang` mm before its first line; `gap` is the room above it, mm.
+
+    One that `leads` is never the last of a column that goes on in another.
+    """
 
     text: str
     size: float = TEXT_SIZE
@@ -89,6 +92,7 @@ class Paragraph:
     indent: float = 0.0
     hang: float = 0.0
     gap: float = 1.6
+    leads: bool = False
 
 
 def scale_for(width: float, height: float, room_width: float, room_height: float) -> float:
@@ -153,11 +157,16 @@ def smaller(paragraph: Paragraph, factor: float) -> Paragraph:
 
 def flow(paragraphs: Sequence[Paragraph], column: Box) -> tuple[Drawing, tuple[Paragraph, ...], float]:
     """Paragraphs set down a column: what was set, the paragraphs that found no room, and the y where it ends."""
-    texts: list[Text] = []
-    y = column.top
-    for index, paragraph in enumerate(paragraphs):
+    done: list[tuple[tuple[Text, ...], float]] = []
+    y, rest = column.top, tuple[Paragraph, ...]()
+    for paragraph in paragraphs:
         lines, end = set_paragraph(paragraph, column.left, y, column.width)
-        if end > column.bottom and texts:
-            return Drawing(tuple(texts)), tuple(paragraphs[index:]), y
-        texts, y = texts + list(lines), end
-    return Drawing(tuple(texts)), (), y
+        if end > column.bottom and done:
+            while len(done) > 1 and paragraphs[len(done) - 1].leads:
+                done.pop()
+            rest = tuple(paragraphs[len(done) :])
+            break
+        done.append((lines, end))
+        y = end
+    texts = tuple(text for lines, _ in done for text in lines)
+    return Drawing(texts), rest, done[-1][1] if done else y

@@ -11,7 +11,7 @@ from core.papers.lettering import shortened
 from core.papers.measures import Units
 from core.papers.page import FINE_SIZE, Page, Paragraph, flow, heading
 from core.seams.garment import SeamLine
-from core.seams.readings import SeamReading
+from core.seams.readings import Measurement, SeamReading
 
 ROW_MM = 11.0
 LEFT = 13.0
@@ -48,7 +48,7 @@ LEGEND = {
 
 def readings_pages(figures: Figures, page: Page, units: Units) -> tuple[Drawing, ...]:
     """As many pages as the seams need; the legend and the garment's figure stand on the first."""
-    rows = list(zip(figures.measurement.garment.seams, figures.measurement.seams, strict=True))
+    rows = _rows(figures.measurement)
     limit = _picture_limit(figures)
     top, start = _first_part(figures, limit, page, units)
     pages = [heading(page, "Seam readings") + top]
@@ -66,9 +66,15 @@ def readings_pages(figures: Figures, page: Page, units: Units) -> tuple[Drawing,
     return tuple(pages)
 
 
+def _rows(measurement: Measurement) -> list[tuple[SeamLine, SeamReading | None]]:
+    """Every seam with its reading, and once more with that of its bars where it has any."""
+    stripes = zip(measurement.garment.seams, measurement.seams, strict=True)
+    return [*stripes, *((reading.line, reading) for reading in measurement.crosswise if reading)]
+
+
 def _picture_limit(figures: Figures) -> float:
     """The step at the upper and lower border of every picture, mm."""
-    worst = [reading.worst[0] for reading in figures.measurement.read if reading.worst]
+    worst = [reading.worst[0] for _, reading in _rows(figures.measurement) if reading and reading.worst]
     return float(max(4.0, np.ceil(max(worst, default=0.0))))
 
 
@@ -108,7 +114,12 @@ def _head(top: float, units: Units) -> Drawing:
 def _row(line: SeamLine, reading: SeamReading | None, top: float, limit: float, units: Units) -> Drawing:
     joins = f"{line.sewn.a} – {line.sewn.b}{_lean_words(reading)}"
     parts: list[Primitive] = [
-        Text((LEFT, top + 4.4), shortened(line.sewn.label, 3.5, 47.0, bold=True), 3.5, bold=True),
+        Text(
+            (LEFT, top + 4.4),
+            shortened(f"{_way_words(reading)}{line.sewn.label}", 3.5, 47.0, bold=True),
+            3.5,
+            bold=True,
+        ),
         Text((LEFT, top + 8.9), shortened(joins, 2.6, 132.0), 2.6, "fine text"),
         segment((LEFT, top + ROW_MM - 0.4), (PICTURE.right, top + ROW_MM - 0.4), "rule"),
     ]
@@ -118,6 +129,10 @@ def _row(line: SeamLine, reading: SeamReading | None, top: float, limit: float, 
     for name, words in _figures_of(reading, units).items():
         parts.append(Text((NUMBER_COLUMNS[name], top + 4.4), words, 3.5, anchor="end", bold=name == "worst"))
     return Drawing(tuple(parts)) + _picture(reading, top, limit)
+
+
+def _way_words(reading: SeamReading | None) -> str:
+    return "bars, " if reading and reading.way == "crosswise" else ""
 
 
 def _lean_words(reading: SeamReading | None) -> str:

@@ -57,7 +57,12 @@ class _Seam:
 
     @property
     def name(self) -> str:
-        return self.reading.line.sewn.label
+        return self.reading.line.sewn.label + (", bars" if self.what == "bar" else "")
+
+    @property
+    def what(self) -> str:
+        """What is matched."""
+        return "stripe" if self.reading.way == "lengthwise" else "bar"
 
 
 def seam_pages(figures: Figures, page: Page, units: Units) -> tuple[Leaf, ...]:
@@ -65,7 +70,8 @@ def seam_pages(figures: Figures, page: Page, units: Units) -> tuple[Leaf, ...]:
     panels: Mapping[PanelName, PanelFigures] = {panel.name: panel for panel in figures.panels}
     drawings = [
         drawing
-        for reading in figures.measurement.read
+        for reading in (*figures.measurement.read, *figures.measurement.crosswise)
+        if reading
         for drawing in _pages(_seam_of(reading, panels, figures, units), page)
     ]
     return with_feet(page, drawings, figures.project.title or "Seam sheet")
@@ -149,15 +155,15 @@ def _blocks(seam: _Seam) -> list[_Block]:
         tuple(_reading_rows(seam)),
     )
     marks = _Block(
-        f"Thread marks: lead stripe, {unit}",
+        f"Thread marks: lead {seam.what}, {unit}",
         ("left at", "right at", "ease", "edge"),
         (14.0, 31.0, 43.0, 45.0),
         tuple(_mark_rows(seam)),
         "Along each edge from its upper corner. Pin mark to mark; ease so much since the mark above.",
     )
     crossings = _Block(
-        f"Every stripe, heights in the seam, {unit}",
-        ("left", "right", "gap", "step", "stripe"),
+        f"Every {seam.what}, heights in the seam, {unit}",
+        ("left", "right", "gap", "step", seam.what),
         (14.0, 28.5, 42.5, 54.5, 56.0),
         tuple(_crossing_rows(seam)),
     )
@@ -187,7 +193,7 @@ def _mark_rows(seam: _Seam) -> Iterator[Row]:
     marks = [_marks_of(figures, ref) for figures, ref in zip(seam.sides, (line.sewn.a, line.sewn.b), strict=True)]
     for pair in lead_pairs(seam.reading):
         places = [
-            _along_edge(one, height, line.length, index, line.edge_lengths, line.sewn.seam.join)
+            _along_edge(_met(seam, one), height, line.length, index, line.edge_lengths, line.sewn.seam.join)
             for index, (one, height) in enumerate(zip(marks, (pair.a_at_mm, pair.b_at_mm), strict=True))
         ]
         yield units.bare(places[0]), units.bare(places[1]), *_ease_words(pair, units)
@@ -207,13 +213,17 @@ def _marks_of(figures: PanelFigures, ref: str) -> EdgeMarks:
     return next(marks for marks in figures.edges if marks.ref == ref)
 
 
+def _met(seam: _Seam, marks: EdgeMarks) -> tuple[float, ...]:
+    return marks.meets_mm if seam.what == "stripe" else marks.bars_mm
+
+
 def _along_edge(
-    marks: EdgeMarks, height: float, length: float, index: int, lengths: tuple[float, float], join: str
+    meets_mm: tuple[float, ...], height: float, length: float, index: int, lengths: tuple[float, float], join: str
 ) -> float:
     """A height of the seam as a distance along one of its edges: the nearest of the edge's own meeting places."""
     own = lengths[index]
     place = height * own / length if join == "spread" else height + (own - length if join == "bottom" else 0.0)
-    return min(marks.meets_mm, key=lambda meets: abs(meets - place), default=place)
+    return min(meets_mm, key=lambda meets: abs(meets - place), default=place)
 
 
 def _crossing_rows(seam: _Seam) -> Iterator[Row]:
@@ -299,4 +309,4 @@ def _advice_words(seam: _Seam) -> Iterator[str]:
         puckers = "; that would pucker" if abs(ease) > PUCKERS else ""
         yield f"Easing instead takes {abs(ease) * 100:.1f} % of the {side} edge{puckers}."
     if not reading.all_stripes_meet_at_zero:
-        yield "The repeat is uneven and the edges lean opposite ways: only the lead stripe can meet."
+        yield f"The repeat is uneven and the edges lean opposite ways: only the lead {seam.what} can meet."

@@ -4,6 +4,7 @@ import csv
 import io
 from collections.abc import Iterable, Sequence
 
+from core.model.cloth import WAYS
 from core.papers.figures import Figures, GrainEnd, PanelFigures
 from core.papers.measures import mm
 from core.papers.words import degrees
@@ -29,7 +30,18 @@ POSITION_COLUMNS = (
     "grain_bottom_v_mm",
     "grain_bottom_right_of_lead_mm",
 )
-MARK_COLUMNS = ("number", "panel", "edge", "seam", "sewn_to", "edge_length_mm", "from_corner_with", "place", "at_mm")
+MARK_COLUMNS = (
+    "number",
+    "panel",
+    "edge",
+    "seam",
+    "sewn_to",
+    "edge_length_mm",
+    "from_corner_with",
+    "place",
+    "at_mm",
+    "way",
+)
 
 
 def positions_csv(figures: Figures) -> bytes:
@@ -38,7 +50,7 @@ def positions_csv(figures: Figures) -> bytes:
 
 
 def stripe_marks_csv(figures: Figures) -> bytes:
-    """One row for every place where a lead stripe's centre line meets a sewn edge, mm along the stitching line."""
+    """One row for each place where the middle of a lead stripe or bar meets a sewn edge, mm along the line."""
     return _csv(MARK_COLUMNS, (row for panel in figures.panels for row in _marks(panel)))
 
 
@@ -83,9 +95,11 @@ def _marks(figures: PanelFigures) -> list[list[str]]:
             marks.corner_with,
             f"{place}",
             mm(at),
+            way,
         ]
         for marks in figures.edges
-        for place, at in enumerate(marks.meets_mm, 1)
+        for way, meets_mm in zip(WAYS, (marks.meets_mm, marks.bars_mm), strict=True)
+        for place, at in enumerate(meets_mm, 1)
     ]
 
 

@@ -9,7 +9,7 @@ from core.geometry.polyline import length, points_at
 from core.model.cloth import Cloth
 from core.model.panel import Panel
 from core.model.pattern import PanelName
-from core.model.project import Project
+from core.model.project import Placement, Project
 from core.seams.garment import Garment
 from core.seams.sides import sides_of
 from core.seams.stripes import Across, lead_centres_between
@@ -34,19 +34,20 @@ def find_levels(project: Project, garment: Garment) -> tuple[Level, ...]:
     return tuple(
         level
         for name, panel in garment.panels.items()
-        if (cloth := project.cloth_of(name)).crosswise is not None
-        for level in _levels_of(project, cloth, panel)
+        for level in levels_of(panel, project.cloth_of(name), project.placement(name))
     )
 
 
-def _levels_of(project: Project, cloth: Cloth, panel: Panel) -> list[Level]:
-    at = project.placement(panel.name)
+def levels_of(panel: Panel, cloth: Cloth, at: Placement) -> tuple[Level, ...]:
+    """The levels of one panel that lies `at` on a cloth; none where it has no bars."""
+    if cloth.crosswise is None:
+        return ()
     across, down = Across.of(at, cloth, "crosswise"), -1.0 if at.turned else 1.0
-    return [
+    return tuple(
         Level(panel.name, edge, side, down * _to_bar(cloth, across, panel, edge))
         for edge, side in zip(panel.net, sides_of(list(panel.net.values())), strict=True)
         if side in ("top", "hem")
-    ]
+    )
 
 
 def _to_bar(cloth: Cloth, across: Across, panel: Panel, edge: str) -> float:

@@ -226,6 +226,25 @@ TABLE = (
         rule=True,
     ),
     Row(
+        "keep-variant",
+        "Keep as a &variant",
+        "Ctrl+K",
+        "",
+        "keep_variant",
+        "P&lan",
+        "Keep how things stand under a name, to compare and to come back to",
+    ),
+    Row(
+        "advise",
+        "What would &help",
+        "Ctrl+Shift+H",
+        "",
+        "show_advice",
+        "P&lan",
+        "Work out what each change would gain: tolerances, holds, flares, grain",
+        "idle",
+    ),
+    Row(
         "stop-lay",
         "Stop and &keep the best",
         "Ctrl+Shift+.",
@@ -257,6 +276,7 @@ TABLE = (
     Row("panels", "Pane&ls", "F5", "panels", "show_panels", "&View", "All panels in a list, for the keys"),
     Row("sewing", "Se&wing", "F8", "sewing", "show_sewing", "&View", "The seams, and what walking them finds"),
     Row("cut-list", "Cut &list", "F9", "cut-list", "show_cut_list", "&View", "What to cut and buy, and what is cut"),
+    Row("variants", "&Variants", "F11", "variants", "show_variants", "&View", "How things stood, and what would help"),
     Row("next-seam", "&Next seam", "N", "", "next_seam", "&View", "Pick the next seam"),
     Row("last-seam", "Seam &before", "Shift+N", "", "seam_before", "&View", "Pick the seam before"),
     Row(

@@ -27,6 +27,7 @@ from core.seams.garment import Garment
 
 if TYPE_CHECKING:
     from core.lay.lay import ClothLay, LayResult, Show
+    from core.matching.advice import Advice
 
 
 LAY_S = 30.0
@@ -57,6 +58,17 @@ class Errands(QObject):
                 self.matched.emit()
 
         self._run("Matching stripes", lambda progress: matched(project, garment, progress), done)
+
+    def advise(self, done: "Callable[[Advice | None], None]") -> None:
+        """Find out what would help the project; nothing is changed."""
+        project = self._document.kept
+
+        def work(progress: Progress) -> "Advice | None":
+            from core.matching.advice import advise
+
+            return advise(project, progress)
+
+        self._run("Working out what would help", work, done)
 
     def lay(self) -> None:
         """Fit the panels on their cloths; one undo step."""

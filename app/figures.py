@@ -36,8 +36,13 @@ def drift(value: float | None, signed: bool = False) -> str:
 
 def rms(value: float, signed: bool = False) -> str:
     """A garment's figure, given in mm: to a place more than steps, but in inches; with its unit."""
-    decimals = min(units.step_decimals() + 1, 3)
-    return f"{figure(value / units.size_mm(), signed, decimals)} {unit()}"
+    return f"{fine(value, signed)} {unit()}"
+
+
+def fine(value: float | None, signed: bool = False) -> str:
+    """A garment's figure, given in mm, without its unit; a dash where there is none."""
+    size = None if value is None else value / units.size_mm()
+    return figure(size, signed, min(units.step_decimals() + 1, 3))
 
 
 def unit() -> str:

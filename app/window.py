@@ -44,6 +44,7 @@ from app.sewing.page import SewingPage
 from app.start_page import StartPage
 from app.status import Status
 from app.theme import apply_theme, current
+from app.variants.page import VariantsPage
 from app.window_state import WindowState
 from app.words import tr
 from app.worn_view import WornView
@@ -103,6 +104,7 @@ class Window(QMainWindow):
         self.sewing = SewingPage(self.document, self.view, self.messages)
         self.panel_list = PanelList(self.document, self.edits)
         self.cut_list = CutList(self.document, self.messages)
+        self.variants = VariantsPage(self.document, self.errands, self.jobs, self.messages)
         self.start = StartPage(self.filing, self.ways)
         self.status = Status(self.document, self.view, self.jobs)
         self._moved: frozenset[PanelName] = frozenset()
@@ -140,6 +142,7 @@ class Window(QMainWindow):
             (self.panel_list, tr("Panels")),
             (self.sewing, tr("Sewing")),
             (self.cut_list, tr("Cut list")),
+            (self.variants, tr("Variants")),
         ):
             self.side.addTab(part, title)
         self.across = QSplitter(Qt.Orientation.Horizontal, childrenCollapsible=False)
@@ -355,7 +358,7 @@ class Window(QMainWindow):
         self._unit = units.shown().name
         for name in units.NAMES:
             self.actions_by_id[name].setChecked(name == self._unit)
-        lists = self.panel_list, self.sewing, self.cut_list
+        lists = self.panel_list, self.sewing, self.cut_list, self.variants
         for part in (self.pane, self.inspector, self.table, self.closeup, *lists, self.status):
             part.show_unit()
 
@@ -386,6 +389,20 @@ class Window(QMainWindow):
     def show_cut_list(self) -> None:
         """Show the cut list."""
         self.side.setCurrentWidget(self.cut_list)
+
+    def show_variants(self) -> None:
+        """Show the variants."""
+        self.side.setCurrentWidget(self.variants)
+
+    def show_advice(self) -> None:
+        """Work out what would help, and show it."""
+        self.show_variants()
+        self.variants.help.advise()
+
+    def keep_variant(self) -> None:
+        """Keep how things stand as a variant."""
+        self.show_variants()
+        self.variants.keep()
 
     def pick_edges(self) -> None:
         """Begin picking edges on the cloth to sew them together, or end it."""
@@ -425,6 +442,7 @@ class Window(QMainWindow):
             self.status,
             self.sewing,
             self.cut_list,
+            self.variants,
             self.ways,
             self.help,
         ):

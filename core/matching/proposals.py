@@ -208,9 +208,8 @@ def _shared_flare(project: Project, line: SeamLine, out: float) -> Proposal:
     """The seam's lower end moved by `out` mm from a's panel outwards, b's edge going in by as much."""
     sewn = line.sewn
     changed = _moved_below(_moved_below(project, sewn.a, True, out), sewn.b, False, out)
-    gives, takes = (panel_of(ref) for ref in ((sewn.b, sewn.a) if out > 0 else (sewn.a, sewn.b)))
-    titles = [project.piece_of(name).title for name in (gives, takes)]
-    what = f"{sewn.seam.name}: {abs(out):.1f} mm of flare at the hem from {titles[0]} to {titles[1]}"
+    takes = project.piece_of(panel_of(sewn.a if out > 0 else sewn.b)).title
+    what = f"{sewn.seam.name}: {abs(out):.1f} mm of flare given to {takes}"
     caution = "the girth stays at every height and the edges keep their lengths; look at the hem's run before cutting"
     return Proposal("flare", what, changed, caution)
 

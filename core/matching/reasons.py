@@ -127,8 +127,7 @@ def in_words(reason: Reason) -> str:
     panels = " and ".join(reason.panels)
     limited = f"{panels or 'panels'} turned as far as {reason.deg or 0:g}° allows"
     words = {
-        "lean": f"the edges lean unlike by {abs(reason.deg or 0):.2f}°: the step drifts by "
-        f"{abs(reason.drift_mm or 0):.1f} mm down the seam",
+        "lean": f"the leans differ by {abs(reason.deg or 0):.2f}°, {abs(reason.drift_mm or 0):.1f} mm of drift down it",
         "curve": f"the edges bend unlike, {reason.mm or 0:.2f} mm rms",
         "ring": f"a step of {abs(reason.mm or 0):.2f} mm all the way down, since the steps round the ring of panels "
         "can't all be zero",

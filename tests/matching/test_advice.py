@@ -218,7 +218,7 @@ def test_the_command_prints_reasons_and_changes_and_writes_one_of_them(tmp_path,
     assert {"kind", "what", "rms_mm", "gain_mm", "caution"} == set(report["changes"][0])
     number = next(n for n, change in enumerate(report["changes"], 1) if change["kind"] == "flare")
     assert main(["advise", str(path), "--take", str(number), "-o", str(out)]) == 0
-    assert "lean unlike by" in capsys.readouterr().out
+    assert "the leans differ by" in capsys.readouterr().out
     written = read_project(out)
     assert measure(written).rms_mm == pytest.approx(report["changes"][number - 1]["rms_mm"], abs=1e-5)
     assert [v.name for v in written.variants] == ["As it stood", report["changes"][number - 1]["what"]]

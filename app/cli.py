@@ -10,7 +10,8 @@ from typing import Any, NoReturn
 
 from app import __version__
 from app.advise_command import add_advise_command, run_advise
-from app.console import lay_text, measurement_text, progress_bar
+from app.compare_command import add_compare_option, choices_report, choices_text
+from app.console import lay_text, measurement_text, progress_bar, stoppable
 from app.desktop_command import add_desktop_command, run_desktop
 from app.draft_command import add_draft_command, run_draft
 from app.ease_command import add_ease_command, run_ease
@@ -157,7 +158,12 @@ def _lay(options: argparse.Namespace) -> int:
 
     project = with_patches(read_project(options.file))
     check_fits_in(options.file, cut_project(project))
-    result = lay(cut_project(project), progress_bar(options.json))
+    if options.compare:
+        return _compare(options, project)
+    with stoppable(progress_bar(options.json)) as progress:
+        result = lay(cut_project(project), progress)
+    if result.status == "stopped":
+        print("stopped early: the shortest lay so far is taken", file=sys.stderr)
     laid = project.placed(result.project.placements)
     _keep(options, laid)
     code = DONE if all(found.fits for found in result.lays) else NOT_TO_BE_HAD
@@ -168,6 +174,16 @@ def _lay(options: argparse.Namespace) -> int:
     for found in result.lays:
         print(lay_text(found))
     return code
+
+
+def _compare(options: argparse.Namespace, project: Project) -> int:
+    from core.derive.choices import compared
+
+    choices = compared(project, progress_bar(options.json))
+    if options.json:
+        return _print_json(choices_report(choices))
+    print(choices_text(choices))
+    return DONE
 
 
 def _papers(options: argparse.Namespace) -> int:
@@ -288,7 +304,8 @@ def _parser() -> argparse.ArgumentParser:
     )
     matching = _output(_json(_command(commands, "match", "find the placement in which all seams match best")))
     add_prove_option(add_shift_options(matching))
-    _output(_json(_command(commands, "lay", "keep phases and turns, find the panels' places on each cloth")))
+    lay = _command(commands, "lay", "keep phases and turns, find the panels' places on each cloth")
+    add_compare_option(_output(_json(lay)))
     add_paper_options(_to(_command(commands, "papers", "write all papers")))
     add_paper_options(_to(_json(_command(commands, "plan", "match, lay and papers in one go: the main job"))))
     add_draft_command(commands)

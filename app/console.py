@@ -1,8 +1,10 @@
 """What the command line says: tables on standard output, a progress bar on standard error."""
 
+import signal
 import sys
 import time
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 
 from core.lay.lay import ClothLay
 from core.model.cloth import Way
@@ -34,6 +36,24 @@ def progress_bar(quiet: bool) -> Progress:
         return True
 
     return show
+
+
+@contextmanager
+def stoppable(progress: Progress) -> Iterator[Progress]:
+    """While it lasts, Ctrl-C asks the work that reports to this progress to stop; once more breaks it off."""
+    stopped = False
+
+    def stop(number: int, frame: object) -> None:
+        nonlocal stopped
+        if stopped:
+            raise KeyboardInterrupt
+        stopped = True
+
+    before = signal.signal(signal.SIGINT, stop)
+    try:
+        yield lambda share, note: progress(share, note) and not stopped
+    finally:
+        signal.signal(signal.SIGINT, before)
 
 
 def measurement_text(project: Project, measurement: Measurement) -> str:

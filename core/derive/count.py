@@ -7,7 +7,7 @@ from core.derive.cutting import cut_project, layer_pieces
 from core.derive.notions import binding_mm, braid_mm, followed_mm
 from core.errors import BadInput
 from core.geometry.polyline import signed_area
-from core.lay.lay import cloth_lay
+from core.lay.lay import ClothLay, cloth_lay
 from core.lay.legal import find_faults, panels_on
 from core.model.cloth import Cloth
 from core.model.pattern import Piece
@@ -134,11 +134,19 @@ def _strips(project: Project) -> list[CutPiece]:
 
 
 def _need(whole: Project, cloth: Cloth) -> ClothNeed:
-    panels = panels_on(whole, cloth)
-    area = sum(abs(signed_area(panel.cut_ring)) for panel in panels)
-    placed = all(panel.name in whole.placements for panel in panels)
+    placed = all(panel.name in whole.placements for panel in panels_on(whole, cloth))
     laid = placed and not find_faults(whole, cloth.id)
-    return ClothNeed(cloth, area, cloth_lay(whole, cloth).length_mm if laid else None, _matching_mm(whole, cloth))
+    return _need_of(whole, cloth, cloth_lay(whole, cloth).length_mm if laid else None)
+
+
+def need_as_laid(whole: Project, laid: ClothLay) -> ClothNeed:
+    """What a cloth needs by a lay of a project whose derived pieces are pieces like any other."""
+    return _need_of(whole, laid.cloth, laid.length_mm)
+
+
+def _need_of(whole: Project, cloth: Cloth, length_mm: float | None) -> ClothNeed:
+    area = sum(abs(signed_area(panel.cut_ring)) for panel in panels_on(whole, cloth))
+    return ClothNeed(cloth, area, length_mm, _matching_mm(whole, cloth))
 
 
 def _matching_mm(whole: Project, cloth: Cloth) -> float:

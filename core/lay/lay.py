@@ -2,7 +2,7 @@
 
 import itertools
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Set
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -124,7 +124,7 @@ def quick_lay(project: Project, progress: Progress = silent) -> LayResult:
 
 def lay(
     project: Project, progress: Progress = silent, seconds: float = 30.0, seed: int = 0, quick: bool = False,
-    show: Show = _show_nothing,
+    show: Show = _show_nothing, only: Set[str] | None = None,
 ) -> LayResult:  # fmt: skip
     """Find positions for all panels that are not held; on striped cloth w = u - skew * v is kept modulo the period.
 
@@ -133,13 +133,13 @@ def lay(
     The work is counted, so that the same project and seed give the same lay; `seconds` only cuts it short, and so does
     `progress`; a cloth that was not begun by then is laid in rows. Lays that leave here are checked to be legal. A lay
     longer than its cloth is given all the same, and says what is missing; `quick` does a small part of the work; `show`
-    is given each shorter lay as it is found. Raises BadInput for a panel wider than its cloth, CannotBeHad for one that
-    has no place or for held panels that are in each other's way.
+    is given each shorter lay as it is found; `only` are ids of the cloths to lay, all if not given. Raises BadInput for
+    a panel wider than its cloth, CannotBeHad for one that has no place or for held panels that are in each other's way.
     """
     check_fits(project)
     engine.ready()
     began = time.monotonic()
-    cloths = [cloth for cloth in project.cloths if panels_on(project, cloth)]
+    cloths = [c for c in project.cloths if panels_on(project, c) and (only is None or c.id in only)]
     total = sum(len(panels_on(project, cloth)) for cloth in cloths)
     status: Status = "done"
     done, lays, garment = 0, [], Garment.of(project)

@@ -194,7 +194,7 @@ def _entries(
 def _is_free(panel: Panel, project: Project) -> bool:
     """Whether a panel's stripes meet nothing, as on a bias strip."""
     sewn = {panel_of(ref) for seam in project.sewn for ref in (seam.a, seam.b)}
-    return panel.piece.grain == "bias" and panel.name not in sewn
+    return panel.piece.grain == "bias" and panel.piece.on is None and panel.name not in sewn
 
 
 def shape_of(line: Points, cloth: Cloth, by_mm: float = 0.0) -> Shape:

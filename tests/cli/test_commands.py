@@ -10,8 +10,10 @@ from pathlib import Path
 import pytest
 
 from app.cli import main
-from core.files.project_file import read_project
+from cloths import project_of, rectangle
+from core.files.project_file import read_project, write_project
 from core.lay.legal import find_faults
+from core.model.project import Placement
 from core.seams.readings import measure
 
 
@@ -179,3 +181,21 @@ def test_everything_that_is_cut_is_laid_each_on_its_cloth(harbour_skirt, tmp_pat
     assert {cloth["cloth"]: cloth["length_mm"] for cloth in listed["cloths"]} == {
         cloth: pytest.approx(lay["length_mm"], abs=0.01) for cloth, lay in lays.items()
     }
+
+
+def test_lay_compare_prints_what_each_choice_takes_and_writes_nothing(tmp_path, capsys):
+    file = tmp_path / "squares.stripewright"
+    project = project_of([rectangle("a", 90, 100), rectangle("b", 90, 100)], 209.95, 60.0, one_way=True)
+    write_project(file, project.placed({"a": Placement(), "b": Placement()}))
+    before = file.read_bytes()
+    run("lay", file, "--compare", "--json")
+    choices = json.loads(capsys.readouterr().out)["choices"]
+    assert [(choice["what"], choice["length_mm"], choice["cost"]) for choice in choices] == [
+        ("as it is", pytest.approx(200, abs=1e-3), None),
+        ("panels end for end, if the cloth allows it", pytest.approx(200, abs=1e-3), None),
+        ("stripes not matched", pytest.approx(100, abs=1e-3), None),
+    ]
+    run("lay", file, "--compare")
+    rows = capsys.readouterr().out.splitlines()
+    assert rows[-1].split() == ["stripes", "not", "matched", "100", "-100", "100"]
+    assert file.read_bytes() == before

@@ -13,6 +13,7 @@ import numpy as np
 from PySide6.QtGui import QUndoCommand
 
 from core.geometry.transform import placed, rotation
+from core.lay.rungs import on_rungs, rungs_of
 from core.model.cloth import Cloth
 from core.model.panel import Panel
 from core.model.pattern import PanelName
@@ -145,7 +146,7 @@ GAP_MM = 15.0
 
 
 def spread_out(project: Project, known: dict[PanelName, Panel], panels: tuple[PanelName, ...]) -> Changes:
-    """Panels laid side by side in rows from the cut end on, each moved across by whole repeats of its cloth.
+    """Panels laid side by side in rows from the cut end on, each moved by whole repeats of stripes and bars.
 
     The step of no seam changes by it. Held panels stay, and nothing is done to keep clear of them; panels that are not
     among those spread out are kept clear of, where they have places.
@@ -173,21 +174,27 @@ def _in_rows(project: Project, cloth: Cloth, panels: list[Panel], start_v: float
         at = project.placement(panel.name)
         here = placed(panel.cut_ring, 0.0, 0.0, at.turn_deg, at.turned)
         (low_u, low_v), (high_u, high_v) = here.min(axis=0), here.max(axis=0)
-        u = _on_phase(cloth, at, at_u - low_u, row_v - low_v)
+        u, v = _on_phase(cloth, panel, at, at_u - low_u, row_v - low_v)
         if u + high_u > right and at_u > left:
             at_u, row_v = left, row_end + GAP_MM
-            u = _on_phase(cloth, at, at_u - low_u, row_v - low_v)
-        changes[panel.name] = msgspec.structs.replace(at, u=_on_step(u), v=_on_step(float(row_v - low_v)))
-        at_u, row_end = u + high_u + GAP_MM, max(row_end, row_v - low_v + high_v)
+            u, v = _on_phase(cloth, panel, at, at_u - low_u, row_v - low_v)
+        changes[panel.name] = msgspec.structs.replace(at, u=_on_step(u), v=_on_step(v))
+        at_u, row_end = u + high_u + GAP_MM, max(row_end, v + float(high_v))
     return changes
 
 
-def _on_phase(cloth: Cloth, at: Placement, least_u: float, v: float) -> float:
-    """The first u from `least_u` on that keeps the panel's place within the repeat when it lies at v."""
-    if cloth.repeat is None:
-        return float(least_u)
-    u, period = at.u + cloth.skew * (v - at.v), cloth.repeat.period
-    return float(u + math.ceil((least_u - u) / period - 1e-9) * period)
+def _on_phase(cloth: Cloth, panel: Panel, at: Placement, least_u: float, least_v: float) -> tuple[float, float]:
+    """The first u and v from these on that keep the panel's place within the stripes and the bars."""
+    u, v = float(least_u), float(least_v)
+    if cloth.repeat is not None:
+        there, period = at.u + cloth.skew * (v - at.v), cloth.repeat.period
+        u = there + math.ceil((u - there) / period - 1e-9) * period
+    if cloth.crosswise is None:
+        return u, v
+    middle = rotation(at.turn_deg, at.turned) @ panel.middle
+    rungs = rungs_of(cloth, [(at, middle)], np.array([[cloth.w(u, v)]]))
+    on_bars = float(on_rungs(np.array([[v]]), rungs, True)[0, 0])
+    return u + cloth.skew * (on_bars - v), on_bars
 
 
 def _on_step(mm: float) -> float:

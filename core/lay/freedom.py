@@ -107,7 +107,8 @@ class Freedom:
             for piece in self.project.pieces:
                 if piece.cut == "pair" and here.issuperset(piece.panel_names):
                     right, left = piece.panel_names
-                    yield right, left, -1
+                    alike = self.project.placement(right).turned == self.project.placement(left).turned
+                    yield right, left, -1 if alike else 1
 
     def _patches(self, here: set[PanelName]) -> Iterator[tuple[PanelName, PanelName, int]]:
         """What lies on a panel goes the way that its panel goes, or opposite if it lies end for end to it."""

@@ -112,7 +112,7 @@ class Problem:
         """What is added to sign * f to give the panel's phase, mm, for turns of its variable; shape of turn.
 
         A mirrored panel's origin lies at 2 c less that of its leader (modulo P) across the stripes, and at the same z
-        across bars; the rest carries that to the middles.
+        across bars, or the other way about if one of them lies end for end; the rest carries that to the middles.
         """
         follower = self.followers[panel]
         leader = self.followers[self.variables[follower.variable].leader]
@@ -218,7 +218,7 @@ def build_problem(
             variables.append(Variable(leader, low, high, None if phase is None else float(phase)))
             for name in (leader, *mirrored):
                 spin = 1 if name == leader else -1
-                sign = spin if way == "lengthwise" else 1
+                sign = _sign(spin, way, turned[name] != turned[leader])
                 by = _by_uv(project, cloth, garment.panels[name], turned[name], way)
                 followers[name] = Follower(
                     len(variables) - 1, sign, spin, turned[name], *by, garment.panels[name].middle
@@ -231,6 +231,14 @@ def build_problem(
     seams = tuple(cost for cost in costs if cost.weight > 0)
     problem = Problem(cloth, way, repeat, tuple(variables), followers, seams)
     return _centred(project, garment, problem) if way == "lengthwise" else problem
+
+
+def _sign(spin: int, way: Way, reversed_: bool) -> int:
+    """How a panel's phase goes with its leader's: a mirrored one's against it across stripes, with it across bars.
+
+    It is the other way about where one of the two lies end for end, which an even repeat can't tell.
+    """
+    return (spin if way == "lengthwise" else 1) * (-1 if reversed_ else 1)
 
 
 def _by_uv(project: Project, cloth: Cloth, panel: Panel, turned: bool, way: Way) -> tuple[float, float]:
@@ -309,7 +317,7 @@ def _centred(project: Project, garment: Garment, problem: Problem) -> Problem:
         follower = problem.followers.get(panel)
         if follower is None or problem.variables[follower.variable].phase_fixed is not None:
             continue
-        if follower.sign < 0:
+        if problem.variables[follower.variable].leader != panel:
             panel, point, target = _on_leader(problem, panel, point, target)
         variables = list(problem.variables)
         pinned = (float(point[0]), float(point[1]))
@@ -320,8 +328,9 @@ def _centred(project: Project, garment: Garment, problem: Problem) -> Problem:
 
 def _on_leader(problem: Problem, panel: PanelName, point: Points, target: float) -> tuple[PanelName, Points, float]:
     """The same demand put to the panel that this one mirrors."""
-    leader = problem.variables[problem.followers[panel].variable].leader
-    return leader, point * np.array([-1.0, 1.0]), 2 * problem.repeat.c - target
+    follower = problem.followers[panel]
+    reflected = 2 * problem.repeat.c - target if follower.sign < 0 else target
+    return problem.variables[follower.variable].leader, point * np.array([-1.0, 1.0]), reflected
 
 
 def _centre_points(project: Project, garment: Garment) -> list[tuple[PanelName, Points]]:

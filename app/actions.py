@@ -196,6 +196,16 @@ TABLE = (
         rule=True,
     ),
     Row(
+        "shift",
+        "Shift st&itching lines…",
+        "Ctrl+Shift+M",
+        "",
+        "ask_shift",
+        "P&lan",
+        "Move the stitching lines between panels by a hair so that the stripes meet; the girth stays",
+        "idle",
+    ),
+    Row(
         "lay",
         "&Lay on the cloth",
         "Ctrl+L",

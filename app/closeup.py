@@ -27,6 +27,8 @@ EMPTY = "Pick a seam in the table to see it as it will be sewn."
 LARGEST_SCALE = 40.0
 """px per mm; a thread is then some ten px wide."""
 _MARGIN_MM = 12.0
+SAME_LENGTH_MM = 5.0
+"""A seam that is altered by less than this is still looked at in the same window."""
 _ZOOM_STEP = 1.2
 _KEY_STEP = 10 * GRID
 
@@ -58,7 +60,7 @@ class CloseUp(QWidget):
 
     def show_seam(self, project: Project | None, reading: SeamReading | None) -> None:
         """Show a seam as the project places its panels, or nothing. The same seam stays in the same window."""
-        same = reading is not None and self._seam is not None and reading.line is self._seam.reading.line
+        same = reading is not None and self._seam is not None and _same(reading, self._seam.reading)
         self._project = project
         self._seam = OpenedSeam.of(project, reading) if project and reading else None
         if not same:
@@ -297,3 +299,8 @@ class CloseUp(QWidget):
     def _go_to(self, y: float) -> None:
         room = self._rooms().overview
         self.scroll_to(self._overview_view(room).height(y - room.top()))
+
+
+def _same(one: SeamReading, other: SeamReading) -> bool:
+    """Whether two readings are of one seam, be it eased or its line moved."""
+    return one.line.sewn == other.line.sewn and abs(one.line.length - other.line.length) < SAME_LENGTH_MM

@@ -19,6 +19,8 @@ from app.figures import rms
 from app.growing import Growing
 from app.jobs import JobRunner
 from app.messages import MessageBar
+from app.remedies.wish import ShiftWish
+from app.remedies.words import shifted_words
 from app.window_state import last_folder, note_folder
 from core.model.panel import panels_of
 from core.model.project import Project
@@ -28,6 +30,7 @@ from core.seams.garment import Garment
 if TYPE_CHECKING:
     from core.lay.lay import ClothLay, LayResult, Show
     from core.matching.advice import Advice
+    from core.shifting.shift import ShiftResult
 
 
 LAY_S = 30.0
@@ -69,6 +72,22 @@ class Errands(QObject):
             return advise(project, progress)
 
         self._run("Working out what would help", work, done)
+
+    def shift(self, wish: ShiftWish) -> None:
+        """Move stitching lines, with places and turns chosen anew; one undo step."""
+        project = self._document.kept
+
+        def done(result: "ShiftResult") -> None:
+            self.take_shift(result, project, lambda: self.shift(wish))
+
+        self._run("Shifting stitching lines", lambda progress: shifted_lines(project, wish, progress), done)
+
+    def take_shift(self, result: "ShiftResult", project: Project, again: Callable[[], None] | None = None) -> None:
+        """Take a shift that was worked out for a project, if it is still the same; one undo step."""
+        if self._fresh(project, "Shift again" if again else "", again or (lambda: None)):
+            if any(seam.knots for seam in result.seams):
+                self._document.change("Shift stitching lines", result.project)
+            self._messages.say(shifted_words(result))
 
     def lay(self) -> None:
         """Fit the panels on their cloths; one undo step."""
@@ -122,17 +141,31 @@ class Errands(QObject):
 
 def matched(project: Project, garment: Garment, progress: Progress) -> Project:
     """The project matched; panels that had no places yet are spread out so that all can be seen."""
-    from core.derive.cutting import cut_project
-    from core.derive.matched import with_patches
     from core.matching.solve import match
 
-    solved = with_patches(match(project, progress, garment).project)
+    return _with_new_spread(project, match(project, progress, garment).project, garment)
+
+
+def _with_new_spread(project: Project, solved: Project, garment: Garment) -> Project:
+    """A solved project with its patches, and with the panels spread out that had no places before."""
+    from core.derive.cutting import cut_project
+    from core.derive.matched import with_patches
+
+    solved = with_patches(solved)
     new = tuple(name for name in solved.placements if name not in project.placements)
     if not new:
         return solved
     whole = cut_project(solved) if set(new) - garment.panels.keys() else solved
     known = {panel.name: panel for piece in whole.pieces for panel in panels_of(piece)}
     return solved.placed(spread_out(whole, known, new))
+
+
+def shifted_lines(project: Project, wish: ShiftWish, progress: Progress) -> "ShiftResult":
+    """The project with lines moved and panels matched; panels that had no places yet are spread out."""
+    from core.shifting.shift import shift_lines
+
+    result = shift_lines(project, wish.cap_mm, wish.ends, progress)
+    return dataclasses.replace(result, project=_with_new_spread(project, result.project, Garment.of(result.project)))
 
 
 def laid(project: Project, progress: Progress, show: "Show") -> "LayResult":

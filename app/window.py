@@ -37,6 +37,9 @@ from app.pages.import_page import DRAWN
 from app.pages.ways_in import WaysIn
 from app.panel_list import PanelList
 from app.proving import Proving
+from app.remedies.form import ShiftForm
+from app.remedies.pane import RemedyPane
+from app.remedies.wish import ShiftWish
 from app.safekeeping.keeper import Keeper
 from app.safekeeping.rescued_bar import RescuedBar
 from app.seam_table import SeamTable
@@ -99,6 +102,7 @@ class Window(QMainWindow):
         )
         self.table = SeamTable()
         self.closeup = CloseUp()
+        self.opened = RemedyPane(self.closeup)
         self.garment = GarmentPicture()
         self.worn = WornView()
         self.sewing = SewingPage(self.document, self.view, self.messages)
@@ -126,7 +130,7 @@ class Window(QMainWindow):
         self.pictures = QTabWidget(documentMode=True)
         self.pictures.setAccessibleName(tr("Pictures"))
         self.pictures.tabBar().setAccessibleName(tr("Which picture"))
-        self.pictures.addTab(self.closeup, tr("Close-up"))
+        self.pictures.addTab(self.opened, tr("Close-up"))
         self.pictures.addTab(self.garment, tr("Garment"))
         self.pictures.addTab(self.worn, tr("Worn"))
         self.right = QSplitter(Qt.Orientation.Vertical, childrenCollapsible=False)
@@ -200,6 +204,7 @@ class Window(QMainWindow):
         self.inspector.cloths.activated.connect(self._show_cloth)
         self.pictures.currentChanged.connect(self._turn_page)
         self.worn.panel_clicked.connect(lambda name: document.select((name,)))
+        self.opened.wanted.connect(self.errands.take_shift)
         self.keeper.failed.connect(self.messages.say)
         self.keeper.beat.connect(self.filing.look_at_disk)
 
@@ -251,7 +256,7 @@ class Window(QMainWindow):
         elif self.pictures.currentWidget() is self.worn:
             self.worn.show_garment(document.project, document.measurement)
         elif moved is None or document.reading is None or moved & set(document.reading.line.panels):
-            self.closeup.show_seam(document.project, document.reading)
+            self.opened.show_seam(document.project, document.reading, document.trying)
 
     def _turn_page(self) -> None:
         """Show the picture that has come up."""
@@ -260,7 +265,7 @@ class Window(QMainWindow):
     def _show_seam(self) -> None:
         self.table.pick(self.document.seam)
         if self.document.seam >= 0:
-            self.pictures.setCurrentWidget(self.closeup)
+            self.pictures.setCurrentWidget(self.opened)
             self._show_cloth_of(self.document.garment.seams[self.document.seam].panels[0])
         self._show_pictures()
 
@@ -334,6 +339,14 @@ class Window(QMainWindow):
         """Ask how far the selected panels are to be moved and turned."""
         MoveForm(self.edits, self).open()
 
+    def ask_shift(self) -> None:
+        """Ask how far stitching lines may be moved, and move them."""
+        ShiftForm(self.opened.wish, self._shift, self).open()
+
+    def _shift(self, wish: ShiftWish) -> None:
+        self.opened.wish = wish
+        self.errands.shift(wish)
+
     def show_mm(self, on: bool) -> None:
         """Show lengths in millimetres."""
         self._choose_unit("mm", on)
@@ -359,13 +372,13 @@ class Window(QMainWindow):
         for name in units.NAMES:
             self.actions_by_id[name].setChecked(name == self._unit)
         lists = self.panel_list, self.sewing, self.cut_list, self.variants
-        for part in (self.pane, self.inspector, self.table, self.closeup, *lists, self.status):
+        for part in (self.pane, self.inspector, self.table, self.opened, *lists, self.status):
             part.show_unit()
 
     def show_closeup(self) -> None:
         """Show the close-up."""
         self.side.setCurrentWidget(self.right)
-        self.pictures.setCurrentWidget(self.closeup)
+        self.pictures.setCurrentWidget(self.opened)
 
     def show_garment(self) -> None:
         """Show the garment picture."""
@@ -445,6 +458,7 @@ class Window(QMainWindow):
             self.variants,
             self.ways,
             self.help,
+            self.opened,
         ):
             part.show_theme()
 
@@ -489,6 +503,7 @@ class Window(QMainWindow):
         self.rescued.let_go()
         self.proving.close()
         self.jobs.close()
+        self.opened.close_jobs()
         self.state.keep()
 
     def changeEvent(self, event: QEvent) -> None:

@@ -232,6 +232,14 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Shift st&amp;itching lines…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move the stitching lines between panels by a hair so that the stripes meet; the girth stays</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>&amp;Lay on the cloth</source>
       <translation type="unfinished" />
     </message>
@@ -253,6 +261,22 @@
     </message>
     <message>
       <source>Pick two edges on the cloth to make a seam of them</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Keep as a &amp;variant</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Keep how things stand under a name, to compare and to come back to</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What would &amp;help</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Work out what each change would gain: tolerances, holds, flares, grain</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -365,6 +389,14 @@
     </message>
     <message>
       <source>What to cut and buy, and what is cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Variants</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How things stood, and what would help</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -900,6 +932,150 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>What would close the seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Apply to the pattern</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move this seam's line in the pattern, in its mirrored seam alike</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>As it is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The seam as the panels lie</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>With easing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The seam with one edge eased onto the other as far as the cloth takes it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>With the line shifted</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The seam with its stitching line moved, the panels where they lie</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Shift stitching lines</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move by at most</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Measured from the lines as they were drawn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>may move too</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>stay where they are</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Ends of a line</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Moves the stitching lines between panels, one edge out and the other in by as much, so that the stripes meet better. Places and turns are chosen anew with them. The girth and the lengths of the edges stay as they are; mirrored panels change alike.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Move by at most</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Ends of a line</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Shift</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Looking for the best shift…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>rms {before} → {after} {unit}, worst {worst} → {left} {unit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>There is nothing that easing could mend here.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Easing is not worth the work here: {change}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Ease {total} {unit} in all, in {count} stretches.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>left edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>right edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{stretch}: {share} % of the {edge}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Ease in {stretches}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>(Up to {limit} %, as is usual.)</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>There is nothing that moving the line could mend here.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{change}. The line moves by up to {by} {unit}, {at} {unit} down.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The line stays: {why}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Letting one edge out (+) or taking it in by {least} to {most} {unit} would close it and change the girth.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>There is nothing to match: no seam joins two panels of one striped cloth.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No line was moved: nothing would be gained by it.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lines moved by up to {most} {unit}: {after} {unit} rms, {before} {unit} without that.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Something went wrong inside the program ({what}).</source>
       <translation type="unfinished" />
     </message>
@@ -985,6 +1161,166 @@
     </message>
     <message>
       <source>No panels overlap</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Variants</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Variant</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Double click goes to it; F2 gives it another name</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>As it stands</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{figure}, the best</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{name}, in force</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Worst on {seam}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{count} panels lie end for end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{count} panels that are cut already lie elsewhere in it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What would help</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Change</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Rms</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Gain</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What could be otherwise; Enter on a row of the list tries it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The garment's figure with it, matched</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How much lower that is than without</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Changes by gain</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Why steps are left</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Why each seam is left with steps, and what each change would gain: a wider or narrower tolerance, a held panel let go, flare shared otherwise, the grain in a piece's middle.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Work it out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Match anew under each change worth trying: other limits, holds, flares, grain</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Try as a variant</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Make this change, matched; how things stand is kept as a variant</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Try: {what}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The project is another one since. Go back to the variant it was worked out for, or do it again.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Keep how things stand under a name, go on, and compare: placed by hand and matched, other tolerances, weights or pieces. Whatever is kept is one click away.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Keep as it stands</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Keep places, limits and weights under a name</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Go to it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Bring the project back to the chosen variant, as one step</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Rename</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Give the chosen variant another name</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Delete</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Forget the chosen variant</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Variant {number}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Keep {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Delete variant {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Go to {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Rename {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>That name can't be had: {why}</source>
       <translation type="unfinished" />
     </message>
     <message>

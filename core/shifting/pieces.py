@@ -6,14 +6,14 @@ import numpy as np
 from core.geometry.beziers import Segments, path_data, reversed_segments
 from core.geometry.fitting import curve_through
 from core.geometry.paths import Points, flatten, path_of, segments_of
-from core.geometry.polyline import Floats, length, lengths_along
+from core.geometry.polyline import Floats, length, lengths_along, points_at
 from core.geometry.reshape import moved_end
 from core.geometry.sideways import dense, moved_sideways, ways_out
 from core.model.panel import drawn_edges, net_and_cut, net_notches
 from core.model.pattern import Edge, Notch, Piece, panel_of
 from core.model.project import Project
 from core.model.validate import validate
-from core.seams.edge_ends import edge_end
+from core.seams.edge_ends import edge_end, piece_with
 from core.shifting.edges import EdgeGroup, key_of
 from core.shifting.spline import Spline
 
@@ -73,6 +73,18 @@ def _moved_line(line: Points, key: tuple[str, str], group: EdgeGroup, spline: Sp
     by = group.ways[key] * (spline.values(lengths_along(points) / length(points)) @ shift)
     moved = moved_sideways(points, out, by, group.ends_stay[1])
     return moved if down else moved[::-1]
+
+
+def present_shift(project: Project, base: Project, group: EdgeGroup, spline: Spline) -> Floats:
+    """The coefficients of the shift that a group has in a project whose lines as they were stand in `base`, mm."""
+    key = next(iter(group.ways))
+    old, new = (flatten(_edge(piece_with(as_drawn, key[0]), key[1]).path) for as_drawn in (base, project))
+    down = 1 if group.from_start[key] else -1
+    points = dense(old[::down])
+    shares = lengths_along(points) / length(points)
+    there = points_at(new[::down], shares * length(new))
+    by = np.sum((there - points) * ways_out(points), axis=1) * down * group.ways[key]
+    return np.asarray(np.linalg.lstsq(spline.values(shares), by, rcond=None)[0])
 
 
 def _corners(piece: Piece, lines: dict[str, Points], moved: dict[str, Points]) -> list[Points]:

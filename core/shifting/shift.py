@@ -2,6 +2,7 @@
 
 import math
 import time
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -25,9 +26,9 @@ from core.seams.stripes import Across
 from core.seams.taking_in import TakingIn, taking_in
 from core.shifting.descend import Limits, descend, limits_of
 from core.shifting.edges import EdgeGroup, edge_groups
-from core.shifting.pieces import LEAST_SHIFT_MM, unshifted, with_moved_lines
+from core.shifting.pieces import LEAST_SHIFT_MM, present_shift, unshifted, with_moved_lines
 from core.shifting.spline import Spline
-from core.shifting.task import ShiftTask
+from core.shifting.task import ShiftTask, spline_of
 
 USUAL_CAP_MM = 2.0
 LARGEST_CAP_MM = 20.0
@@ -143,19 +144,24 @@ def shift_lines(
 def shift_where_it_lies(
     project: Project, seam: str | None = None, cap_mm: float = USUAL_CAP_MM, ends: Ends = "free"
 ) -> ShiftResult:
-    """The shifts alone, all panels staying where they lie: of the group of one seam (as sewn), or of all."""
+    """The shifts alone, all panels staying where they lie: of the group of one seam (as sewn), or of all.
+
+    The lines of other groups stay as they are. `rms_before_mm` is then the figure of the project as it is.
+    """
     started = time.perf_counter()
     base = unshifted(project)
     garment = Garment.of(base)
     groups = edge_groups(base, garment, cap_mm, ends == "kept")
-    wanted = [group for group in groups if seam is None or any(base.sewn[i].label == seam for i in group.seams)]
+    wanted = tuple(group for group in groups if seam is None or any(base.sewn[i].label == seam for i in group.seams))
     found = [
         one
         for cloth in base.cloths
         if cloth.repeat is not None
-        for one in _shift_cloth(_all_held(base), garment, cloth, tuple(wanted), cap_mm, silent)
+        for one in _shift_cloth(_all_held(base), garment, cloth, wanted, cap_mm, silent)
     ]
-    return _result(base, base, garment, groups, found, cap_mm, ends, started, "done")
+    splines = [(group, spline_of(garment, group)) for group in groups if group not in wanted]
+    others = [(group, spline, present_shift(project, base, group, spline)) for group, spline in splines]
+    return _result(base, project, garment, groups, found, cap_mm, ends, started, "done", others)
 
 
 def _all_held(project: Project) -> Project:
@@ -283,15 +289,16 @@ def _result(
     ends: Ends,
     started: float,
     status: Literal["done", "stopped"],
+    others: Sequence[tuple[EdgeGroup, Spline, Floats]] = (),
 ) -> ShiftResult:
     moved = [
         (group, one.task.splines[place], one.x[one.task.columns(place)])
         for one in found
         for place, group in enumerate(one.task.groups)
-    ]
+    ] + list(others)
     after = with_moved_lines(placed, *_columns(moved))
     garment_after = Garment.of(after)
-    was, now = measure(before, garment), measure(after, garment_after)
+    was, now = measure(before), measure(after, garment_after)
     by_group = {id(group): (spline, shift) for group, spline, shift in moved}
     useless = {key: words for one in found for key, words in one.useless.items()}
     seams = []

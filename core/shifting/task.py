@@ -84,7 +84,7 @@ class ShiftTask:
     ) -> None:
         self.problem, self.seams, self.groups = problem, seams, groups
         self.lines = [garment.seams.index(seam.line) for seam in seams]
-        self.splines = [_spline(garment, group) for group in groups]
+        self.splines = [spline_of(garment, group) for group in groups]
         self.weight = np.array([seam.weight for seam in seams]) / sum(seam.weight for seam in seams)
         counts = [spline.count for spline in self.splines]
         self.variables = len(problem.variables)
@@ -217,7 +217,8 @@ class ShiftTask:
         return Side(panel_of(ref), middle, points, out, at, group, way, stays, basis, basis_at)
 
 
-def _spline(garment: Garment, group: EdgeGroup) -> Spline:
+def spline_of(garment: Garment, group: EdgeGroup) -> Spline:
+    """The spline by which a group's edges are moved; the shortest of them decides how steep it may be."""
     return Spline.over(min(min(garment.seams[index].edge_lengths) for index in group.seams))
 
 

@@ -45,7 +45,7 @@ def test_picking_a_seam_selects_its_panels_and_opens_the_close_up(skirt):
     seam = skirt.document.seam
     assert seam >= 0
     assert set(skirt.document.selection) == set(skirt.document.garment.seams[seam].panels)
-    assert skirt.pictures.currentWidget() is skirt.closeup
+    assert skirt.pictures.currentWidget() is skirt.opened
     QTest.keyClick(skirt.view, Qt.Key.Key_Escape)
     assert skirt.document.seam == -1
 

@@ -1,0 +1,67 @@
+"""The bar over the close-up: the seam as it is, with easing, or with its line shifted, and what that comes to."""
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QToolButton, QVBoxLayout, QWidget
+
+from app.theme import SPACE, TARGET, TIGHT, WIDE, Size, current
+from app.words import tr
+
+AS_IT_IS, EASED, SHIFTED = range(3)
+
+
+class RemedyBar(QWidget):
+    """Three buttons of which one is down, words under them, and a button that applies what is shown."""
+
+    chosen = Signal(int)
+    apply = Signal()
+
+    def __init__(self, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self.setAccessibleName(tr("What would close the seam"))
+        self._group = QButtonGroup(self)
+        row = QHBoxLayout(spacing=TIGHT)
+        for index, (text, tip) in enumerate(_choices()):
+            button = QToolButton(text=text, toolTip=tip, checkable=True, checked=index == AS_IT_IS)
+            button.setAccessibleName(text)
+            button.setMinimumHeight(TARGET)
+            self._group.addButton(button, index)
+            row.addWidget(button)
+        row.addStretch(1)
+        self.apply_button = QPushButton(tr("Apply to the pattern"), clicked=lambda: self.apply.emit())
+        self.apply_button.setMinimumHeight(TARGET)
+        self.apply_button.setToolTip(tr("Move this seam's line in the pattern, in its mirrored seam alike"))
+        row.addWidget(self.apply_button)
+        self.words = QLabel(wordWrap=True)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(WIDE - TIGHT, SPACE, WIDE - TIGHT, 0)
+        column.setSpacing(TIGHT)
+        column.addLayout(row)
+        column.addWidget(self.words)
+        self._group.idClicked.connect(self.chosen)
+        self.say("")
+
+    @property
+    def choice(self) -> int:
+        """Which button is down."""
+        return self._group.checkedId()
+
+    def choose(self, choice: int) -> None:
+        """Press a button for the user."""
+        self._group.button(choice).setChecked(True)
+
+    def say(self, words: str, can_apply: bool = False) -> None:
+        """Say what the choice comes to."""
+        self.words.setFont(current().font(Size.SMALL))
+        self.words.setText(words)
+        self.words.setAccessibleName(words)
+        self.words.setVisible(bool(words))
+        self.apply_button.setVisible(self.choice == SHIFTED)
+        self.apply_button.setEnabled(can_apply)
+
+
+def _choices() -> tuple[tuple[str, str], ...]:
+    return (
+        (tr("As it is"), tr("The seam as the panels lie")),
+        (tr("With easing"), tr("The seam with one edge eased onto the other as far as the cloth takes it")),
+        (tr("With the line shifted"), tr("The seam with its stitching line moved, the panels where they lie")),
+    )

@@ -4,13 +4,17 @@ import shapely
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QStyleOptionGraphicsItem
+from shapely.geometry import Polygon
 
 from app.canvas.item import CanvasItem
 from app.canvas.panels import polygon
 from app.theme import current
 from core.lay.lying import Lying
+from core.model.pattern import PanelName
 
 EDGE_PX = 2.0
+STRAYS_MM = 0.25
+"""An outline with fewer points strays from the true one by this much at most."""
 
 
 class ClashItem(CanvasItem):
@@ -19,6 +23,7 @@ class ClashItem(CanvasItem):
     def __init__(self) -> None:
         super().__init__()
         self._outlines: list[QPolygonF] = []
+        self._known: dict[PanelName, tuple[Polygon, QPolygonF]] = {}
         self._common: list[QPolygonF] = []
         self._box = QRectF()
         self.setZValue(3)
@@ -33,12 +38,20 @@ class ClashItem(CanvasItem):
         if not (lying.clashes or self._outlines):
             return
         self.prepareGeometryChange()
-        self._outlines = [polygon(shapely.get_coordinates(lying.shapes[name])) for name in sorted(lying.overlapping)]
+        self._known = {name: self._outline(name, lying.shapes[name]) for name in sorted(lying.overlapping)}
+        self._outlines = [outline for _, outline in self._known.values()]
         parts = shapely.get_parts(list(lying.clashes.values()))
-        self._common = [polygon(shapely.get_coordinates(part)) for part in parts]
+        self._common = [polygon(shapely.get_coordinates(part.simplify(STRAYS_MM))) for part in parts]
         self._box = QRectF()
         for outline in self._outlines:
             self._box |= outline.boundingRect()
+
+    def _outline(self, name: PanelName, shape: Polygon) -> tuple[Polygon, QPolygonF]:
+        """A panel's cut line with fewer points; the one drawn before where it lies as it did."""
+        known = self._known.get(name)
+        if known and known[0] is shape:
+            return known
+        return shape, polygon(shapely.get_coordinates(shape.simplify(STRAYS_MM)))
 
     def boundingRect(self) -> QRectF:
         """The box of all panels that overlap, mm."""

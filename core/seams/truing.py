@@ -41,6 +41,8 @@ def trued(project: Project, remedy: Remedy) -> Project:
         end: End = "upper" if words[-1] == "top" else "lower"
         change = _with_smooth_run if words[0] == "smooth" else _with_one_length
         after = change(project, remedy, end)
+        if end == "upper":
+            after = _with_moved_stretches(project, after)
     elif "notch" in words:
         after = _with_notch(project, remedy)
     else:
@@ -134,6 +136,42 @@ def _solved(
             break
         before, amount, rest_before = amount, amount - left * (amount - before) / (left - rest_before), left
     raise BadInput("it can't be trued this way", place, "another method")
+
+
+def _with_moved_stretches(before: Project, after: Project) -> Project:
+    """The project after edges have changed at their upper ends, with what is told in heights where it was on them.
+
+    Heights count from a seam's upper end: stretches seen and open, and mouths of pockets, move by what the left edge
+    has grown there; what then lies above the end is cut off.
+    """
+    grown = {
+        old.seam.name: _below_top(after, new) - _below_top(before, old)
+        for old, new in zip(before.sewn, after.sewn, strict=True)
+    }
+    seams = tuple(
+        msgspec.structs.replace(
+            seam, seen=_moved(seam.seen, grown[seam.name]), open=_moved(seam.open, grown[seam.name])
+        )
+        for seam in after.seams
+    )
+    pockets = tuple(
+        msgspec.structs.replace(pocket, opening=_moved(pocket.opening, grown[pocket.seam]) or pocket.opening)
+        for pocket in after.pockets
+    )
+    return msgspec.structs.replace(after, seams=seams, pockets=pockets)
+
+
+def _below_top(project: Project, sewn: SewnSeam) -> float:
+    """Length of the left edge from the seam's upper end on, mm."""
+    return _net_length(project, sewn.a) - _joined(project, sewn)[0]
+
+
+def _moved(stretch: tuple[float, float] | None, by: float) -> tuple[float, float] | None:
+    """A stretch moved down a seam, without what then lies above its end; None if nothing is left."""
+    if stretch is None or abs(by) < TRUE_MM:
+        return stretch
+    start, end = (round(max(height + by, 0.0), 3) for height in stretch)
+    return (start, end) if start < end else None
 
 
 # --- the line across the end

@@ -13,6 +13,7 @@ from app.cli import main
 from core.errors import BadInput
 from core.files.project_file import read_project, write_project
 from core.model.panel import panels_of
+from core.model.project import Pocket
 from core.model.validate import validate
 from core.seams.garment import Garment
 from core.seams.remedy import LENGTH_METHODS, Remedy
@@ -253,6 +254,40 @@ def test_a_stretch_that_goes_on_below_the_seam_ends_with_it():
     after = true(project, "end the stretch with the seam", "seen goes to")
     assert after.seams[0].seen == pytest.approx((200, 800))
     assert after.seams[0].open == (0, 180)
+
+
+AT_TOP = [method for method in LENGTH_METHODS if method.endswith("top")]
+
+
+def places(project, heights) -> np.ndarray:
+    """Where heights of the first seam lie on its left panel; shape (n, 2)."""
+    line = Garment.of(project).seams[0]
+    return np.stack([np.interp(heights, line.height, line.a[:, axis]) for axis in (0, 1)], axis=1)
+
+
+@pytest.mark.parametrize("method", AT_TOP)
+@pytest.mark.parametrize("join", ["spread", "top", "bottom"])
+@pytest.mark.parametrize("lengths", [(800.0, 812.0), (812.0, 800.0)])
+def test_what_is_open_and_seen_stays_where_it_was_on_the_left_panel_when_the_top_is_trued(method, join, lengths):
+    a, b = (gore(name, length=long) for name, long in zip("ab", lengths, strict=True))
+    project = sewn(a, b, open=[100, 220], seen=[50, 700], join=join)
+    pocket = Pocket(id="p", seam="s0", opening=(100, 220), width=150, depth=120, cloth="cloth")
+    project = msgspec.structs.replace(project, pockets=(pocket,))
+    after = true(project, method, "longer")
+    seam, before = after.seams[0], project.seams[0]
+    low = np.array([0.0, lengths[0] * math.cos(LEAN)])  # the feet of the left panel, from which both are looked at
+    for now, then in ((seam.open, before.open), (seam.seen, before.seen)):
+        assert places(after, now) - low == pytest.approx(places(project, then) - low, abs=0.01)
+    assert after.pockets[0].opening == seam.open
+
+
+def test_what_lies_above_the_new_top_is_cut_off():
+    project = sewn(gore("a", length=830.0), gore("b"), open=[10, 220], seen=[0, 25], join="spread")
+    after = true(project, "shorten the longer edge at the top", "longer")
+    assert after.seams[0].open == pytest.approx((0, 190), abs=0.01)
+    assert after.seams[0].seen is None
+    bottom = true(project, "shorten the longer edge at the bottom", "longer")
+    assert (bottom.seams[0].open, bottom.seams[0].seen) == ((10, 220), (0, 25))
 
 
 # --- what can't be had

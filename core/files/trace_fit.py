@@ -23,6 +23,18 @@ BLUNT_MM = 2.0
 WITHIN_MM = 0.5
 """A line or curve that keeps this close to the trace stands for it."""
 
+STRAIGHT_RMS_MM, STRAIGHT_MM = 0.3, 0.25
+"""A stretch is straight if its trace lies off its line by no more, root mean square, and its ends on average."""
+
+ENDS_MM = 15
+"""The ends of a stretch, for that."""
+
+BOW_MM = 0.15
+"""A stretch whose middle bows off its chord by more than this is curved, however gently."""
+
+STRAIGHT_AT_LEAST_MM, STRAIGHT_SHARE = 60, 0.2
+"""A straight stretch next to a corner, so long and such a share of its side, is drawn straight if the rest bends."""
+
 DEEPEST = 6
 """A stretch between corners is halved at most this often."""
 
@@ -42,16 +54,100 @@ def fitted_ring(trace: Points) -> Traced:
     corners = _corners(ring)
     if len(corners) < 2:
         corners = [0, len(ring) // 2]
-        tips = [ring[index] for index in corners]
+        halves = ring[: corners[1] + 1], np.vstack([ring[corners[1] :], ring[:1]])
+        segments = [segment for half in halves for segment in _fitted(half, DEEPEST)]
     else:
-        tips = [_tip(ring, index) for index in corners]
-    segments: list[Segment] = []
-    for place, start in enumerate(corners):
-        after = (place + 1) % len(corners)
-        stretch = _stretch(ring, start, corners[after])
-        segments += _fitted(_with_ends(stretch, tips[place], tips[after]), DEEPEST)
+        segments = _between_corners(ring, corners)
     away = _away(ring, corners, tuple(segments))
     return Traced(tuple(segments), float(np.sqrt(np.mean(away**2))), float(away.max()))
+
+
+def _between_corners(ring: Points, corners: list[int]) -> list[Segment]:
+    """Segments of a ring with corners: each side first, where it is straight, then the corners where sides meet."""
+    ends = [*corners[1:], corners[0]]
+    sides = [_Side.of(_stretch(ring, start, end)) for start, end in zip(corners, ends, strict=True)]
+    tips = [_tip(sides[place - 1].at_end, sides[place].at_start, ring[index]) for place, index in enumerate(corners)]
+    return [
+        segment
+        for side, start, end in zip(sides, tips, [*tips[1:], tips[0]], strict=True)
+        for segment in side.segments(start, end)
+    ]
+
+
+Line = tuple[Points, Points]
+"""A point of a straight line and its direction."""
+
+
+@dataclass(frozen=True, eq=False)
+class _Side:
+    """The trace between two corners; its first `head` and its last `tail` points are straight."""
+
+    points: Points
+    head: int
+    tail: int
+
+    @classmethod
+    def of(cls, points: Points) -> "_Side":
+        """A side with its straight stretches found; one that is straight all along is its own head."""
+        if _is_straight(points):
+            return cls(points, len(points), 0)
+        head, tail = _straight_points(points), _straight_points(points[::-1])
+        return cls(points, head, tail if head + tail < len(points) - 4 else 0)
+
+    @property
+    def at_start(self) -> Line:
+        """The straight line on which it leaves its first corner."""
+        return _line_through(self.points[: self.head or _NEAR])
+
+    @property
+    def at_end(self) -> Line:
+        """The straight line on which it comes to its last corner."""
+        if self.head == len(self.points):
+            return self.at_start
+        return _line_through(self.points[-(self.tail or _NEAR) :])
+
+    def segments(self, start: Points, end: Points) -> list[Segment]:
+        """Lines and curves from one corner to the other."""
+        if self.head == len(self.points):
+            return [_line(start, end)]
+        first, last = self.head, len(self.points) - self.tail
+        begin = start if first == 0 else _on(self.at_start, self.points[first - 1])
+        stop = end if self.tail == 0 else _on(self.at_end, self.points[last])
+        curve = _fitted(_with_ends(self.points[first:last], begin, stop), DEEPEST)
+        return [*([_line(start, begin)] if first else []), *curve, *([_line(stop, end)] if self.tail else [])]
+
+
+def _on(line: Line, point: Points) -> Points:
+    """The point of a line nearest to a given one."""
+    middle, way = line
+    return np.asarray(middle + ((point - middle) @ way) * way)
+
+
+def _line(start: Points, end: Points) -> Segment:
+    return pair(start), pair(end)
+
+
+def _straight_points(points: Points) -> int:
+    """How many points of a side from its start on lie on a straight line; 0 where too few do."""
+    fewest = max(int(STRAIGHT_AT_LEAST_MM / STEP_MM), int(STRAIGHT_SHARE * len(points)))
+    for count in range(len(points) - 1, fewest, -4):
+        if _is_straight(points[:count]):
+            return count
+    return 0
+
+
+def _is_straight(points: Points) -> bool:
+    """Whether points lie along a straight line and don't bow evenly off it."""
+    if len(points) < 4:
+        return True
+    middle, way = _line_through(points)
+    off = (points - middle) @ np.array([-way[1], way[0]])
+    ends = int(ENDS_MM / STEP_MM)
+    if np.sqrt(np.mean(off**2)) > STRAIGHT_RMS_MM or max(abs(off[:ends].mean()), abs(off[-ends:].mean())) > STRAIGHT_MM:
+        return False
+    s = np.linspace(0.0, 1.0, len(off))
+    bow = s * (1 - s) - np.mean(s * (1 - s))
+    return bool(abs(np.sum(bow * off) / np.sum(bow * bow)) / 4 <= BOW_MM)
 
 
 def _evenly(trace: Points) -> Points:
@@ -77,23 +173,25 @@ def _is_peak(turn: Floats, index: int, reach: int) -> bool:
     return bool(int(np.argmax(around)) == reach)
 
 
-def _tip(ring: Points, index: int) -> Points:
-    """Where the straight lines through the outline on either side of a corner meet; shape (2,)."""
-    blunt, reach = int(BLUNT_MM / STEP_MM), int(CORNER_REACH_MM / STEP_MM)
-    steps = np.arange(blunt, reach + 1)
-    (p, d), (q, e) = (_line_through(np.take(ring, index + sign * steps, axis=0, mode="wrap")) for sign in (-1, 1))
+_NEAR = int((CORNER_REACH_MM - BLUNT_MM) / STEP_MM) + 1
+"""So many points next to a corner tell where a curved side leaves it."""
+
+
+def _tip(before: Line, after: Line, near: Points) -> Points:
+    """Where the lines of the sides on either hand of a corner meet; shape (2,)."""
+    (p, d), (q, e) = before, after
     parting = d[0] * e[1] - d[1] * e[0]
     if abs(parting) < 0.1:
-        return np.asarray(ring[index])
+        return near
     along = ((q - p)[0] * e[1] - (q - p)[1] * e[0]) / parting
     tip = p + along * d
-    return np.asarray(tip if np.hypot(*(tip - ring[index])) < CORNER_REACH_MM / 2 else ring[index])
+    return np.asarray(tip if np.hypot(*(tip - near)) < CORNER_REACH_MM / 2 else near)
 
 
 def _line_through(points: Points) -> tuple[Points, Points]:
     """The middle of points and the direction of the straight line nearest to them (least squares)."""
     middle = points.mean(axis=0)
-    return middle, np.linalg.svd(points - middle)[2][0]
+    return middle, np.linalg.svd(points - middle, full_matrices=False)[2][0]
 
 
 def _stretch(ring: Points, start: int, end: int) -> Points:

@@ -14,6 +14,8 @@ from core.files.outlines import Drawing
 from core.files.photo_in import read_photo
 from core.files.project_file import read_project
 from core.files.to_pieces import Wishes, project_from
+from core.files.trace_fit import fitted_ring
+from core.geometry.beziers import flattened
 from core.geometry.paths import flatten
 from core.model.panel import panels_of
 from core.swatch.scale import Corners
@@ -111,3 +113,68 @@ def test_what_is_no_picture_is_told(tmp_path):
     path.write_bytes(b"no picture")
     with pytest.raises(BadInput, match="no picture"):
         read_photo(path, Corners(tuple(STRAIGHT), *SHEET))
+
+
+def traced_outline(ring: np.ndarray, noise: float, seed: int = 3) -> np.ndarray:
+    """A closed outline as a trace has it: points 0.7 mm apart, rounded at the corners, off their places by noise of a
+    standard deviation, mm, that is alike over some points, as blur leaves it."""
+    line = shapely.LineString(np.vstack([ring, ring[:1]])).segmentize(0.7)
+    points = np.array(line.coords)[:-1]
+    off = gaussian_filter(np.random.default_rng(seed).normal(0, 1, points.shape), (2, 0), mode="wrap")
+    points = gaussian_filter(points, (1.5, 0), mode="wrap") + noise * off / off.std()
+    return np.vstack([points, points[:1]])
+
+
+def straight_parts(found) -> list[tuple[float, float]]:
+    """Length, mm, and direction, degrees from 0 to below 180, of every straight segment."""
+    parts = []
+    for start, *rest in found.segments:
+        if len(rest) == 1:
+            step = np.subtract(rest[0], start)
+            parts.append((float(np.hypot(*step)), float(np.degrees(np.arctan2(step[1], step[0])) % 180)))
+    return parts
+
+
+@pytest.mark.parametrize("noise", [0.0, 0.1, 0.2])
+def test_straight_sides_of_a_noisy_trace_are_straight(noise):
+    ring = np.array([(0, 0), (120, 0), (230, 700), (-90, 690)], dtype=float)
+    found = fitted_ring(traced_outline(ring, noise))
+    lengths = np.hypot(*np.diff(np.vstack([ring, ring[:1]]), axis=0).T)
+    assert len(found.segments) == 4
+    assert sorted(long for long, _ in straight_parts(found)) == pytest.approx(sorted(lengths), abs=1.0)
+
+
+@pytest.mark.parametrize("noise", [0.0, 0.1, 0.2])
+def test_a_side_that_is_curved_at_the_hip_and_straight_below_is_drawn_so(noise):
+    """A hip curve of 300 mm radius runs on without a corner into a straight side of 500 mm."""
+    angle = np.linspace(0, 0.5, 60)
+    hip = np.stack([100 + 300 * (1 - np.cos(angle)) * -1 + 36.7, 300 * np.sin(angle)], axis=1)[::1]
+    way = hip[-1] - hip[-2]
+    foot = hip[-1] + 500 * way / np.hypot(*way)
+    ring = np.vstack([[(-60.0, 0.0)], hip, [foot], [(-60.0, foot[1])]])
+    found = fitted_ring(traced_outline(ring, noise))
+    lean = np.degrees(np.arctan2(way[1], way[0])) % 180
+    side = [long for long, direction in straight_parts(found) if abs(direction - lean) < 1.0]
+    assert max(side, default=0) == pytest.approx(500, abs=50)
+    assert any(len(segment) == 4 for segment in found.segments)
+    assert Polygon(flattened(found.segments)).exterior.hausdorff_distance(Polygon(ring).exterior) < 1.0
+
+
+def test_gentle_curves_stay_curves():
+    """A hem of 2 m radius and 400 mm bows by 10 mm; a side of 9 m radius and 700 mm by 7."""
+
+    def arc(start, end, radius):
+        start, end = np.array(start, dtype=float), np.array(end, dtype=float)
+        half = np.hypot(*(end - start)) / 2
+        normal = np.array([(end - start)[1], -(end - start)[0]]) / (2 * half)
+        centre = (start + end) / 2 - normal * np.sqrt(radius**2 - half**2)
+        first, last = (np.arctan2(*(p - centre)[::-1]) for p in (start, end))
+        turn = (last - first + np.pi) % (2 * np.pi) - np.pi
+        angles = first + np.linspace(0, turn, 80)
+        return centre + radius * np.stack([np.cos(angles), np.sin(angles)], axis=1)
+
+    ring = np.vstack([[(0, 0)], arc((150, 0), (250, 700), 9000), arc((250, 700), (-150, 700), 2000)])
+    found = fitted_ring(traced_outline(ring, 0.15))
+    whole = straight_parts(found)
+    assert sum(long for long, _ in whole) < 150 + 720 + 10
+    assert sum(len(segment) == 4 for segment in found.segments) >= 2

@@ -58,6 +58,7 @@ class Proving(QObject):
         self._free.set()
         self._due = QTimer(self, singleShot=True, interval=CALM_MS)
         self._due.timeout.connect(self._begin)
+        self._runner.failed.connect(self._give_up)
         jobs.started.connect(self._make_way)
         jobs.ended.connect(self._follow)
         document.undo.indexChanged.connect(self._follow)
@@ -100,6 +101,11 @@ class Proving(QObject):
         known = self._claim is not None and self._claim.basis == self._wanted
         if self._wanted is not None and not known and self._wanted == self._basis():
             self._due.start()
+
+    def _give_up(self) -> None:
+        """Leave a match be that can't be proved, as on bowed bars."""
+        self._wanted = None
+        self.told.emit()
 
     def _wait_for_hand(self) -> None:
         """Let the proof rest while a hand drags."""

@@ -149,7 +149,8 @@ def _uncut(project: Project, piece: Piece) -> bool:
 
 def _grains(project: Project, garment: Garment) -> Iterator[Proposal]:
     for piece in project.pieces:
-        tilt = None if piece.cut == "fold" else _tilt_deg(garment, piece)
+        bears = any(one.on is not None and one.on.panel in piece.panel_names for one in project.pieces)
+        tilt = None if piece.cut == "fold" or bears else _tilt_deg(garment, piece)
         if tilt is None or abs(tilt) < LEAST_TILT_DEG or not _uncut(project, piece):
             continue
         what = f"{piece.title}: the grain in its middle, turned by {abs(tilt):.2f}°"
@@ -175,8 +176,14 @@ def _turned_piece(piece: Piece, by_deg: float) -> Piece:
     cos, sin = math.cos(math.radians(by_deg)), math.sin(math.radians(by_deg))
     turn = np.array([[cos, -sin], [sin, cos]])
     matrix = np.column_stack([turn, panel.middle - turn @ panel.middle])
+
+    def turned(path: str) -> str:
+        return path_data(transformed(segments_of(path), matrix))
+
     edges = tuple(
-        msgspec.structs.replace(edge, path=path_data(transformed(segments_of(edge.path), matrix)))
+        msgspec.structs.replace(
+            edge, path=turned(edge.path), before_shift=edge.before_shift and turned(edge.before_shift)
+        )
         for edge in piece.edges
     )
     return msgspec.structs.replace(piece, edges=edges)

@@ -15,8 +15,8 @@ from core.geometry.polyline import length, signed_area
 from core.model.cloth import Cloth, Repeat, is_box
 from core.model.panel import drawn_edges, panels_of, ring_of
 from core.model.pattern import Edge, On, Piece, SewnSeam, edge_of, panel_of
-from core.model.project import Layer, Pocket, Project, Variant
-from core.model.variants import alike, in_force
+from core.model.project import Layer, Pocket, Project
+from core.model.validate_variant import check_variant
 
 CORNER_GAP_MM = 0.01
 SMALLEST_REPEAT_MM = 0.1
@@ -27,6 +27,13 @@ _COLOUR = re.compile(r"#[0-9a-fA-F]{6}")
 
 def validate(project: Project) -> None:
     """Check a whole project. Raises BadInput that names the place, what is wrong there and what would be right."""
+    _check_as_it_stands(project)
+    _unique("variants", [variant.name for variant in project.variants])
+    for variant in project.variants:
+        check_variant(project, variant, _check_as_it_stands)
+
+
+def _check_as_it_stands(project: Project) -> None:
     _filled("cloths", project.cloths, "a project has at least one cloth")
     _filled("pieces", project.pieces, "a project has at least one piece")
     _unique("cloths", [cloth.id for cloth in project.cloths])
@@ -39,9 +46,6 @@ def validate(project: Project) -> None:
         _check_piece(project, piece)
     _check_seams(project)
     _check_rest(project)
-    _unique("variants", [variant.name for variant in project.variants])
-    for variant in project.variants:
-        _check_variant(project, variant)
 
 
 def _filled(place: str, values: Iterable[object], right: str) -> None:
@@ -306,40 +310,6 @@ def _check_places(project: Project) -> None:
         for what in ("u", "v"):
             _within(place, what, getattr(at, what), -LARGEST_MM, LARGEST_MM)
         _within(place, "turn_deg", at.turn_deg, -360, 360)
-
-
-def _check_variant(project: Project, variant: Variant) -> None:
-    place = f"variant {variant.name!r}"
-    try:
-        _check_names(variant.grain_tolerance_deg, "cloth", [cloth.id for cloth in project.cloths])
-        _check_names(variant.weights, "seam", [seam.name for seam in project.seams])
-        _check_replaced(project, variant)
-        after = in_force(project, variant)
-        for cloth_id, limit in variant.grain_tolerance_deg.items():
-            _within(f"cloth {cloth_id!r}", "grain_tolerance_deg", limit, 0, 45)
-        for piece in variant.pieces:
-            _check_piece(after, piece)
-        _check_weights(after)
-        _check_places(after)
-        _check_centre(after)
-    except BadInput as error:
-        raise BadInput(error.what, f"{place}, {error.place}" if error.place else place, error.right) from None
-
-
-def _check_names(given: Iterable[str], what: str, known: Sequence[str]) -> None:
-    for name in given:
-        if name not in known:
-            raise BadInput(f"there is no {what} {name!r}", right=f"the {what}s are {', '.join(known)}")
-
-
-def _check_replaced(project: Project, variant: Variant) -> None:
-    pieces = {piece.id: piece for piece in project.pieces}
-    _check_names([piece.id for piece in variant.pieces], "piece", list(pieces))
-    _unique("pieces", [piece.id for piece in variant.pieces])
-    for piece in variant.pieces:
-        if not alike(piece, pieces[piece.id]):
-            right = "the cut, fold, cloth and names of edges that the project's own piece has"
-            raise BadInput("it can't stand for the project's own piece", f"piece {piece.id!r}", right)
 
 
 def _check_panel(project: Project, place: str, name: str) -> None:

@@ -5,6 +5,7 @@ import time
 import pytest
 from PySide6.QtCore import QPointF
 
+from core.errors import CannotBeHad
 from core.matching.bound import prove
 from core.matching.solve import match
 from core.seams.readings import measure
@@ -24,8 +25,9 @@ def until_told(window, qtbot) -> str:
     return window.proving.words
 
 
+@pytest.fixture
 def endless(monkeypatch) -> list[float]:
-    """A proof that goes on until it is stopped; the shares it told."""
+    """Proofs go on until they are stopped; when they last asked whether to."""
     told: list[float] = []
 
     def never(project, result, progress, seconds):
@@ -35,6 +37,16 @@ def endless(monkeypatch) -> list[float]:
 
     monkeypatch.setattr("core.matching.bound.prove", never)
     return told
+
+
+@pytest.fixture
+def unprovable(monkeypatch) -> None:
+    """Nothing can be proved."""
+
+    def never(project, result, progress, seconds):
+        raise CannotBeHad("bowed bars can't be bounded")
+
+    monkeypatch.setattr("core.matching.bound.prove", never)
 
 
 def test_the_figure_says_how_near_it_is_and_no_panel_moves(matched, qtbot):
@@ -61,8 +73,7 @@ def test_it_is_said_of_the_matched_figure_only(matched, mouse, qtbot):
     assert matched.proving.words == ""
 
 
-def test_a_change_ends_it_at_once(matched, qtbot, monkeypatch):
-    endless(monkeypatch)
+def test_a_change_ends_it_at_once(endless, matched, qtbot):
     qtbot.waitUntil(lambda: matched.proving._runner.busy)
     assert matched.status.proof.text() == "proving…"
     assert matched.actions_by_id["lay"].isEnabled()
@@ -72,8 +83,7 @@ def test_a_change_ends_it_at_once(matched, qtbot, monkeypatch):
     assert matched.status.proof.text() == ""
 
 
-def test_it_makes_way_for_another_job_and_comes_back_after_it(matched, qtbot, monkeypatch):
-    endless(monkeypatch)
+def test_it_makes_way_for_another_job_and_comes_back_after_it(endless, matched, qtbot):
     qtbot.waitUntil(lambda: matched.proving._runner.busy)
     with qtbot.waitSignal(matched.jobs.ended):
         matched.jobs.run("Work", lambda _: time.sleep(0.05), lambda _: None)
@@ -81,8 +91,8 @@ def test_it_makes_way_for_another_job_and_comes_back_after_it(matched, qtbot, mo
     qtbot.waitUntil(lambda: matched.proving._runner.busy)
 
 
-def test_it_rests_while_a_hand_drags(matched, mouse, qtbot, monkeypatch):
-    told = endless(monkeypatch)
+def test_it_rests_while_a_hand_drags(endless, matched, mouse, qtbot):
+    told = endless
     qtbot.waitUntil(lambda: len(told) > 3)
     start = QPointF(mouse.on("side.R"))
     mouse.press(start)
@@ -102,3 +112,9 @@ def test_a_lay_of_the_match_leaves_the_claim_standing(matched, qtbot):
     matched.edits.spread_out()
     assert measure(document.kept).rms_mm == pytest.approx(before, abs=1e-4)
     assert matched.status.proof.text() == words
+
+
+def test_a_match_that_cannot_be_proved_is_left_be(unprovable, matched, qtbot):
+    qtbot.waitUntil(lambda: matched.proving._wanted is None)
+    assert matched.status.proof.text() == ""
+    assert not matched.proving.busy

@@ -216,6 +216,16 @@ TABLE = (
         "idle",
     ),
     Row(
+        "compare",
+        "Wha&t does it cost in cloth?",
+        "Ctrl+Shift+L",
+        "",
+        "errands.compare",
+        "P&lan",
+        "Lay it one way and end for end, matched and not, with another centre, and tell the lengths",
+        "idle",
+    ),
+    Row(
         "papers",
         "&Papers…",
         "Ctrl+P",

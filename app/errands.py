@@ -108,6 +108,15 @@ class Errands(QObject):
         show = self._growing.begin(project)
         self._run("Laying", work, done, can_stop=True)
 
+    def compare(self) -> None:
+        """Show what one way, matching and the centre cost in cloth."""
+        from app.comparison import Comparison
+
+        self._document.cancel_trial()
+        comparison = Comparison(self._document.kept, self._jobs, self._window)
+        comparison.show()
+        comparison.begin()
+
     def ask_papers(self) -> None:
         """Ask for a folder and write the papers into it."""
         folder = QFileDialog.getExistingDirectory(self._window, "Folder for the papers", str(last_folder()))

@@ -31,9 +31,11 @@ def texts_of_tables() -> list[str]:
     """The texts of actions, menus and hands, and the titles of the help."""
     from app.actions import HANDS, MENUS, TABLE
     from app.help.topics import TOPICS
+    from core.derive.choices import AS_IT_IS, CENTRES, END_FOR_END, NOT_MATCHED, ONE_WAY
 
     rows = [text for row in TABLE for text in (row.text, row.tip)]
-    return [*MENUS, *rows, *(text for pair in HANDS for text in pair), *(topic.title for topic in TOPICS)]
+    choices = (AS_IT_IS, END_FOR_END, ONE_WAY, NOT_MATCHED, *CENTRES.values())
+    return [*MENUS, *rows, *choices, *(text for pair in HANDS for text in pair), *(topic.title for topic in TOPICS)]
 
 
 def all_texts() -> list[str]:

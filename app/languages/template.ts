@@ -248,6 +248,14 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Wha&amp;t does it cost in cloth?</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lay it one way and end for end, matched and not, with another centre, and tell the lengths</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>&amp;Papers…</source>
       <translation type="unfinished" />
     </message>
@@ -464,6 +472,34 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>as it is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>panels end for end, if the cloth allows it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>all panels one way</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>stripes not matched</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>the lead stripe on the centre</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>the ground on the centre</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>the centre left free</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Drag</source>
       <translation type="unfinished" />
     </message>
@@ -617,6 +653,46 @@
     </message>
     <message>
       <source>{turn}   {off} of {most} {unit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What does it cost in cloth?</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The garment is laid once for each choice, with the same work. Nothing is changed.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Progress</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What each choice takes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Choice</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lay, {unit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>More, {unit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>To buy, {unit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cost</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Comparing what it takes</source>
       <translation type="unfinished" />
     </message>
     <message>

@@ -18,6 +18,7 @@ from core.progress import Progress, part, silent
 AS_IT_IS = "as it is"
 END_FOR_END = "panels end for end, if the cloth allows it"
 NOT_MATCHED = "stripes not matched"
+ONE_WAY = "all panels one way"
 LESS_STRICT = (END_FOR_END, NOT_MATCHED)
 """What allows the lay as it is as well, so that it never takes more."""
 
@@ -95,7 +96,7 @@ def _ways(project: Project) -> Iterator[tuple[str, Project]]:
     if any(cloth.one_way for cloth in chosen):
         yield END_FOR_END, _on_cloths(project, one_way=False)
     if not all(cloth.one_way for cloth in chosen):
-        yield "all panels one way", _on_cloths(project, one_way=True)
+        yield ONE_WAY, _on_cloths(project, one_way=True)
     if any(_striped(cloth) for cloth in chosen):
         yield NOT_MATCHED, _on_cloths(project, repeat=None, crosswise=None)
     centre = project.match.centre

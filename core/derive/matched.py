@@ -95,14 +95,14 @@ class Patch:
 
 
 def patches(cut: Project) -> Iterator[Patch]:
-    """All panels of a project, derived pieces being pieces, that lie on another of the same striped cloth."""
+    """All panels of a project, derived pieces being pieces, that lie on another that is there, of the same striped cloth."""
     panels = {panel.name: panel for piece in cut.pieces for panel in panels_of(piece)}
     for piece in cut.pieces:
         cloth = cut.cloth(piece.cloth)
         for panel in panels_of(piece) if piece.on else ():
             on = on_of(panel)
-            under = panels[on.panel]
-            if under.piece.cloth == cloth.id and cloth.ways:
+            under = panels.get(on.panel)
+            if under is not None and under.piece.cloth == cloth.id and cloth.ways:
                 places = cut.placement(panel.name), cut.placement(under.name)
                 yield Patch(panel, on, under, cloth, *places)
 

@@ -3,6 +3,8 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from shapely.geometry import LineString, Polygon
+
 from core.papers.figures import EdgeMarks, PanelFigures
 from core.papers.measures import Units
 from core.papers.neighbours import Neighbour
@@ -34,10 +36,15 @@ def card_paragraphs(
     figures: PanelFigures, laid: Sequence[Neighbour], titles: Mapping[str, str], units: Units
 ) -> list[Paragraph]:
     """The words of a card; `laid` are the panels that lie there already, `titles` gives every panel's full name."""
-    steps = [_paper_step(figures), _grain_step(figures, units), _place_step(figures, units)]
+    steps = [
+        _paper_step(figures),
+        *_shift_step(figures, units),
+        _grain_step(figures, units),
+        _place_step(figures, units),
+    ]
     steps += [*_stripe_step(figures, units), *_bar_step(figures, units), *_check_steps(figures, units)]
     steps += _neighbour_step(laid, units)
-    steps.append(_cut_step(figures))
+    steps += [_cut_step(figures), *_patch_step(figures, titles, units)]
     paragraphs = _face(figures)
     for number, step in enumerate(steps, 1):
         leads = bool(step.measures)
@@ -63,6 +70,39 @@ def _paper_step(figures: PanelFigures) -> Step:
         )
     drawn = "as it is drawn" if figures.paper == "up" else "turned over, its drawn side to the cloth"
     return Step(f"Take the paper piece {title} and lay it {drawn}: face {figures.paper}.")
+
+
+def _shift_step(figures: PanelFigures, units: Units) -> list[Step]:
+    """Lines that were shifted to match the stripes; nothing where none was."""
+    if figures.shifted_mm < units.nothing_mm:
+        return []
+    edges = ", ".join(figures.lines_before)
+    which = "stitching" if figures.panel.piece.outline_is == "net" else "cutting"
+    words = f"Its {which} line is moved by {units.say(figures.shifted_mm)} at most ({edges}) to match the stripes"
+    return [Step(f"{words}: mark it on the paper as drawn here. The fine dashes are the old line.")]
+
+
+def _patch_step(figures: PanelFigures, titles: Mapping[str, str], units: Units) -> list[Step]:
+    """Where a patch goes on the panel whose stripes it continues; nothing for other panels."""
+    patch = figures.patch
+    if patch is None:
+        return []
+    title = titles.get(patch.under.name, patch.under.name)
+    (x, y), ring = patch.on.at, patch.under.net_ring
+    middle = float(patch.under.middle[0])
+    upright = LineString([(middle, ring[:, 1].min() - 1.0), (middle, ring[:, 1].max() + 1.0)])
+    top = float(upright.intersection(Polygon(ring)).bounds[1])
+    aside = "on" if abs(x - middle) < units.nothing_mm else f"{sideways(x - middle, units)} of"
+    return [
+        Step(
+            f"It is sewn onto {title}, inside the outline that is drawn on that panel's pattern. Lay it there stripe on"
+            " stripe: each of its stripes runs on from the same stripe of the panel.",
+            (
+                f"Its middle: {aside} that panel's grain line, {units.say(y - top)} below its top end.",
+                f"Largest step between the two: {units.say_fine(patch.apart_mm)}.",
+            ),
+        )
+    ]
 
 
 def _grain_step(figures: PanelFigures, units: Units) -> Step:

@@ -1,5 +1,7 @@
 """Cloth and panels as drawings in cloth mm: x is u, y is v."""
 
+from collections.abc import Iterator
+
 import numpy as np
 
 from core.lay.remnant import missing_outlines
@@ -59,10 +61,17 @@ def panel_drawing(figures: PanelFigures) -> Drawing:
         (
             Line(figures.cut_ring, "cut line", closed=True),
             Line(figures.net_ring, "net line", closed=True),
+            *fine_lines(figures),
             *notches,
             segment((top.u_mm, top.v_mm), (bottom.u_mm, bottom.v_mm), "grain", arrow=True),
         )
     )
+
+
+def fine_lines(figures: PanelFigures) -> Iterator[Line]:
+    """Where lines ran before they were shifted, and the outlines of what is sewn onto the panel."""
+    yield from (Line(line, "line before") for line in figures.lines_before.values())
+    yield from (Line(outline, "patch", closed=True) for outline in figures.patch_outlines)
 
 
 def neighbour_drawing(figures: PanelFigures) -> Drawing:

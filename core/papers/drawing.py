@@ -20,6 +20,8 @@ from core.geometry.transform import rotation
 Role = Literal[
     "cut line",
     "net line",
+    "line before",
+    "patch",
     "neighbour",
     "ground",
     "stripe",

@@ -10,12 +10,14 @@ from functools import cached_property
 from typing import Literal
 
 import numpy as np
+from shapely.geometry import LineString
 
+from core.derive.matched import Patch, patches
 from core.geometry.paths import LARGEST_MM, Points
 from core.geometry.polyline import Floats, lengths_along, points_at, signed_area
 from core.geometry.transform import placed, rotation
 from core.model.cloth import WAYS, Cloth, Repeat
-from core.model.panel import NotchMark, Panel
+from core.model.panel import NotchMark, Panel, lines_before_shift
 from core.model.pattern import PanelName, edge_of, panel_of
 from core.model.project import Placement, Project
 from core.seams.bands import BOWED_EVERY_MM
@@ -92,7 +94,8 @@ class Expected:
 class PanelFigures:
     """Everything a placement card says. `number` counts the panels of all cloths in the order of the plan.
 
-    `levels` says how far its waist and hem lie from bars.
+    `levels` says how far its waist and hem lie from bars, `patch` where it is sewn onto another panel whose stripes it
+    continues, `carries` what is sewn onto it so.
     `paper` is how the paper piece lies: face up, face down, or as a half that is laid both ways about its fold.
     `lean_mm` is how far right of the grain line's top end its bottom end lies, straight across the cloth.
     """
@@ -106,6 +109,8 @@ class PanelFigures:
     edges: tuple[EdgeMarks, ...]
     seams: tuple[Expected, ...]
     levels: tuple[Level, ...] = ()
+    patch: Patch | None = None
+    carries: tuple[Patch, ...] = ()
 
     @property
     def name(self) -> PanelName:
@@ -161,6 +166,23 @@ class PanelFigures:
         return self.on_cloth(self.panel.cut_ring)
 
     @cached_property
+    def lines_before(self) -> dict[str, Points]:
+        """The edges whose lines were shifted as they were before, as they lie."""
+        return {name: self.on_cloth(line) for name, line in lines_before_shift(self.panel).items()}
+
+    @property
+    def shifted_mm(self) -> float:
+        """How far lines were shifted at most; 0 where none was."""
+        now = self.panel.net if self.panel.piece.outline_is == "net" else self.panel.cut
+        before = lines_before_shift(self.panel).items()
+        return max((LineString(line).hausdorff_distance(LineString(now[name])) for name, line in before), default=0.0)
+
+    @cached_property
+    def patch_outlines(self) -> tuple[Points, ...]:
+        """The stitching lines of what is sewn onto it, as they lie on it."""
+        return tuple(self.on_cloth(patch.on_panel(patch.panel.net_ring)) for patch in self.carries)
+
+    @cached_property
     def notches(self) -> tuple[NotchMark, ...]:
         """The notches as they lie."""
         turn = rotation(self.at.turn_deg, self.at.turned)
@@ -214,10 +236,11 @@ class Figures:
 def figures_of(project: Project, measurement: Measurement) -> Figures:
     """The numbers of the papers, for the placements in the project and their measurement."""
     cloths: list[ClothFigures] = []
+    sewn_on = list(patches(project))
     first = 1
     for cloth in project.cloths:
         names = _in_order(project, measurement, cloth)
-        panels = tuple(_panel_figures(project, measurement, name, first + i) for i, name in enumerate(names))
+        panels = tuple(_panel_figures(project, measurement, name, first + i, sewn_on) for i, name in enumerate(names))
         first += len(panels)
         if panels:
             cloths.append(ClothFigures(cloth, panels))
@@ -236,7 +259,9 @@ def _in_order(project: Project, measurement: Measurement, cloth: Cloth) -> list[
     return sorted(names, key=start)
 
 
-def _panel_figures(project: Project, measurement: Measurement, name: PanelName, number: int) -> PanelFigures:
+def _panel_figures(
+    project: Project, measurement: Measurement, name: PanelName, number: int, sewn_on: list[Patch]
+) -> PanelFigures:
     panel, cloth, at = measurement.garment.panels[name], project.cloth_of(name), project.placement(name)
     top, bottom = _grain_ends(panel, cloth, at)
     lines = [line for line in measurement.garment.seams if name in line.panels]
@@ -247,7 +272,10 @@ def _panel_figures(project: Project, measurement: Measurement, name: PanelName, 
         for line, reading in zip(measurement.garment.seams, measurement.seams, strict=True)
         if name in line.panels
     )
-    return PanelFigures(number, panel, cloth, at, top, bottom, edges, seams, levels_of(panel, cloth, at))
+    own = next((patch for patch in sewn_on if patch.name == name), None)
+    carries = tuple(patch for patch in sewn_on if patch.under.name == name)
+    levels = levels_of(panel, cloth, at)
+    return PanelFigures(number, panel, cloth, at, top, bottom, edges, seams, levels, own, carries)
 
 
 def _edges_of(line: SeamLine, name: PanelName) -> list[tuple[str, str]]:

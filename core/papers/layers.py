@@ -26,6 +26,8 @@ _LAYER_OF: dict[Role, str] = {
     "cut off": "cloth edges and flaws",
     "cut line": "cutting line",
     "net line": "stitching line",
+    "line before": "stitching line",
+    "patch": "grain and notches",
     "grain": "grain and notches",
     "notch": "grain and notches",
     "mark": "grain and notches",

@@ -12,7 +12,7 @@ from core.geometry.paths import Points
 from core.geometry.polyline import length, outward, points_at, tangent_at
 from core.model.panel import NotchMark
 from core.papers.choices import LineChoice
-from core.papers.cloth_drawing import NOTCH_MM, lead_lines, stripe_areas, stripe_edges
+from core.papers.cloth_drawing import NOTCH_MM, fine_lines, lead_lines, stripe_areas, stripe_edges
 from core.papers.drawing import Box, Drawing, Line, Primitive, Text, segment
 from core.papers.figures import PanelFigures
 from core.papers.labels import Labels, block
@@ -77,6 +77,7 @@ def pattern_lines(figures: PanelFigures, lines: LineChoice) -> Drawing:
         parts.append(Line(figures.cut_ring, "cut line", closed=True))
     if lines != "cut":
         parts.append(Line(figures.net_ring, "net line", closed=True))
+    parts += fine_lines(figures)
     ring = LinearRing(figures.cut_ring)
     parts += [_notch(mark, ring, lines) for mark in figures.notches]
     parts.append(segment((top.u_mm, top.v_mm), (bottom.u_mm, bottom.v_mm), "grain", arrow=True))
@@ -109,6 +110,17 @@ def _edge_names(figures: PanelFigures) -> Iterator[Text]:
     labels, shape = _with_grain(figures), Polygon(figures.net_ring)
     for name, line in figures.net.items():
         yield from labels.place(_edge_candidates(name, line), shape)
+    for patch, outline in zip(figures.carries, figures.patch_outlines, strict=True):
+        yield from labels.place(_patch_candidates(patch.panel.piece.title, outline), shape)
+
+
+def _patch_candidates(title: str, outline: Points) -> Iterator[tuple[Text, ...]]:
+    """The name of what is sewn on, in its outline, from the middle outwards."""
+    (left, top), (right, bottom) = outline.min(axis=0), outline.max(axis=0)
+    for down in (0.5, 0.3, 0.7, 0.15, 0.85):
+        for across in (0.5, 0.3, 0.7):
+            at = float(left + across * (right - left)), float(top + down * (bottom - top))
+            yield block(at, [(line, EDGE_MM, False) for line in wrapped_lines(title, EDGE_MM, float(right - left))])
 
 
 def _with_grain(figures: PanelFigures) -> Labels:

@@ -17,6 +17,8 @@ class Pen:
 PENS: dict[Role, Pen] = {
     "cut line": Pen(0.45),
     "net line": Pen(0.3, dashes=(1.6, 1.0)),
+    "line before": Pen(0.15, "#444444", (0.9, 0.9)),
+    "patch": Pen(0.25, "#333333", (2.4, 0.8)),
     "neighbour": Pen(0.2, "#666666"),
     "ground": Pen(0.0),
     "stripe": Pen(0.0),

@@ -19,11 +19,13 @@ from app.figures import rms
 from app.growing import Growing
 from app.jobs import JobRunner
 from app.messages import MessageBar
+from app.papers_form import PapersForm
 from app.remedies.wish import ShiftWish
 from app.remedies.words import shifted_words
 from app.window_state import last_folder, note_folder
 from core.model.panel import panels_of
 from core.model.project import Project
+from core.papers.choices import PaperChoices
 from core.progress import Progress
 from core.seams.garment import Garment
 
@@ -118,20 +120,24 @@ class Errands(QObject):
         comparison.begin()
 
     def ask_papers(self) -> None:
-        """Ask for a folder and write the papers into it."""
+        """Ask which papers are wanted, then for a folder, and write them into it."""
+        panels = tuple(self._document.garment.panels.values())
+        PapersForm(panels, self._ask_folder, self._window).open()
+
+    def _ask_folder(self, choices: PaperChoices) -> None:
         folder = QFileDialog.getExistingDirectory(self._window, "Folder for the papers", str(last_folder()))
         if folder:
             note_folder(Path(folder))
-            self.papers(Path(folder))
+            self.papers(Path(folder), choices)
 
-    def papers(self, folder: Path) -> None:
-        """Write the papers into a folder."""
+    def papers(self, folder: Path, choices: PaperChoices) -> None:
+        """Write papers into a folder."""
         project = self._document.kept
 
         def done(files: tuple[Path, ...]) -> None:
             self._messages.say(f"{len(files)} papers are in {folder}", "Show the folder", lambda: _show(folder))
 
-        self._run("Writing papers", lambda progress: written(project, folder, progress), done)
+        self._run("Writing papers", lambda progress: written(project, folder, progress, choices), done)
 
     def _run(
         self, title: str, work: Callable[[Progress], Any], done: Callable[[Any], None], can_stop: bool = False
@@ -205,11 +211,11 @@ def _shorter_before(before: Project, found: "ClothLay") -> "ClothLay | None":
     return as_it_was if as_it_was.length_mm <= found.length_mm else None
 
 
-def written(project: Project, folder: Path, progress: Progress) -> tuple[Path, ...]:
-    """The papers of the project as it lies."""
+def written(project: Project, folder: Path, progress: Progress, choices: PaperChoices) -> tuple[Path, ...]:
+    """The papers chosen of the project as it lies."""
     from core.papers.papers import write_papers
 
-    return write_papers(project, folder, progress)
+    return write_papers(project, folder, progress, choices)
 
 
 def _matched(before: float | None, after: float | None) -> str:

@@ -1008,6 +1008,114 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Papers</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A3, words on A4</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Printer's paper</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Millimetres</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Centimetres</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Inches</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lengths in</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cutting and stitching line</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cutting line</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Stitching line</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lines of the pattern</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Width of the roll</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>For the pattern on one long sheet</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Paper</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Lengths in</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>L&amp;ines</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Roll</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Choose folder…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Choose at least one paper.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cards: {count}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Full-size tiles: about {count}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cards, cutting plan and seam readings</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Full-size pattern in tiles and on a roll</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Edge strips for a pattern on paper</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Seam sheet for the machine</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Full-size plan for a projector or plotter</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lists of pieces, notions and what to buy</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>What would close the seam</source>
       <translation type="unfinished" />
     </message>

@@ -95,7 +95,7 @@ class Patch:
 
 
 def patches(cut: Project) -> Iterator[Patch]:
-    """All panels of a project, derived pieces being pieces, that lie on another that is there, of the same striped cloth."""
+    """All panels of a project, derived pieces being pieces, that lie on one of its others, of one striped cloth."""
     panels = {panel.name: panel for piece in cut.pieces for panel in panels_of(piece)}
     for piece in cut.pieces:
         cloth = cut.cloth(piece.cloth)

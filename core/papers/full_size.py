@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
-from core.papers.choices import PaperChoices
+from core.papers.choices import ROLL_MM, PaperChoices
 from core.papers.cloth_drawing import cloth_drawing
 from core.papers.drawing import Box, Drawing, joined
 from core.papers.dxf_out import DxfBlock, dxf_bytes
@@ -28,17 +28,17 @@ def tiles_pdf(pieces: Sequence[PatternPiece], title: str, choices: PaperChoices)
     return pdf_bytes(tile_pages(sheets, title, WRITTEN_ON[choices.paper], Units(choices.units)), title)
 
 
-def roll_files(pieces: Sequence[PatternPiece], title: str) -> dict[str, bytes]:
+def roll_files(pieces: Sequence[PatternPiece], title: str, roll_mm: float = ROLL_MM) -> dict[str, bytes]:
     """The full-size pattern on long sheets: one PDF with layers, and an SVG of each sheet."""
-    leaves = roll_leaves(pieces, title)
+    leaves = roll_leaves(pieces, title, roll_mm)
     names = [f"full-size{part}.svg" for part in _numbers(len(leaves))]
     drawn = {name: svg_bytes(leaf, title) for name, leaf in zip(names, leaves, strict=True)}
     return {"full-size-roll.pdf": pdf_bytes(leaves, title, layers=True), **drawn}
 
 
-def roll_leaves(pieces: Sequence[PatternPiece], title: str) -> tuple[Leaf, ...]:
+def roll_leaves(pieces: Sequence[PatternPiece], title: str, roll_mm: float = ROLL_MM) -> tuple[Leaf, ...]:
     """The sheets of the roll, as pages."""
-    return tuple(_roll_leaf(sheet, title) for sheet in roll_sheets(pieces))
+    return tuple(_roll_leaf(sheet, title) for sheet in roll_sheets(pieces, roll_mm))
 
 
 def _roll_leaf(sheet: PatternSheet, title: str) -> Leaf:

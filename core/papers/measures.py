@@ -45,6 +45,11 @@ class Units:
             return _sixteenths(value)
         return mm(value) if self.name == "mm" else f"{round(value / 10, 2) + 0.0:.2f}"
 
+    def decimal(self, value: float, places: int = 1) -> str:
+        """A length for a table that is read by programs: mm to so many places, cm one more, inches two; no unit."""
+        size, more = {"mm": (1.0, 0), "cm": (10.0, 1), "in": (INCH_MM, 2)}[self.name]
+        return f"{round(value / size, places + more) + 0.0:.{places + more}f}"
+
     def say(self, value: float) -> str:
         """A length with its unit."""
         return f"{self.bare(value)} {self.name}"

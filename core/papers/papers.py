@@ -94,8 +94,8 @@ def _cutting_papers(made: Made) -> Files:
     laid, figures, choices = made
     return {
         PAPERS_NAME: pdf_bytes(paper_pages(figures, choices, laid), laid.title),
-        POSITIONS_NAME: positions_csv(figures),
-        MARKS_NAME: stripe_marks_csv(figures),
+        POSITIONS_NAME: positions_csv(figures, Units(choices.units)),
+        MARKS_NAME: stripe_marks_csv(figures, Units(choices.units)),
     }
 
 
@@ -119,7 +119,7 @@ def _edge_strips(made: Made) -> Files:
 def _full_size(made: Made) -> Files:
     laid, figures, choices = made
     pieces = pattern_pieces(laid, figures, choices.lines)
-    return {TILES_NAME: tiles_pdf(pieces, laid.title, choices), **roll_files(pieces, laid.title)}
+    return {TILES_NAME: tiles_pdf(pieces, laid.title, choices), **roll_files(pieces, laid.title, choices.roll_mm)}
 
 
 def _full_size_plan(made: Made) -> Files:

@@ -9,6 +9,7 @@ from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from core.geometry.paths import Points
+from core.papers.choices import ROLL_MM
 from core.papers.drawing import Drawing, Text, joined
 from core.papers.nesting import Lying, Nest, Nester
 from core.papers.page import Page
@@ -26,7 +27,6 @@ TALLER_MM = 12.0
 """A sheet is so much taller than its tallest piece, for pieces that are tilted."""
 
 CLEAR_MM = 1.5
-ROLL_MM = 914.0
 ROLL_MARGIN_MM = 12.0
 
 
@@ -73,9 +73,9 @@ def tiled_sheets(pieces: Sequence[PatternPiece], page: Page) -> tuple[tuple[Patt
     return tuple(_best_tiled(group, page, starts) for group in groups)
 
 
-def roll_sheets(pieces: Sequence[PatternPiece]) -> tuple[PatternSheet, ...]:
+def roll_sheets(pieces: Sequence[PatternPiece], roll_mm: float = ROLL_MM) -> tuple[PatternSheet, ...]:
     """The pieces on sheets as wide as a roll of paper, or wider where a piece asks for it; y runs across the roll."""
-    return tuple(_on_roll(group) for group in _groups(pieces))
+    return tuple(_on_roll(group, roll_mm) for group in _groups(pieces))
 
 
 def _groups(pieces: Sequence[PatternPiece]) -> list[tuple[PatternPiece, ...]]:
@@ -100,10 +100,10 @@ def _nests(pieces: Sequence[PatternPiece], starts: int) -> Iterator[Nest]:
             yield nest
 
 
-def _on_roll(pieces: tuple[PatternPiece, ...]) -> PatternSheet:
+def _on_roll(pieces: tuple[PatternPiece, ...], roll_mm: float) -> PatternSheet:
     """In one row across the roll or in rows down it, whichever is shorter; on a wider sheet if neither goes."""
     nester = Nester([piece.outline for piece in pieces])
-    wide = ROLL_MM - 2 * ROLL_MARGIN_MM
+    wide = roll_mm - 2 * ROLL_MARGIN_MM
     while True:
         nests = [nest for nest in (nester.nest(wide), _in_rows(nester, pieces, wide)) if nest]
         if nests:

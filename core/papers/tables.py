@@ -1,4 +1,7 @@
-"""The tables that go with the papers: `positions.csv`, one row a panel, and `stripe-marks.csv`, one row a place."""
+"""The tables that go with the papers: `positions.csv`, one row a panel, and `stripe-marks.csv`, one row a place.
+
+Lengths are in one unit, which the heads of their columns end with: `u_mm`, `u_cm` or `u_in`, inches as decimals.
+"""
 
 import csv
 import io
@@ -6,7 +9,7 @@ from collections.abc import Iterable, Sequence
 
 from core.model.cloth import WAYS
 from core.papers.figures import Figures, GrainEnd, PanelFigures
-from core.papers.measures import mm
+from core.papers.measures import Units
 from core.papers.words import degrees
 
 POSITION_COLUMNS = (
@@ -18,17 +21,17 @@ POSITION_COLUMNS = (
     "paper_face",
     "turned",
     "held",
-    "u_mm",
-    "v_mm",
+    "u",
+    "v",
     "turn_deg",
-    "lean_mm",
-    "grain_length_mm",
-    "grain_top_u_mm",
-    "grain_top_v_mm",
-    "grain_top_right_of_lead_mm",
-    "grain_bottom_u_mm",
-    "grain_bottom_v_mm",
-    "grain_bottom_right_of_lead_mm",
+    "lean",
+    "grain_length",
+    "grain_top_u",
+    "grain_top_v",
+    "grain_top_right_of_lead",
+    "grain_bottom_u",
+    "grain_bottom_v",
+    "grain_bottom_right_of_lead",
 )
 MARK_COLUMNS = (
     "number",
@@ -36,25 +39,34 @@ MARK_COLUMNS = (
     "edge",
     "seam",
     "sewn_to",
-    "edge_length_mm",
+    "edge_length",
     "from_corner_with",
     "place",
-    "at_mm",
+    "at",
     "way",
 )
 
 
-def positions_csv(figures: Figures) -> bytes:
-    """One row a panel: mm to a tenth as on the cards, (u, v) of the piece's origin to a thousandth."""
-    return _csv(POSITION_COLUMNS, (_position(panel) for panel in figures.panels))
+LENGTHS = {
+    *("u", "v", "lean", "grain_length", "edge_length", "at"),
+    *(f"grain_{end}_{what}" for end in ("top", "bottom") for what in ("u", "v", "right_of_lead")),
+}
+"""The columns that hold lengths."""
+
+MM = Units("mm")
 
 
-def stripe_marks_csv(figures: Figures) -> bytes:
-    """One row for each place where the middle of a lead stripe or bar meets a sewn edge, mm along the line."""
-    return _csv(MARK_COLUMNS, (row for panel in figures.panels for row in _marks(panel)))
+def positions_csv(figures: Figures, units: Units = MM) -> bytes:
+    """One row a panel: lengths to a tenth of a mm as on the cards, (u, v) of the piece's origin to a thousandth."""
+    return _csv(POSITION_COLUMNS, (_position(panel, units) for panel in figures.panels), units)
 
 
-def _position(figures: PanelFigures) -> list[str]:
+def stripe_marks_csv(figures: Figures, units: Units = MM) -> bytes:
+    """One row for each place where the middle of a lead stripe or bar meets a sewn edge, along the line."""
+    return _csv(MARK_COLUMNS, (row for panel in figures.panels for row in _marks(panel, units)), units)
+
+
+def _position(figures: PanelFigures, units: Units) -> list[str]:
     at = figures.at
     return [
         f"{figures.number}",
@@ -65,25 +77,26 @@ def _position(figures: PanelFigures) -> list[str]:
         figures.paper,
         _yes(at.turned),
         _yes(at.hold),
-        f"{round(at.u, 3) + 0.0:.3f}",
-        f"{round(at.v, 3) + 0.0:.3f}",
+        units.decimal(at.u, 3),
+        units.decimal(at.v, 3),
         degrees(at.turn_deg),
-        mm(figures.lean_mm),
-        mm(figures.grain_length_mm),
-        *_end(figures.grain_top),
-        *_end(figures.grain_bottom),
+        units.decimal(figures.lean_mm),
+        units.decimal(figures.grain_length_mm),
+        *_end(figures.grain_top, units),
+        *_end(figures.grain_bottom, units),
     ]
 
 
-def _end(end: GrainEnd) -> list[str]:
-    return [mm(end.u_mm), mm(end.v_mm), "" if end.off_lead_mm is None else mm(end.off_lead_mm)]
+def _end(end: GrainEnd, units: Units) -> list[str]:
+    off = "" if end.off_lead_mm is None else units.decimal(end.off_lead_mm)
+    return [units.decimal(end.u_mm), units.decimal(end.v_mm), off]
 
 
 def _yes(value: bool) -> str:
     return "yes" if value else "no"
 
 
-def _marks(figures: PanelFigures) -> list[list[str]]:
+def _marks(figures: PanelFigures, units: Units) -> list[list[str]]:
     return [
         [
             f"{figures.number}",
@@ -91,10 +104,10 @@ def _marks(figures: PanelFigures) -> list[list[str]]:
             marks.edge,
             marks.seam,
             marks.partner,
-            mm(marks.length_mm),
+            units.decimal(marks.length_mm),
             marks.corner_with,
             f"{place}",
-            mm(at),
+            units.decimal(at),
             way,
         ]
         for marks in figures.edges
@@ -103,9 +116,9 @@ def _marks(figures: PanelFigures) -> list[list[str]]:
     ]
 
 
-def _csv(columns: Sequence[str], rows: Iterable[Sequence[str]]) -> bytes:
+def _csv(columns: Sequence[str], rows: Iterable[Sequence[str]], units: Units) -> bytes:
     text = io.StringIO(newline="")
     writer = csv.writer(text, lineterminator="\r\n")
-    writer.writerow(columns)
+    writer.writerow(f"{name}_{units.name}" if name in LENGTHS else name for name in columns)
     writer.writerows(rows)
     return text.getvalue().encode("utf-8")

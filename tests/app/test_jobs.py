@@ -11,6 +11,7 @@ from app.errands import matched
 from app.jobs import JobRunner
 from core.errors import CannotBeHad, Stopped
 from core.lay.lay import quick_lay
+from core.papers.choices import PaperChoices
 from core.progress import silent
 from core.seams.readings import measure
 
@@ -206,7 +207,7 @@ def test_only_a_lay_offers_to_keep_the_best(skirt, qtbot):
 
 def test_papers_are_written_where_they_were_asked_for(skirt, qtbot, tmp_path):
     with qtbot.waitSignal(skirt.jobs.ended, timeout=30_000):
-        skirt.errands.papers(tmp_path / "papers")
+        skirt.errands.papers(tmp_path / "papers", PaperChoices(parts=frozenset({"cutting papers", "lists"})))
     written = sorted(path.name for path in (tmp_path / "papers").iterdir())
     assert "positions.csv" in written
     assert any(name.endswith(".pdf") for name in written)

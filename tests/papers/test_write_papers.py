@@ -90,7 +90,7 @@ def test_a_stopped_job_writes_nothing(parasol: Project, tmp_path: Path) -> None:
 def test_a_fault_in_the_last_table_writes_nothing(
     parasol: Project, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def broken(figures: object) -> bytes:
+    def broken(*_: object) -> bytes:
         raise CannotBeHad("no table")
 
     monkeypatch.setattr(papers, "stripe_marks_csv", broken)

@@ -5,10 +5,11 @@ from dataclasses import dataclass
 import numpy as np
 from PySide6.QtGui import QColor
 
-from app.stripe_colours import PLAIN, Pixels, colours_round
+from app.stripe_colours import PLAIN, Pixels, colour_of_kind, colours_round
 from core.geometry.polyline import Floats
 from core.model.cloth import Cloth
 from core.model.project import Project
+from core.seams.stripes import kinds_at
 from core.worn.places import Places, Stripes
 from core.worn.sight import Floats32, Frame, Pixels32, Sight
 
@@ -54,6 +55,7 @@ class Palette:
     start: Pixels32
     per_mm: Floats32
     origin: Floats32
+    bars: "Bars | None"
 
     @classmethod
     def of(cls, project: Project, panels: tuple[str, ...], pixel_mm: float) -> "Palette":
@@ -65,7 +67,7 @@ class Palette:
         repeats = [cloth.repeat for cloth in mine]
         per_mm = np.array([PLACES / repeat.width if repeat else 0.0 for repeat in repeats], np.float32)
         origin = np.array([repeat.origin if repeat else 0.0 for repeat in repeats], np.float32)
-        return cls(table, start, per_mm, origin)
+        return cls(table, start, per_mm, origin, Bars.of(mine, pixel_mm))
 
     def colours(self, seen: SeenColours, places: Places) -> Pixels:
         """Colours as 0xffRRGGBB, 0 where there is no panel; seams are thin lines."""
@@ -75,10 +77,64 @@ class Palette:
         place += seen.base
         place += self.start[panel]
         found = self.table[place]
+        if self.bars and places.z is not None:
+            self.bars.draw_over(found, seen, places.panel, places.z)
         _draw_seams(found, places.to_seam * seen.fine)
         if places.panel.min(initial=0) < 0:
             found[places.panel < 0] = 0
         return found
+
+
+@dataclass(frozen=True, eq=False)
+class Bars:
+    """What lies over the stripes of some cloths: bars, whose ground lets the stripes be seen.
+
+    `colours` are red, green and blue times the share that is covered, and that share; (cloths * LEVELS * PLACES, 4).
+    """
+
+    colours: Floats32
+    start: Pixels32
+    per_mm: Floats32
+    origin: Floats32
+
+    @classmethod
+    def of(cls, mine: list[Cloth], pixel_mm: float) -> "Bars | None":
+        """Of the cloths of the panels, in their order; None where none of them has bars."""
+        cloths = list(dict.fromkeys(mine))
+        if not any(cloth.crosswise for cloth in cloths):
+            return None
+        table = [_bar_colours(cloth, pixel_mm * 2**level) for cloth in cloths for level in range(LEVELS)]
+        start = np.array([cloths.index(cloth) * LEVELS * PLACES for cloth in mine], np.int32)
+        bars = [cloth.crosswise for cloth in mine]
+        per_mm = np.array([PLACES / bar.width if bar else 0.0 for bar in bars], np.float32)
+        origin = np.array([bar.origin if bar else 0.0 for bar in bars], np.float32)
+        return cls(np.concatenate(table).astype(np.float32), start, per_mm, origin)
+
+    def draw_over(self, colours: Pixels, seen: SeenColours, panel: Pixels32, z: Floats32) -> None:
+        """Draw the bars over the colours of the stripes."""
+        panel = np.maximum(panel, 0)
+        place = ((z - self.origin[panel]) * self.per_mm[panel]).astype(np.int32) & (PLACES - 1)
+        found = place + self.start[panel] + seen.base // (SHADES * PLACES) * PLACES
+        over = np.flatnonzero(self.colours[found, 3])
+        bar, light = self.colours[found[over]], (seen.base[over] // PLACES % SHADES) / (SHADES - 1)
+        under = np.stack([(colours[over] >> shift) & 255 for shift in (16, 8, 0)], axis=1)
+        mixed = under * (1 - bar[:, 3:]) + bar[:, :3] * light[:, None]
+        red, green, blue = np.rint(mixed).astype(np.uint32).T
+        colours[over] = np.uint32(0xFF000000) | red << 16 | green << 8 | blue
+
+
+def _bar_colours(cloth: Cloth, pixel_mm: float) -> Floats:
+    """Colours of a cloth's bars round their repeat times the share covered, and that share; (PLACES, 4)."""
+    bars = cloth.crosswise
+    if bars is None:
+        return np.zeros((PLACES, 4))
+    kinds = kinds_at(bars, bars.origin + (np.arange(PLACES) + 0.5) * bars.width / PLACES)
+    hues = [colour_of_kind(bars, kind).getRgb()[:3] for kind in range(len(bars.kinds))]
+    table = np.array([(0, 0, 0, 0), *((*hue, 1) for hue in hues)], dtype=float)[kinds + 1]
+    reach = min(round(pixel_mm * PLACES / bars.width), PLACES) // 2
+    around = np.take(table, np.arange(-reach - 1, PLACES + reach), axis=0, mode="wrap")
+    sums = np.cumsum(around, axis=0)
+    return np.asarray((sums[2 * reach + 1 :] - sums[: -2 * reach - 1]) / (2 * reach + 1))
 
 
 def _draw_seams(colours: Pixels, away_px: Floats32) -> None:
@@ -100,7 +156,7 @@ def _cloth_table(cloth: Cloth, pixel_mm: float) -> Pixels:
 
 def _channels(cloth: Cloth, pixel_mm: float) -> Floats:
     if cloth.repeat is None:
-        plain = QColor(PLAIN)
+        plain = QColor(cloth.crosswise.ground if cloth.crosswise else PLAIN)
         return np.tile([float(plain.red()), float(plain.green()), float(plain.blue())], (PLACES, 1))
     colours = colours_round(cloth.repeat, pixel_mm, PLACES)
     return np.stack([(colours >> shift) & 255 for shift in (16, 8, 0)], axis=-1).astype(float)

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from core.geometry.polyline import Floats
+from core.model.cloth import Way
 from core.model.project import Project
 from core.seams.stripes import Across
 from core.worn.body import WornBody
@@ -20,23 +21,27 @@ class Places:
     """What is seen on a sight's pixels, all of shape (m,).
 
     `panel` is a place among the body's panels, -1 where there is none; `w` lies across the stripes, mm; `to_seam` is
-    the distance from the nearer side of the panel along the row, mm.
+    the distance from the nearer side of the panel along the row, mm. `z` lies across the bars, mm; None where no cloth
+    has any.
     """
 
     panel: Pixels32
     w: Floats32
     to_seam: Floats32
+    z: Floats32 | None = None
 
 
 @dataclass(frozen=True, eq=False)
 class Stripes:
     """The across-coordinates of a body's panels as a project places them: w = w0 + w1 t + w2 t^2 at share t.
 
-    `rates` has the shape (3, R * n); `owner`, (R * columns,), tells the panel in parts of a turn from -pi on.
+    `rates` has the shape (3, R * n), and so has `bar_rates`, of z across the bars, if there are any; `owner`,
+    (R * columns,), tells the panel in parts of a turn from -pi on.
     """
 
     body: WornBody
     rates: Floats32
+    bar_rates: Floats32 | None
     owner: Pixels32
     begin: Floats32
     angle: Floats32
@@ -49,12 +54,11 @@ class Stripes:
         begin = (begin + math.pi) % math.tau - math.pi
         angle = np.maximum(np.diff(body.borders, axis=1), 1e-9)
         flat = (begin, angle, body.width)
-        return cls(body, across_rates(body, project), owner, *(part.astype(np.float32).ravel() for part in flat))
+        return cls(body, *_both_rates(body, project), owner, *(part.astype(np.float32).ravel() for part in flat))
 
     def moved(self, project: Project) -> "Stripes":
         """The same body with other placements."""
-        rates = across_rates(self.body, project)
-        return Stripes(self.body, rates, self.owner, self.begin, self.angle, self.width)
+        return Stripes(self.body, *_both_rates(self.body, project), self.owner, self.begin, self.angle, self.width)
 
     def seen(self, sight: Sight, turn: float) -> Places:
         """What a sight sees of the body turned by `turn` radians to the left."""
@@ -66,13 +70,10 @@ class Stripes:
         panel = self.owner[column]
         share, at = self._share(sight, angle, panel)
         self._set_right(sight, angle, panel, share, at)
-        w = share * self.rates[2][at]
-        w += self.rates[1][at]
-        w *= share
-        w += self.rates[0][at]
         to_seam = np.minimum(share, np.float32(1) - share)
         to_seam *= self.width[at]
-        return Places(panel, w, to_seam)
+        z = None if self.bar_rates is None else _at_share(self.bar_rates, share, at)
+        return Places(panel, _at_share(self.rates, share, at), to_seam, z)
 
     def _share(self, sight: Sight, angle: Floats32, panel: Pixels32) -> tuple[Floats32, Pixels32]:
         at = sight.row * np.int32(len(self.body.panels))
@@ -97,15 +98,34 @@ class Stripes:
         np.clip(share, 0, 1, out=share)
 
 
-def across_rates(body: WornBody, project: Project) -> Floats32:
-    """w0, w1 and w2 of every row of every panel; shape (3, R * n)."""
+def _at_share(rates: Floats32, share: Floats32, at: Pixels32) -> Floats32:
+    """A coordinate at shares of rows."""
+    value: Floats32 = share * rates[2][at]
+    value += rates[1][at]
+    value *= share
+    value += rates[0][at]
+    return value
+
+
+def _both_rates(body: WornBody, project: Project) -> tuple[Floats32, Floats32 | None]:
+    """What `across_rates` gives for stripes, and for bars where a cloth has any."""
+    barred = any(project.cloth_of(name).crosswise for name in body.panels)
+    return across_rates(body, project, "lengthwise"), across_rates(body, project, "crosswise") if barred else None
+
+
+def across_rates(body: WornBody, project: Project, way: Way) -> Floats32:
+    """The coordinate across the stripes of one way, c0, c1 and c2 of every row of every panel; shape (3, R * n).
+
+    A parabola through what it is at both ends of a row and in its middle.
+    """
     columns = []
     for index, name in enumerate(body.panels):
-        across = Across.of(project.placement(name), project.cloth_of(name))
-        rates = body.places[:, index] @ np.array([across.x_rate, across.y_rate])
-        rates[:, 0] += across.start
-        columns.append(rates)
-    table: Floats = np.moveaxis(np.stack(columns, axis=1), -1, 0)
+        across = Across.of(project.placement(name), project.cloth_of(name), way)
+        c0, c1, c2 = np.moveaxis(body.places[:, index], 1, 0)
+        first, middle, last = (across(c0 + t * (c1 + t * c2)) for t in (0.0, 0.5, 1.0))
+        bend = 2 * first - 4 * middle + 2 * last
+        columns.append(np.stack([first, last - first - bend, bend]))
+    table: Floats = np.stack(columns, axis=-1)
     return np.ascontiguousarray(table.reshape(3, -1), dtype=np.float32)
 
 

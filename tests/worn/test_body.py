@@ -9,6 +9,7 @@ from shapely.geometry import Polygon
 
 from core.errors import CannotBeHad
 from core.files.project_file import read_project
+from core.geometry.transform import placed
 from core.model.project import Placement, Project
 from core.seams.garment import Garment
 from core.seams.readings import measure
@@ -147,3 +148,25 @@ def test_panels_that_are_not_sewn_can_not_be_hung(harbour_skirt):
     project = msgspec.structs.replace(read_project(harbour_skirt), seams=())
     with pytest.raises(CannotBeHad, match="sewn"):
         worn_body(project, Garment.of(project))
+
+
+def test_bars_are_seen_where_they_lie_on_the_panels(harbour_skirt):
+    """z of what is seen is that of the panel's place on a cloth with skewed and bowed bars."""
+    project = scattered(read_project(harbour_skirt))
+    (cloth,) = project.cloths
+    barred = msgspec.structs.replace(cloth, crosswise=cloth.repeat, weft_skew_percent=2.0, bow_percent=1.0)
+    project = msgspec.structs.replace(project, cloths=(barred,))
+    body = worn_body(project, Garment.of(project))
+    sight = look(body, fitted(body, 90, 90, 0.25, 4))[-1]
+    places = Stripes.of(body, project).seen(sight, 0.3)
+    for at in range(0, len(sight.pixel), 97):
+        panel, row = places.panel[at], sight.row[at]
+        begin, end = body.borders[row, panel : panel + 2]
+        share = 0.5 + ((float(sight.angle[at]) + 0.3 - (begin + end) / 2 + math.pi) % math.tau - math.pi) / (
+            end - begin
+        )
+        x, y = body.places[row, panel].T @ share ** np.arange(3)
+        placement = project.placement(body.panels[panel])
+        ((u, v),) = placed(np.array([[x, y]]), placement.u, placement.v, placement.turn_deg, placement.turned)
+        assert places.z[at] == pytest.approx(barred.z(u, v), abs=0.1)
+    assert Stripes.of(body, scattered(read_project(harbour_skirt))).seen(sight, 0.3).z is None

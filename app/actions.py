@@ -297,6 +297,7 @@ TABLE = (
     Row("sewing", "Se&wing", "F8", "sewing", "show_sewing", "&View", "The seams, and what walking them finds"),
     Row("cut-list", "Cut &list", "F9", "cut-list", "show_cut_list", "&View", "What to cut and buy, and what is cut"),
     Row("variants", "&Variants", "F11", "variants", "show_variants", "&View", "How things stood, and what would help"),
+    Row("as-sewn", "&As sewn", "F12", "", "show_as_sewn", "&View", "What to expect once hands have cut and sewn"),
     Row("next-seam", "&Next seam", "N", "", "next_seam", "&View", "Pick the next seam"),
     Row("last-seam", "Seam &before", "Shift+N", "", "seam_before", "&View", "Pick the seam before"),
     Row(

@@ -11,6 +11,7 @@ from core.files.project_file import read_project
 from core.files.reports import forecast_report
 from core.forecast.errors import WORDS, Errors
 from core.forecast.forecast import Forecast, forecast, without
+from core.forecast.verdict import verdict
 
 LIMITS_MM = (2.0, 3.0)
 
@@ -39,7 +40,7 @@ def run_forecast(options: argparse.Namespace) -> int:
     errors = Errors(**{name: value for name, value in given.items() if value is not None})
     project = read_project(options.file)
     found = forecast(project, errors)
-    rests = {name: without(found, project, name).rms_mm for name in found.shares}
+    rests = {name: without(found, name).rms_mm for name in found.shares}
     if options.json:
         json.dump(forecast_report(found, rests), sys.stdout, allow_nan=False)
         sys.stdout.write("\n")
@@ -50,7 +51,7 @@ def run_forecast(options: argparse.Namespace) -> int:
 
 def forecast_text(found: Forecast, rests: dict[str, float | None]) -> str:
     """Seams and kinds of error as two tables, then what it comes to."""
-    if found.rms_mm is None or found.planned.rms_mm is None or found.tenth_mm is None:
+    if not found.seams:
         return "There is nothing to match: no seam joins two panels of one striped cloth."
     beyond = tuple(f"over {limit:g} mm" for limit in LIMITS_MM)
     rows = [("seam", "planned rms mm", "spread mm", "expected rms mm", *beyond)]
@@ -61,18 +62,3 @@ def forecast_text(found: Forecast, rests: dict[str, float | None]) -> str:
     errors = [("error", "share of the spread", "expected rms mm without it")]
     errors += [(WORDS[name], f"{share:.0%}", f"{rests[name]:.2f}") for name, share in found.shares.items()]
     return "\n\n".join([table(rows), table(errors), "\n".join(verdict(found))])
-
-
-def verdict(found: Forecast) -> tuple[str, ...]:
-    """What it comes to: the figure to expect, whether a better plan is worth chasing, and what would help."""
-    planned, expected, tenth = found.planned.rms_mm or 0.0, found.rms_mm or 0.0, found.tenth_mm or 0.0
-    most = next(iter(found.shares))
-    worth = "worth chasing" if tenth >= 0.05 else "hardly worth chasing" if tenth >= 0.02 else "not worth chasing"
-    helps = ()
-    if most == "cutting_mm":
-        helps = ("Sewn along thread-marked stitching lines, stripe pinned to stripe, the cut edge no longer counts.",)
-    return (
-        f"Planned {planned:.2f} mm rms; to be expected {expected:.2f} mm. What matters most: {WORDS[most]}.",
-        f"A tenth of a millimetre off the plan takes {tenth:.2f} mm off what is to be expected: {worth}.",
-        *helps,
-    )

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 
 from app import units
 from app.actions import KeySheet, allow_actions, make_actions, make_menus, make_tools, tint_actions
+from app.as_sewn.page import AsSewnPage
 from app.canvas.pane import CanvasPane
 from app.canvas.view import CanvasView
 from app.closeup import CloseUp
@@ -109,6 +110,7 @@ class Window(QMainWindow):
         self.panel_list = PanelList(self.document, self.edits)
         self.cut_list = CutList(self.document, self.messages)
         self.variants = VariantsPage(self.document, self.errands, self.jobs, self.messages)
+        self.as_sewn = AsSewnPage(self.document)
         self.start = StartPage(self.filing, self.ways)
         self.status = Status(self.document, self.view, self.jobs)
         self._moved: frozenset[PanelName] = frozenset()
@@ -147,6 +149,7 @@ class Window(QMainWindow):
             (self.sewing, tr("Sewing")),
             (self.cut_list, tr("Cut list")),
             (self.variants, tr("Variants")),
+            (self.as_sewn, tr("As sewn")),
         ):
             self.side.addTab(part, title)
         self.across = QSplitter(Qt.Orientation.Horizontal, childrenCollapsible=False)
@@ -371,7 +374,7 @@ class Window(QMainWindow):
         self._unit = units.shown().name
         for name in units.NAMES:
             self.actions_by_id[name].setChecked(name == self._unit)
-        lists = self.panel_list, self.sewing, self.cut_list, self.variants
+        lists = self.panel_list, self.sewing, self.cut_list, self.variants, self.as_sewn
         for part in (self.pane, self.inspector, self.table, self.opened, *lists, self.status):
             part.show_unit()
 
@@ -402,6 +405,10 @@ class Window(QMainWindow):
     def show_cut_list(self) -> None:
         """Show the cut list."""
         self.side.setCurrentWidget(self.cut_list)
+
+    def show_as_sewn(self) -> None:
+        """Show what to expect once it is sewn."""
+        self.side.setCurrentWidget(self.as_sewn)
 
     def show_variants(self) -> None:
         """Show the variants."""
@@ -456,6 +463,7 @@ class Window(QMainWindow):
             self.sewing,
             self.cut_list,
             self.variants,
+            self.as_sewn,
             self.ways,
             self.help,
             self.opened,

@@ -4,9 +4,9 @@ from PySide6.QtCore import QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QTreeWidget, QTreeWidgetItem, QWidget
 
+from app.figure_tree import KEY, FigureTree
 from app.theme import Size, current
 from app.variants.figures import BEST, HEADS, Standings, cells, more
-from app.variants.list import KEY, FigureTree
 from app.words import tr
 from core.model.project import Project
 from core.model.variants import stands

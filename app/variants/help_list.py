@@ -5,8 +5,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QTreeWidgetItem, QWidget
 
+from app.figure_tree import KEY, FigureTree
 from app.figures import fine, unit
-from app.variants.list import KEY, FigureTree
 from app.words import tr
 
 if TYPE_CHECKING:

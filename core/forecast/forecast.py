@@ -130,9 +130,10 @@ def forecast(project: Project, errors: Errors | None = None, garment: Garment | 
     return Forecast(planned, errors, tuple(_seam(project, garment, reading, errors) for reading in read))
 
 
-def without(found: Forecast, project: Project, error: str) -> Forecast:
+def without(found: Forecast, error: str) -> Forecast:
     """The same forecast if one kind of error were not made at all."""
-    return forecast(project, replace(found.errors, **{error: 0.0}), found.planned.garment)
+    seams = tuple(replace(seam, variances={**seam.variances, error: 0.0 * seam.steps}) for seam in found.seams)
+    return replace(found, errors=replace(found.errors, **{error: 0.0}), seams=seams)
 
 
 def _seam(project: Project, garment: Garment, reading: SeamReading, errors: Errors) -> SeamForecast:

@@ -140,7 +140,7 @@ def test_the_largest_error_is_named_and_gains_most_when_it_goes():
     shares = list(found.shares.items())
     assert shares[0][0] == "cutting_mm"
     assert sum(share for _, share in shares) == pytest.approx(1.0)
-    rests = {name: without(found, project, name).rms_mm for name in WORDS}
+    rests = {name: without(found, name).rms_mm for name in WORDS}
     assert min(rests, key=rests.get) == "cutting_mm"
 
 

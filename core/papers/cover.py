@@ -10,6 +10,8 @@ from core.papers.measures import Units
 from core.papers.page import FINE_SIZE, HEAD_SIZE, Page, Paragraph, flow, heading
 
 LEFT, SQUARES_TOP = 13.0, 33.0
+KIND_MM = 6.0
+"""From one row of samples of lines to the next."""
 SQUARES_BOTTOM, SQUARES_RIGHT = SQUARES_TOP + FOUR_INCHES_MM, LEFT + FOUR_INCHES_MM
 
 CAUTIONS = (
@@ -43,10 +45,11 @@ def cover_pages(figures: Figures, card_pages: dict[int, int], page: Page, units:
     advice, advice_end = _advice(figures, page, units)
     top = heading(page, figures.project.title or "Cutting papers", "Papers for the cutting table")
     squares = check_squares((LEFT, SQUARES_TOP))
-    pages = [top + squares + advice + _line_kinds(SQUARES_BOTTOM + 8.0)]
+    moved = any(panel.lines_before for panel in figures.panels)
+    pages = [top + squares + advice + _line_kinds(SQUARES_BOTTOM + 8.0, moved)]
     rows, start = (
         [panel for panel in figures.panels if panel.number in card_pages],
-        max(advice_end, SQUARES_BOTTOM + 22.0) + 6.0,
+        max(advice_end, SQUARES_BOTTOM + 22.0 + KIND_MM * moved) + 6.0,
     )
     while rows:
         room = int((page.body.bottom - start - 7.0) / ROW_MM)
@@ -84,8 +87,8 @@ def _lead_stripes(figures: Figures, units: Units) -> list[str]:
     return words
 
 
-def _line_kinds(y: float) -> Drawing:
-    """A sample of every kind of line, below the squares."""
+def _line_kinds(y: float, moved: bool) -> Drawing:
+    """A sample of every kind of line, below the squares; of old lines where some were moved."""
     kinds: list[tuple[str, Drawing]] = [
         ("cutting line", Drawing((segment((0, 0), (14, 0), "cut line"),))),
         ("stitching line", Drawing((segment((0, 0), (14, 0), "net line"),))),
@@ -94,11 +97,13 @@ def _line_kinds(y: float) -> Drawing:
         ("notch", Drawing((segment((7, -1.5), (7, 1.5), "notch"),))),
         ("panel lying beside", Drawing((segment((0, 0), (14, 0), "neighbour"),))),
     ]
+    if moved:
+        kinds.append(("line before it was moved", Drawing((segment((0, 0), (14, 0), "line before"),))))
     return joined(_line_kind(i, y, *kind) for i, kind in enumerate(kinds))
 
 
 def _line_kind(index: int, y: float, words: str, sample: Drawing) -> Drawing:
-    at: Point = (LEFT + 51.0 * (index % 2), y + 6.0 * (index // 2))
+    at: Point = (LEFT + 51.0 * (index % 2), y + KIND_MM * (index // 2))
     text = Text((at[0] + 16.0, at[1] + 1.1), words, FINE_SIZE)
     return sample.to_scale(1.0, onto=at) + Drawing((text,))
 

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QApplication, QFileDialog, QSplitter, QWidget
 
@@ -25,6 +25,10 @@ DRAWN = (".svg", ".dxf", ".pdf")
 """Endings of files that may hold a drawing."""
 
 
+MANY, REST_MS = 12, 150
+"""Of more pieces than this they are made again only when nothing was typed for so long."""
+
+
 class ImportPage(Page):
     """Brings pieces in: as a new project, or into `project` where one is given."""
 
@@ -40,6 +44,8 @@ class ImportPage(Page):
         self._pieces: Pieces | None = None
         self._result: Result | None = None
         self._here = -1
+        self._soon = QTimer(self, singleShot=True, interval=REST_MS)
+        self._soon.timeout.connect(self.rebuild)
         self.sheet, self.picture = Sheet(), PatternPicture("The pieces appear here.", each=True)
         across = QSplitter(Qt.Orientation.Vertical, childrenCollapsible=False)
         across.addWidget(self.sheet)
@@ -52,7 +58,7 @@ class ImportPage(Page):
 
     def _connect(self) -> None:
         form = self.form
-        form.edited.connect(self.rebuild)
+        form.edited.connect(self._edited)
         form.file_wanted.connect(self._ask_file)
         form.reread.connect(self._read)
         form.taken_changed.connect(self._take, Qt.ConnectionType.QueuedConnection)  # the list is written anew
@@ -156,6 +162,7 @@ class ImportPage(Page):
             self._take(index, not taken)
 
     def _take(self, index: int, taken: bool) -> None:
+        self._settle()
         if self._pieces is None:
             return
         self._pieces.take(index, taken)
@@ -166,6 +173,7 @@ class ImportPage(Page):
 
     def look_at(self, index: int) -> None:
         """Look at another outline."""
+        self._settle()
         if self._pieces and index != self._here:
             self._here = index
             self.form.show_one(self._pieces.asked.get(index))
@@ -179,6 +187,7 @@ class ImportPage(Page):
                 self.form.show_list(self._pieces, index)
 
     def _move(self, step: int) -> None:
+        self._settle()
         if self._pieces and self._here in self._pieces.asked:
             self._pieces.move(self._here, step)
             self.form.show_list(self._pieces, self._here)
@@ -196,8 +205,21 @@ class ImportPage(Page):
 
     # --- what comes of it
 
+    def _settle(self) -> None:
+        """Take in what was typed last, before anything else is looked at."""
+        if self._soon.isActive():
+            self.rebuild()
+
+    def _edited(self) -> None:
+        """Make the pieces again: at once, or of many pieces once the keys rest."""
+        if self._pieces and len(self._pieces.asked) > MANY:
+            self._soon.start()
+        else:
+            self.rebuild()
+
     def rebuild(self) -> None:
         """Make the pieces as the fields say, or say why that can't be."""
+        self._soon.stop()
         if self._pieces is None:
             return
         self.form.show_fitting()
@@ -246,6 +268,7 @@ class ImportPage(Page):
 
     def make_it(self) -> None:
         """Hand over the project."""
+        self._settle()
         if self._result and self.make.isEnabled():
             made = self._result.project
             self.made.emit(with_pieces_of(self._project, made) if self._project else made)

@@ -3,10 +3,12 @@
 import itertools
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
+import shapely
 from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QFontMetricsF, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QTransform
+from PySide6.QtGui import QFontMetricsF, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF, QTransform
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.canvas.panels import NOTCH_MM, polygon, widths_down
@@ -17,6 +19,9 @@ from core.geometry.polyline import length, outward, points_at, tangent_at
 from core.model.panel import Panel, panels_of
 from core.model.pattern import Piece
 from core.model.project import Project
+
+SIMPLER_MM = 0.05
+"""Outlines with fewer points stray from the true ones by this much at most."""
 
 _FADED = 0.45
 _LARGEST_SCALE = 4.0
@@ -154,14 +159,14 @@ class PatternPicture(QWidget):
         to_px = _fitted(shown.panel, room)
         self._paint_lines(painter, shown.panel, to_px, chosen)
         metrics = QFontMetricsF(current().font(Size.SMALL))
-        for name, line in shown.panel.net.items():
-            _paint_edge_words(painter, metrics, to_px, shown.panel, name, self._unit.told(length(line)))
-        bottom = to_px.mapRect(polygon(shown.panel.cut_ring).boundingRect()).bottom()
+        for name in shown.panel.net:
+            _paint_edge_words(painter, metrics, to_px, shown.panel, name, self._unit)
+        bottom = to_px.mapRect(_drawn(shown.panel)[0].boundingRect()).bottom()
         self._paint_title(painter, shown, QRectF(cell.left(), bottom + TIGHT, cell.width(), words))
 
     def _paint_lines(self, painter: QPainter, panel: Panel, to_px: QTransform, chosen: bool) -> None:
         theme = current()
-        cut, net = to_px.map(polygon(panel.cut_ring)), to_px.map(polygon(panel.net_ring))
+        cut, net = (to_px.map(line) for line in _drawn(panel))
         painter.setPen(QPen(theme.colour("accent"), 2.0) if chosen else QPen(theme.colour("text"), 1.2))
         painter.setBrush(theme.colour("selected") if chosen else theme.colour("raised"))
         painter.drawPolygon(cut)
@@ -216,6 +221,14 @@ class PatternPicture(QWidget):
         self.picked.emit(self._shown[index].pieces[0].id)
 
 
+@lru_cache(maxsize=256)
+def _drawn(panel: Panel) -> tuple[QPolygonF, QPolygonF]:
+    """Cutting and stitching line with as few points as are needed at the largest scale there is."""
+    cut, net = (shapely.LinearRing(ring).simplify(SIMPLER_MM) for ring in (panel.cut_ring, panel.net_ring))
+    return polygon(shapely.get_coordinates(cut)[:-1]), polygon(shapely.get_coordinates(net)[:-1])
+
+
+@lru_cache(maxsize=256)
 def _size(panel: Panel) -> tuple[float, float]:
     wide, high = np.ptp(panel.cut_ring, axis=0)
     return float(wide), float(high)
@@ -277,16 +290,23 @@ def _grain_arrow(panel: Panel, to_px: QTransform) -> list[QLineF]:
     return lines
 
 
+@lru_cache(maxsize=1024)
+def _writing(panel: Panel, name: str) -> tuple[float, float, Points, Points, float]:
+    """Of an edge its length, where along it its words stand, that place, the direction there, the panel's width, mm."""
+    line = panel.net[name]
+    at_mm = _where_to_write(line)
+    place = points_at(line, np.array([at_mm]))[0]
+    return length(line), at_mm, place, tangent_at(line, at_mm), float(np.interp(place[1], *widths_down(panel)))
+
+
 def _paint_edge_words(
-    painter: QPainter, metrics: QFontMetricsF, to_px: QTransform, panel: Panel, name: str, told: str
+    painter: QPainter, metrics: QFontMetricsF, to_px: QTransform, panel: Panel, name: str, unit: LengthUnit
 ) -> None:
     """An edge's name and length along it, inside the piece, where there is room."""
-    line, scale = panel.net[name], to_px.m11()
-    at_mm = _where_to_write(line)
-    place, along = points_at(line, np.array([at_mm]))[0], tangent_at(line, at_mm)
-    steep = abs(along[1]) > abs(along[0])
-    wide = float(np.interp(place[1], *widths_down(panel))) * scale
-    room = 2 * min(at_mm, length(line) - at_mm) * scale - GRID
+    long, at_mm, place, along, wide = _writing(panel, name)
+    scale, told = to_px.m11(), unit.told(long)
+    steep, wide = abs(along[1]) > abs(along[0]), wide * scale
+    room = 2 * min(at_mm, long - at_mm) * scale - GRID
     text = next((words for words in (f"{name}  {told}", name) if metrics.horizontalAdvance(words) < room), "")
     if not text or (steep and wide < 4 * metrics.height()):
         return

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 import numpy as np
 
@@ -56,7 +56,7 @@ class Outline:
     @cached_property
     def points(self) -> Points:
         """The polyline that stands for it; shape (n, 2), the first point repeated at the end where it is closed."""
-        return flattened(self.segments)
+        return _flattened(self.segments)
 
     @cached_property
     def area_mm2(self) -> float:
@@ -90,6 +90,13 @@ class Outline:
             mirror=_moved_line(self.mirror, matrix),
             smooth=_moved_points(self.smooth, matrix),
         )
+
+
+@lru_cache(maxsize=1024)
+def _flattened(segments: Segments) -> Points:
+    points = flattened(segments)
+    points.flags.writeable = False
+    return points
 
 
 def _moved_points(points: tuple[Point, ...], matrix: Points) -> tuple[Point, ...]:

@@ -5,6 +5,7 @@ import re
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Literal
 
 import msgspec
@@ -111,30 +112,70 @@ def piece_ids(outlines: Sequence[Outline]) -> list[str]:
     return ids
 
 
+@dataclass(frozen=True)
+class _Asked:
+    """All that is asked of one piece, as a value that compares: what stands in `wishes` for it."""
+
+    name: str
+    cloth: str
+    outline_is: Literal["net", "cut"]
+    allowance: float
+    stated: tuple[tuple[str, float], ...]
+    corner_deg: float
+    turn_deg: float
+    cut: Literal["single", "pair"]
+    own_cut: Cut | None
+    own_fold: str | None
+    names: tuple[tuple[str, str], ...]
+
+    @classmethod
+    def of(cls, name: str, wishes: Wishes) -> "_Asked":
+        own = wishes.own.get(name, OwnWishes())
+        return cls(
+            name,
+            wishes.cloth.id,
+            wishes.outline_is,
+            wishes.allowance,
+            tuple({**wishes.allowances, **own.allowances}.items()),
+            wishes.corner_deg,
+            wishes.turn_deg if own.turn_deg is None else own.turn_deg,
+            wishes.cut,
+            own.cut,
+            own.fold,
+            tuple((old, new) for old, new in wishes.names.items() if old.partition("/")[0] == name or "/" not in old),
+        )
+
+
 def _piece(outline: Outline, name: str, wishes: Wishes, findings: list[Finding]) -> Piece:
-    place, own = f"piece {name!r}", wishes.own.get(name, OwnWishes())
-    turn_deg = wishes.turn_deg if own.turn_deg is None else own.turn_deg
-    outline = standing(outline, turn_deg, place, findings)
+    piece, found = _made(outline, _Asked.of(name, wishes))
+    findings += found
+    return piece
+
+
+@lru_cache(maxsize=512)
+def _made(outline: Outline, asked: _Asked) -> tuple[Piece, tuple[Finding, ...]]:
+    """The piece of an outline and what there is to say about it. What was made before is kept: of many, few change."""
+    name, place, findings = asked.name, f"piece {asked.name!r}", list[Finding]()
+    outline = standing(outline, asked.turn_deg, place, findings)
     try:
-        edges = edges_of(outline.sew or outline.segments, wishes.corner_deg, outline.smooth)
+        edges = edges_of(outline.sew or outline.segments, asked.corner_deg, outline.smooth)
     except BadInput as error:
         raise BadInput(error.what, place, error.right) from None
     lines = [flattened(edge) for edge in edges]
-    mirrored = own.cut is None
-    fold = fold_edge(lines, outline.mirror, place, findings) if mirrored else _own_fold(own, name, lines)
-    names, first = edge_names(name, lines, fold, wishes.names)
+    mirrored = asked.own_cut is None
+    fold = fold_edge(lines, outline.mirror, place, findings) if mirrored else _own_fold(asked, lines)
+    names, first = edge_names(name, lines, fold, dict(asked.names))
     order = [(first + step) % len(edges) for step in range(len(edges))]
     edges, lines, names = [edges[i] for i in order], [lines[i] for i in order], [names[i] for i in order]
-    stated = {**wishes.allowances, **own.allowances}
-    allowances = _allowances(outline, lines, names, stated, wishes.allowance, place, findings)
+    allowances = _allowances(outline, lines, names, dict(asked.stated), asked.allowance, place, findings)
     _say_short(lines, names, place, findings)
-    return Piece(
+    piece = Piece(
         id=name,
         name=outline.label,
-        cloth=wishes.cloth.id,
-        cut="fold" if fold is not None else own.cut or wishes.cut,
+        cloth=asked.cloth,
+        cut="fold" if fold is not None else asked.own_cut or asked.cut,
         drawn=_half_drawn(lines, names),
-        outline_is="net" if outline.sew else wishes.outline_is,
+        outline_is="net" if outline.sew else asked.outline_is,
         fold=FOLD if fold is not None else None,
         edges=tuple(
             Edge(name=edge_name, path=path_data(edge), allowance=allowance)
@@ -142,18 +183,18 @@ def _piece(outline: Outline, name: str, wishes: Wishes, findings: list[Finding])
         ),
         notches=_notches(outline, lines, names, max(allowances), place, findings),
     )
+    return piece, tuple(findings)
 
 
-def _own_fold(own: OwnWishes, piece: str, lines: Sequence[Points]) -> int | None:
+def _own_fold(asked: _Asked, lines: Sequence[Points]) -> int | None:
     """The index of the edge that was named as the fold; None where the piece is not cut on one."""
-    if own.cut != "fold":
+    if asked.own_cut != "fold":
         return None
-    names, _ = edge_names(piece, lines, None, {})
-    if own.fold not in names:
-        raise BadInput(
-            f"its fold is {own.fold!r}", f"piece {piece!r}", f"one of its edges is right: {', '.join(names)}"
-        )
-    return names.index(own.fold)
+    names, _ = edge_names(asked.name, lines, None, {})
+    if asked.own_fold not in names:
+        right = f"one of its edges is right: {', '.join(names)}"
+        raise BadInput(f"its fold is {asked.own_fold!r}", f"piece {asked.name!r}", right)
+    return names.index(asked.own_fold)
 
 
 def _half_drawn(lines: Sequence[Points], names: Sequence[str]) -> Literal["right", "left"]:

@@ -4,6 +4,7 @@ import math
 import re
 from collections import Counter
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 
 import numpy as np
 from shapely.geometry import Polygon
@@ -151,6 +152,13 @@ def _check_piece(project: Project, piece: Piece) -> None:
     if piece.cloth not in {cloth.id for cloth in project.cloths}:
         ids = ", ".join(cloth.id for cloth in project.cloths)
         raise BadInput(f"its cloth {piece.cloth!r} is not there", place, f"the cloths are {ids}")
+    _check_shape(piece)
+
+
+@lru_cache(maxsize=1024)
+def _check_shape(piece: Piece) -> None:
+    """Check edges, outline, fold and notches. Few of many pieces change: what was sound once is not looked at again."""
+    place = f"piece {piece.id!r}"
     if len(piece.edges) < 2:
         raise BadInput("it has fewer than two edges", place, "a closed outline needs at least two")
     _unique(f"{place}, edges", [edge.name for edge in piece.edges])

@@ -3,6 +3,7 @@
 import itertools
 from collections import Counter
 from collections.abc import Sequence
+from functools import lru_cache
 
 from core.errors import BadInput
 from core.geometry.polyline import length
@@ -57,6 +58,7 @@ def _joins(a: Panel, b: Panel) -> list[Join]:
     return [(f"{a.name}/{x}", f"{b.name}/{y}")]
 
 
+@lru_cache(maxsize=1024)
 def _edges_on(panel: Panel, side: Side) -> list[str]:
     """Names of a panel's edges on a side, in outline order."""
     found = [name for name, where in zip(panel.net, sides_of(list(panel.net.values())), strict=True) if where == side]

@@ -222,3 +222,24 @@ def test_a_dropped_drawing_opens_the_page(window, drawing):
     window.dropEvent(QDropEvent(QPointF(10, 10), Qt.DropAction.CopyAction, data, left, none))
     assert isinstance(window.ways.page, ImportPage)
     assert len(window.ways.page.project.pieces) == 3
+
+
+def test_of_many_pieces_the_last_words_are_kept_whatever_is_done_next(shown, tmp_path):
+    """Twenty gores are made again only when the keys rest, or when anything else is done."""
+    gores = "".join(f"<path id='g{i}' d='M {60 + 200 * i} 60 l 80 0 l 30 400 l -150 0 Z'/>" for i in range(20))
+    path = tmp_path / "twenty.svg"
+    path.write_text(
+        f"<svg xmlns='http://www.w3.org/2000/svg' width='4200mm' height='500mm' viewBox='0 0 4200 500'>{gores}</svg>"
+    )
+    page = shown(ImportPage())
+    page.open(path)
+    typed(page.form.name.entry, "first")
+    page.look_at(1)
+    typed(page.form.name.entry, "second")
+    made = []
+    page.made.connect(made.append)
+    page.make_it()
+    assert [piece.name for piece in made[0].pieces[:3]] == ["first", "second", "piece 3"]
+    typed(page.form.allowance.entry, "20")
+    QTest.qWait(250)
+    assert page.project.pieces[5].edges[0].allowance == 20

@@ -65,6 +65,7 @@ class Comparison(QDialog):
         self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self.table.horizontalHeader().setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        self.table.horizontalHeaderItem(0).setTextAlignment(Qt.AlignmentFlag.AlignLeft)
         for column in range(1, 5):
             self.table.horizontalHeaderItem(column).setTextAlignment(Qt.AlignmentFlag.AlignRight)
 

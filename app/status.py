@@ -86,7 +86,7 @@ class Status(QStatusBar):
             tr("lay {length} {unit}").format(length=length(lying.length_mm), unit=unit()) if lying.boxes else ""
         )
         if self._document.trying:
-            self.faults.setText(_overlaps(len(lying.overlapping)))
+            self.faults.setText(_in_the_way(len(lying.overlapping), len(lying.off(self._view.scene_here.cloth))))
         elif self._tried:
             self.show_faults()
         self._tried = self._document.trying
@@ -98,8 +98,10 @@ class Status(QStatusBar):
         self.cursor.setText("   ·   ".join(word for word in words if word))
 
 
-def _overlaps(panels: int) -> str:
-    return tr("{count} panels overlap").format(count=panels) if panels else tr("No panels overlap")
+def _in_the_way(overlapping: int, off: int) -> str:
+    overlaps = tr("{count} panels overlap").format(count=overlapping) if overlapping else ""
+    out = tr("{count} off the cloth").format(count=off) if off else ""
+    return " · ".join(part for part in (overlaps, out) if part) or tr("No panels overlap")
 
 
 def _count(faults: int) -> str:

@@ -1344,6 +1344,10 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>{count} off the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>No panels overlap</source>
       <translation type="unfinished" />
     </message>

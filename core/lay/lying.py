@@ -9,7 +9,7 @@ from shapely.geometry import Polygon
 from shapely.geometry.base import BaseGeometry
 
 from core.geometry.paths import Points
-from core.lay.legal import GRID_MM, OVERLAP_MM2, cut_line, panels_on
+from core.lay.legal import BEYOND_MM, GRID_MM, OVERLAP_MM2, cut_line, panels_on
 from core.model.cloth import Cloth
 from core.model.panel import Panel
 from core.model.pattern import PanelName
@@ -52,6 +52,16 @@ class Lying:
     def overlapping(self) -> frozenset[PanelName]:
         """All panels that overlap another."""
         return frozenset(name for two in self.clashes for name in two)
+
+    def off(self, cloth: Cloth) -> frozenset[PanelName]:
+        """Panels that reach over the usable width, the cut end, or the end of a cloth whose length is given."""
+        (left, right), end = cloth.usable, np.inf if cloth.end is None else cloth.end
+        low, high = (left - BEYOND_MM, -BEYOND_MM), (right + BEYOND_MM, end + BEYOND_MM)
+        return frozenset(
+            name
+            for name, box in self.boxes.items()
+            if box[0] < low[0] or box[1] < low[1] or box[2] > high[0] or box[3] > high[1]
+        )
 
     @property
     def length_mm(self) -> float:

@@ -25,7 +25,7 @@ def test_a_panel_dragged_over_another_is_marked_and_the_length_follows(skirt, mo
     fresh = Lying.of(skirt.document.cut, scene.cloth)
     assert scene.lying.overlapping == fresh.overlapping >= {"side.R", "front.R"}
     assert scene.clash.shown == len(fresh.overlapping)
-    assert status.faults.text() == f"{len(fresh.overlapping)} panels overlap"
+    assert status.faults.text().startswith(f"{len(fresh.overlapping)} panels overlap")
     assert status.length.text() == f"lay {fresh.length_mm:.0f} mm"
     mouse.release(start + over + QPointF(0, 20))
     assert "in the lay" in status.faults.text()

@@ -6,6 +6,7 @@ import msgspec
 import numpy as np
 import pytest
 from shapely.affinity import translate
+from shapely.geometry import box
 
 from cloths import scattered, shapes_on_cloth
 from core.lay.legal import find_faults
@@ -38,6 +39,9 @@ def test_move_after_move_overlaps_and_length_are_those_of_shapely(seed: int) -> 
         assert {two: part.area for two, part in lying.clashes.items()} == pytest.approx(
             {two: area for two, area in common.items() if area > 0.01}, rel=1e-6
         )
+        least, most = project.cloths[0].usable
+        out = {name for name, shape in shapes.items() if not box(least - 1e-3, -1e-3, most + 1e-3, 1e5).contains(shape)}
+        assert lying.off(project.cloths[0]) == out
         assert lying.length_mm == pytest.approx(max(shape.bounds[3] for shape in shapes.values()), abs=1e-9)
 
 

@@ -85,7 +85,7 @@ def _seam_text(seam: "SeamReasons") -> str:
     from core.matching.reasons import in_words
 
     words = [f"{in_words(reason)} ({100 * reason.share:.0f} %)" for reason in seam.reasons]
-    return "\n  - ".join((f"{seam.line.sewn.label}: {seam.rms_mm:.2f} mm rms", *words))
+    return "\n  - ".join((f"{seam.label}: {seam.rms_mm:.2f} mm rms", *words))
 
 
 def advice_report(advice: "Advice") -> dict[str, Any]:
@@ -102,6 +102,7 @@ def _seam_report(seam: "SeamReasons") -> dict[str, Any]:
     return {
         "seam": seam.line.sewn.seam.name,
         "side": seam.line.sewn.side,
+        "way": seam.way,
         "rms_mm": rounded(seam.rms_mm),
         "reasons": [_reason_report(reason) for reason in seam.reasons],
     }

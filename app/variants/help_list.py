@@ -60,7 +60,7 @@ class HelpList(FigureTree):
 
         head = self.heading(tr("Why steps are left"))
         for seam in advice.seams:
-            item = self.row(head, [seam.line.sewn.label, fine(seam.rms_mm), ""], None)
+            item = self.row(head, [seam.label, fine(seam.rms_mm), ""], None)
             for reason in seam.reasons:
                 self._add_reason(item, in_words(reason), reason.share)
 

@@ -1,6 +1,5 @@
 """What to change: why each seam is left with steps, and what each change would gain, found by matching anew."""
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -10,6 +9,7 @@ from core.errors import Stopped
 from core.matching.proposals import Kind, Proposal, proposals
 from core.matching.reasons import LEAST_MM, Reason, parts_of, told
 from core.matching.solve import match
+from core.model.cloth import WAYS, Way
 from core.model.pattern import PanelName
 from core.model.project import Project
 from core.progress import Progress, part, silent
@@ -41,11 +41,17 @@ class Change:
 
 @dataclass(frozen=True, eq=False)
 class SeamReasons:
-    """A seam as matched, and the reasons for what is left of its steps, the first one first."""
+    """A seam as matched, and the reasons for what is left of its steps one way, the first one first."""
 
     line: SeamLine
+    way: Way
     rms_mm: float
     reasons: tuple[Reason, ...]
+
+    @property
+    def label(self) -> str:
+        """The seam's label, and that it is its bars where it is."""
+        return self.line.sewn.label if self.way == "lengthwise" else f"{self.line.sewn.label}, bars"
 
 
 @dataclass(frozen=True, eq=False)
@@ -106,27 +112,35 @@ def _change(offer: Proposal, base: Project, solved: Project) -> Change:
 def _reasons(base: Project, garment: Garment, changes: Sequence[Change]) -> tuple[SeamReasons, ...]:
     measured = measure(base, garment)
     eased = [(change, measure(change.project)) for change in changes if change.kind in _OBSTACLES]
-    loose = _bridges([reading.line for reading in measured.seams if reading is not None])
+    return tuple(found for way in WAYS for found in _reasons_of(base, measured, way, eased))
+
+
+def _reasons_of(
+    base: Project, measured: Measurement, way: Way, eased: list[tuple[Change, Measurement]]
+) -> list[SeamReasons]:
+    """The reasons one way: of the steps of stripes, or of bars."""
+    readings = measured.readings_of(way)
+    loose = _bridges([None if reading is None else reading.line for reading in readings])
     found = []
-    for index, reading in enumerate(measured.seams):
+    for index, reading in enumerate(readings):
         if reading is not None and reading.rms_mm is not None:
             parts = parts_of(reading, index not in loose and not _tied(base, reading))
-            reasons = told(parts, _obstacles(base, reading, index, eased))
-            found.append(SeamReasons(reading.line, reading.rms_mm, reasons))
-    return tuple(found)
+            others = [(change, other.readings_of(way)[index]) for change, other in eased]
+            reasons = told(parts, _obstacles(base, reading, others))
+            found.append(SeamReasons(reading.line, way, reading.rms_mm, reasons))
+    return found
 
 
 _OBSTACLES: tuple[Kind, ...] = ("hold", "tolerance", "centre", "mirror pairs")
 
 
 def _obstacles(
-    base: Project, reading: SeamReading, index: int, eased: list[tuple[Change, Measurement]]
+    base: Project, reading: SeamReading, eased: list[tuple[Change, SeamReading | None]]
 ) -> tuple[Reason, ...]:
     """What the project asks for and by how much of this seam's mean square it is to blame, by its having been eased."""
     found: dict[tuple[str, PanelName | None], Reason] = {}
     before = reading.mean_square or 0.0
-    for change, measured in eased:
-        after = measured.seams[index]
+    for change, after in eased:
         if before < LEAST_MM**2 or after is None or after.mean_square is None or change.gain_mm < LEAST_GAIN_MM:
             continue
         share = 1 - after.mean_square / before
@@ -154,9 +168,14 @@ def _tied(project: Project, reading: SeamReading) -> bool:
     return all(project.placement(name).hold for name in reading.line.panels)
 
 
-def _bridges(lines: list[SeamLine]) -> set[int]:
+def _bridges(lines: list[SeamLine | None]) -> set[int]:
     """Places of the seams without which their panels would not hang together: those that lie on no ring."""
-    return {i for i, line in enumerate(lines) if not _joined(lines[:i] + lines[i + 1 :], *line.panels)}
+    found = set()
+    for place, line in enumerate(lines):
+        others = [other for other in lines if other is not None and other is not line]
+        if line is not None and not _joined(others, *line.panels):
+            found.add(place)
+    return found
 
 
 def _joined(lines: list[SeamLine], start: PanelName, end: PanelName) -> bool:
@@ -167,9 +186,3 @@ def _joined(lines: list[SeamLine], start: PanelName, end: PanelName) -> bool:
             break
         reached |= more
     return end in reached
-
-
-def weight_share(advice: Advice, seam: SeamReasons) -> float:
-    """The share of the garment's mean squared step that is this seam's, 0 to 1."""
-    total = math.fsum(one.line.sewn.seam.weight * one.rms_mm**2 for one in advice.seams)
-    return seam.line.sewn.seam.weight * seam.rms_mm**2 / total if total > 0 else 0.0

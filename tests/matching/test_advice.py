@@ -188,6 +188,17 @@ def test_panels_that_are_cut_are_neither_let_go_nor_drawn_otherwise():
     assert {change.kind for change in advise(project).changes} <= {"match", "tolerance"}
 
 
+def test_bars_have_reasons_of_their_own():
+    project = within(sewn(gore("p", lean_deg=6.0), gore("q", lean_deg=7.5)), 0.0)
+    barred = msgspec.structs.replace(project.cloths[0], crosswise=project.cloths[0].repeat)
+    seams = advise(msgspec.structs.replace(project, cloths=(barred,))).seams
+    assert [seam.way for seam in seams] == ["lengthwise", "crosswise"]
+    # Along v the edges run down by the cosines of their leans, 800 (cos 6 - cos 7.5) apart at the hem.
+    drift = next(r for r in seams[1].reasons if r.what == "lean").drift_mm
+    cosines = math.cos(math.radians(6.0)) - math.cos(math.radians(7.5))
+    assert abs(drift) == pytest.approx(800 * cosines, rel=1e-3)
+
+
 def test_it_can_be_stopped():
     shares = []
 
@@ -213,7 +224,7 @@ def test_the_command_prints_reasons_and_changes_and_writes_one_of_them(tmp_path,
     assert main(["advise", str(path), "--json"]) == 0
     report = json.loads(capsys.readouterr().out)
     assert set(report) == {"rms_mm", "matched_rms_mm", "seams", "changes"}
-    assert {"seam", "side", "rms_mm", "reasons"} == set(report["seams"][0])
+    assert {"seam", "side", "way", "rms_mm", "reasons"} == set(report["seams"][0])
     assert {"what", "share", "words"} <= set(report["seams"][0]["reasons"][0])
     assert {"kind", "what", "rms_mm", "gain_mm", "caution"} == set(report["changes"][0])
     number = next(n for n, change in enumerate(report["changes"], 1) if change["kind"] == "flare")

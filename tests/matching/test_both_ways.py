@@ -66,6 +66,12 @@ class Rival:
         squares = total / (sum(weight for weight, _, _ in self.seams) * (1 + heeded))
         return squares if len(squares) > 1 else float(squares[0])
 
+    def placed(self, x) -> Project:
+        """The project as one x places its panels."""
+        places = np.split(np.asarray(x), 3)
+        named = zip(self.names, *places, strict=True)
+        return self.project.placed({n: Placement(u=u, v=v, turn_deg=math.degrees(t)) for n, u, v, t in named})
+
     def _square(self, ends, points, u, v, t, way):
         stripes = (self.cloth.repeat, self.cloth.crosswise)[way]
         sides = []
@@ -86,14 +92,14 @@ def test_no_global_optimiser_of_scipy_finds_a_better_plaid(keys):
     project = plaid(7, **keys)
     rival = Rival(project)
     found = match(project)
-    placed = [[getattr(found.project.placement(n), k) for n in rival.names] for k in ("u", "v", "turn_deg")]
-    figure = math.sqrt(rival([*placed[0], *placed[1], *np.radians(placed[2])]))
-    assert figure == pytest.approx(found.rms_mm, rel=0.01)
     evolved = differential_evolution(
         rival, rival.bounds, maxiter=60, popsize=6, seed=1, polish=False, vectorized=True, updating="deferred"
     )
     annealed = dual_annealing(rival, rival.bounds, maxfun=500, seed=1, no_local_search=True)
-    assert figure <= math.sqrt(min(evolved.fun, annealed.fun)) * 1.005
+    for other in (evolved, annealed):
+        read = measure(rival.placed(other.x)).rms_mm
+        assert math.sqrt(other.fun) == pytest.approx(read, rel=0.03)
+        assert found.rms_mm <= read * 1.005
     assert all(abs(at.turn_deg) <= project.cloths[0].grain_tolerance_deg for at in found.project.placements.values())
 
 

@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 
 from cloths import assert_can_be_cut, assert_phases_kept, project_of, rectangle, scattered
+from core.files.project_file import read_project
 from core.geometry.transform import placed
 from core.lay import engine, kernel, places, plainly
 from core.lay.freedom import Freedom
@@ -14,6 +15,7 @@ from core.lay.lay import lay
 from core.lay.legal import find_faults
 from core.lay.rungs import on_rungs
 from core.lay.task import task_of
+from core.matching.byhand import by_hand
 from core.matching.solve import match
 from core.model.project import Placement, Project
 from core.seams.garment import Garment
@@ -32,8 +34,8 @@ def without_bars(project: Project) -> Project:
 @pytest.mark.parametrize("keys", [{}, {"one_way": False}, LEANING, {"kind": "uneven", "one_way": False}])
 def test_stripes_and_bars_lie_where_they_lay_on_every_panel(keys, loops, monkeypatch):
     monkeypatch.setattr(engine, "loops", lambda: loops)
-    project = scattered(ring(2, number=6, crosswise=BARS, **keys), 2)
-    result = lay(project, seconds=0.5, quick=True)
+    project = scattered(ring(2, number=5, crosswise=BARS, **keys), 2)
+    result = lay(project, seconds=0.3, quick=True)
     assert_can_be_cut(result.project)
     assert find_faults(result.project, "cloth") == ()
     assert_phases_kept(project, result.project)
@@ -46,12 +48,12 @@ def test_rectangles_one_after_another_wait_for_the_next_bar(loops, monkeypatch):
     project = project_of([rectangle(f"r{i}", 500, 100) for i in range(4)], 600, 20.0, crosswise=repeat("even", 26.0))
     found = lay(project, seconds=0.5, quick=True)
     assert found.lays[0].length_mm == pytest.approx(3 * 26 * math.ceil(100 / 26) + 100, abs=1e-6)
-    assert lay(without_bars(project), quick=True).lays[0].length_mm == pytest.approx(400, abs=1e-6)
+    assert lay(without_bars(project), seconds=0.5, quick=True).lays[0].length_mm == pytest.approx(400, abs=1e-6)
 
 
 def test_a_lay_with_bars_is_never_shorter_than_the_same_without():
-    for seed in range(3):
-        project = scattered(ring(seed, number=5, crosswise=BARS), seed)
+    for seed in range(2):
+        project = scattered(ring(seed, number=4, crosswise=BARS), seed)
         kept = [lay(one, seconds=1.0, quick=True).lays[0].length_mm for one in (project, without_bars(project))]
         assert kept[0] >= kept[1] - 1e-6
         assert kept[0] <= kept[1] + 5 * 45.0
@@ -117,3 +119,12 @@ def test_held_panels_are_laid_round():
     assert laid.placement("g1") == held
     assert find_faults(laid, "cloth") == ()
     assert_phases_kept(project, laid)
+
+
+def test_the_plaid_sample_is_matched_and_can_be_cut(harbour_skirt):
+    project = read_project(harbour_skirt.with_name("boathouse-plaid.stripewright"))
+    assert find_faults(project, "main") == ()
+    found, again = measure(project), match(project)
+    assert again.rms_mm == pytest.approx(found.rms_mm, rel=2e-3)
+    assert found.rms_mm < measure(by_hand(project, Garment.of(project))).rms_mm / 2
+    assert all(reading.rms_mm < 2 for reading in (*found.seams, *found.crosswise))

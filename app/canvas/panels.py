@@ -13,8 +13,9 @@ from core.geometry.polyline import Floats
 from core.geometry.transform import rotation
 from core.model.panel import Panel
 from core.model.project import Placement
+from core.papers.drawing import Drawing, Line, Role
+from core.papers.panel_lines import NOTCH_MM, panel_lines
 
-NOTCH_MM = 6.0
 HELD = "held"
 ROUGH_MM = 0.2
 """An outline with fewer points strays from the true one by this much at most."""
@@ -45,8 +46,10 @@ class PanelItem(CanvasItem):
         self.panel, self._quiet = panel, quiet
         self.chosen = False
         self._widths = widths_down(panel)
-        self._cut, self._net = _drawn_at_scales(panel.cut_ring), _drawn_at_scales(panel.net_ring)
-        self._notches = [_notch(mark.point, mark.out) for mark in panel.notches]
+        lines = panel_lines(panel)
+        self._cut, self._net = (_drawn_at_scales(*_points(lines, role)) for role in ("cut line", "net line"))
+        self._before = [polygon(points) for points in _points(lines, "line before")]
+        self._notches = [QLineF(*start, *end) for start, end in _points(lines, "notch")]
         self._arrow = _arrow(panel)
         self._box = self._cut[0].boundingRect().adjusted(-NOTCH_MM, -NOTCH_MM, NOTCH_MM, NOTCH_MM)
         room = self.width_at(float(panel.middle[1])), float(np.ptp(panel.net_ring[:, 1]))
@@ -71,6 +74,13 @@ class PanelItem(CanvasItem):
     def width_at(self, y: float) -> float:
         """How wide the panel's net is near a height in its own frame, mm."""
         return float(np.interp(y, *self._widths))
+
+    def lying(self, role: Role) -> list[Points]:
+        """The lines of a role as they are drawn when looked at closely, where they lie on the cloth, mm."""
+        drawn = {"cut line": self._cut[:1], "net line": self._net[:1], "line before": self._before}
+        notches = [QPolygonF([line.p1(), line.p2()]) for line in self._notches]
+        shapes = notches if role == "notch" else drawn[role]
+        return [np.array([(p.x(), p.y()) for p in self.transform().map(shape)]) for shape in shapes]
 
     def outline(self) -> QPolygonF:
         """The cutting line on the cloth."""
@@ -103,6 +113,8 @@ class PanelItem(CanvasItem):
         painter.drawPolygon(cut)
         painter.setPen(_line(theme.colour("edge"), 1.0))
         painter.drawPolygon(net)
+        if self._before:
+            _paint_before(painter, self._before, theme.colour("edge", 0.7))
         painter.setPen(_line(ink, 1.0))
         painter.drawLines(self._notches + self._arrow)
 
@@ -197,9 +209,17 @@ def _line(colour: QColor, width: float) -> QPen:
     return pen
 
 
-def _notch(point: Points, out: Points) -> QLineF:
-    end = point + NOTCH_MM * out
-    return QLineF(*point, *end)
+def _points(lines: Drawing, role: Role) -> list[Points]:
+    return [part.points for part in lines.of(role).parts if isinstance(part, Line)]
+
+
+def _paint_before(painter: QPainter, lines: list[QPolygonF], colour: QColor) -> None:
+    """Lines as they were before they were shifted: fine dots."""
+    pen = _line(colour, 1.0)
+    pen.setDashPattern([1, 3])
+    painter.setPen(pen)
+    for line in lines:
+        painter.drawPolyline(line)
 
 
 def _arrow(panel: Panel) -> list[QLineF]:

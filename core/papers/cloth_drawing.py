@@ -8,10 +8,9 @@ from core.lay.remnant import missing_outlines
 from core.model.cloth import Cloth, Way
 from core.papers.drawing import Area, Box, Drawing, Line, Primitive, segment
 from core.papers.figures import PanelFigures
+from core.papers.panel_lines import panel_lines
 from core.papers.pens import light_tint
 from core.seams.bands import bands_in, borders_in, lead_lines_in
-
-NOTCH_MM = 8.0
 
 
 def cloth_drawing(cloth: Cloth, window: Box, finest: float = 0.0) -> Drawing:
@@ -54,23 +53,15 @@ def stripe_areas(cloth: Cloth, window: Box, finest: float = 0.0) -> Drawing:
 
 
 def panel_drawing(figures: PanelFigures) -> Drawing:
-    """A panel as it lies: cutting line, stitching line, notches, grain line with its arrow at the bottom end."""
-    top, bottom = figures.grain_top, figures.grain_bottom
-    notches = (Line(np.array([mark.point, mark.point + mark.out * NOTCH_MM]), "notch") for mark in figures.notches)
-    return Drawing(
-        (
-            Line(figures.cut_ring, "cut line", closed=True),
-            Line(figures.net_ring, "net line", closed=True),
-            *fine_lines(figures),
-            *notches,
-            segment((top.u_mm, top.v_mm), (bottom.u_mm, bottom.v_mm), "grain", arrow=True),
-        )
-    )
+    """A panel as it lies: its lines, what is sewn onto it, and its grain line with an arrow at the bottom end."""
+    top, bottom, at = figures.grain_top, figures.grain_bottom, figures.at
+    lying = panel_lines(figures.panel).moved(at.turn_deg + 180.0 * at.turned, (at.u, at.v))
+    grain = segment((top.u_mm, top.v_mm), (bottom.u_mm, bottom.v_mm), "grain", arrow=True)
+    return lying + Drawing((*patch_lines(figures), grain))
 
 
-def fine_lines(figures: PanelFigures) -> Iterator[Line]:
-    """Where lines ran before they were shifted, and the outlines of what is sewn onto the panel."""
-    yield from (Line(line, "line before") for line in figures.lines_before.values())
+def patch_lines(figures: PanelFigures) -> Iterator[Line]:
+    """The outlines of what is sewn onto a panel, as it lies."""
     yield from (Line(outline, "patch", closed=True) for outline in figures.patch_outlines)
 
 

@@ -12,11 +12,12 @@ from core.geometry.paths import Points
 from core.geometry.polyline import length, outward, points_at, tangent_at
 from core.model.panel import NotchMark
 from core.papers.choices import LineChoice
-from core.papers.cloth_drawing import NOTCH_MM, fine_lines, lead_lines, stripe_areas, stripe_edges
+from core.papers.cloth_drawing import lead_lines, patch_lines, stripe_areas, stripe_edges
 from core.papers.drawing import Box, Drawing, Line, Primitive, Text, segment
 from core.papers.figures import PanelFigures
 from core.papers.labels import Labels, block
 from core.papers.lettering import text_box, wrapped_lines
+from core.papers.panel_lines import NOTCH_MM
 
 WIDEST_NOTCH_MM = 30.0
 NUMBER_MM, TITLE_MM, NOTE_MM, EDGE_MM = 14.0, 6.5, 4.2, 4.6
@@ -77,7 +78,8 @@ def pattern_lines(figures: PanelFigures, lines: LineChoice) -> Drawing:
         parts.append(Line(figures.cut_ring, "cut line", closed=True))
     if lines != "cut":
         parts.append(Line(figures.net_ring, "net line", closed=True))
-    parts += fine_lines(figures)
+    parts += [Line(line, "line before") for line in figures.lines_before.values()]
+    parts += patch_lines(figures)
     ring = LinearRing(figures.cut_ring)
     parts += [_notch(mark, ring, lines) for mark in figures.notches]
     parts.append(segment((top.u_mm, top.v_mm), (bottom.u_mm, bottom.v_mm), "grain", arrow=True))

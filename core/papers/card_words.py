@@ -80,15 +80,15 @@ def _shift_step(figures: PanelFigures, units: Units) -> list[Step]:
     edges = ", ".join(figures.lines_before)
     which = "stitching" if figures.panel.piece.outline_is == "net" else "cutting"
     words = f"Its {which} line is moved by {units.say(figures.shifted_mm)} at most ({edges}) to match the stripes"
-    where = "so many mm out (+) or in (−) of the old line" if moved_edges(figures) else "as drawn here"
+    where = "so many mm out (+) or in (−)" if moved_edges(figures) else "as drawn here"
     words = f"{words}: mark it on the paper {where}. The fine dashes are the old line."
     return [Step(words, tuple(_moved_words(one, units) for one in moved_edges(figures)))]
 
 
 def _moved_words(one: MovedEdge, units: Units) -> str:
     """The distances of one moved edge."""
-    places = (f"{units.say(at)} {out:+.1f}".replace("-", "−") for at, out in one.places)
-    return f"{one.marks.edge} edge, from its corner with the {one.marks.corner_with} edge: {', '.join(places)}."
+    places = (f"{units.whole(at)}: {out:+.1f}".replace("-", "−") for at, out in one.places)
+    return f"{one.marks.edge} edge, {units.name} from the {one.marks.corner_with} edge: {', '.join(places)}."
 
 
 def _patch_step(figures: PanelFigures, titles: Mapping[str, str], units: Units) -> list[Step]:

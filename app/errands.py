@@ -32,7 +32,7 @@ from core.seams.garment import Garment
 if TYPE_CHECKING:
     from core.lay.lay import ClothLay, LayResult, Show
     from core.matching.advice import Advice
-    from core.shifting.shift import ShiftResult
+    from core.shifting.result import ShiftResult
 
 
 LAY_S = 30.0

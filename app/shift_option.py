@@ -7,7 +7,8 @@ from app.console import progress_bar, table
 from app.option_values import number
 from core.files.shift_report import shift_report
 from core.model.project import Project
-from core.shifting.shift import LARGEST_CAP_MM, Ends, SeamShift, ShiftResult, shift_lines
+from core.shifting.result import Ends, SeamShift, ShiftResult
+from core.shifting.shift import LARGEST_CAP_MM, shift_lines
 
 
 def add_shift_options(command: argparse.ArgumentParser) -> argparse.ArgumentParser:

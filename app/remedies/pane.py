@@ -12,7 +12,8 @@ from app.words import tr
 from core.model.project import Project
 from core.seams.easing import best_easing
 from core.seams.readings import SeamReading, measure
-from core.shifting.shift import SeamShift, ShiftResult, shift_where_it_lies
+from core.shifting.result import SeamShift, ShiftResult
+from core.shifting.shift import shift_where_it_lies
 
 
 class RemedyPane(QWidget):

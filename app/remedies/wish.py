@@ -2,7 +2,8 @@
 
 from dataclasses import dataclass
 
-from core.shifting.shift import USUAL_CAP_MM, Ends
+from core.shifting.result import Ends
+from core.shifting.shift import USUAL_CAP_MM
 
 
 @dataclass(frozen=True)

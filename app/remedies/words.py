@@ -4,7 +4,7 @@ from app.figures import length, step, unit
 from app.words import tr
 from core.seams.easing import Easing
 from core.seams.readings import SeamReading
-from core.shifting.shift import SeamShift, ShiftResult
+from core.shifting.result import SeamShift, ShiftResult
 
 MOST_RUNS = 4
 """More stretches than these are not told one by one."""

@@ -5,7 +5,7 @@ from typing import Any
 
 from core.files.reports import rounded
 from core.seams.easing import Easing
-from core.shifting.shift import SeamShift, ShiftResult
+from core.shifting.result import SeamShift, ShiftResult
 
 
 def shift_report(result: ShiftResult) -> dict[str, Any]:

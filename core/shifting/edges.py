@@ -17,6 +17,9 @@ ROOM_MM = 5.0
 OVERHANG_MM = 0.5
 """Edges that are sewn end to end, one of them longer by more than this, are not moved."""
 
+ALIKE = "its edges lean alike, so that moving the line changes no step"
+"""Why a group stays whose lines could be moved, but to no purpose."""
+
 EdgeKey = tuple[str, str]
 """A piece's id and the name of one of its edges as drawn."""
 

@@ -1,5 +1,7 @@
 """Pieces with moved stitching lines, and back to the lines as they were."""
 
+from dataclasses import dataclass
+
 import msgspec
 import numpy as np
 
@@ -14,7 +16,7 @@ from core.model.pattern import Edge, Notch, Piece, panel_of
 from core.model.project import Project
 from core.model.validate import validate
 from core.seams.edge_ends import edge_end, piece_with
-from core.shifting.edges import EdgeGroup, key_of
+from core.shifting.edges import EdgeGroup, EdgeKey, key_of
 from core.shifting.spline import Spline
 
 WITHIN_MM = 0.005
@@ -24,28 +26,37 @@ LEAST_SHIFT_MM = 0.01
 """A group that is nowhere moved by more than this stays as it is."""
 
 
-def with_moved_lines(project: Project, groups: list[EdgeGroup], splines: list[Spline], shifts: list[Floats]) -> Project:
-    """The project with the edges of groups moved by their splines' coefficients, mm.
+@dataclass(frozen=True, eq=False)
+class Move:
+    """A group of edges and how far it is moved: the coefficients of its spline, mm."""
+
+    group: EdgeGroup
+    spline: Spline
+    shift: Floats
+
+
+def with_moved_lines(project: Project, moves: list[Move]) -> Project:
+    """The project with groups of edges moved.
 
     A piece given by its cutting line is given by its stitching line from then on; its cutting line follows from the
     allowances. Every edge that has changed keeps its path as it was in `before_shift`. Raises BadInput where a piece
     would lose its sound outline.
     """
-    moves: dict[str, dict[str, tuple[EdgeGroup, Spline, Floats]]] = {}
-    for group, spline, shift in zip(groups, splines, shifts, strict=True):
-        if np.abs(shift).max() > LEAST_SHIFT_MM:
-            for piece, edge in group.ways:
-                moves.setdefault(piece, {})[edge] = (group, spline, shift)
-    pieces = tuple(_moved(piece, moves[piece.id]) if piece.id in moves else piece for piece in project.pieces)
+    by_piece: dict[str, dict[str, Move]] = {}
+    for move in moves:
+        if np.abs(move.shift).max() > LEAST_SHIFT_MM:
+            for piece, edge in move.group.ways:
+                by_piece.setdefault(piece, {})[edge] = move
+    pieces = tuple(_moved(piece, by_piece[piece.id]) if piece.id in by_piece else piece for piece in project.pieces)
     after = msgspec.structs.replace(project, pieces=pieces)
     validate(after)
     return after
 
 
-def _moved(piece: Piece, moves: dict[str, tuple[EdgeGroup, Spline, Floats]]) -> Piece:
+def _moved(piece: Piece, moves: dict[str, Move]) -> Piece:
     piece = as_net(piece)
     lines = dict(zip([edge.name for edge in piece.edges], drawn_edges(piece), strict=True))
-    moved = {name: _moved_line(lines[name], (piece.id, name), *move) for name, move in moves.items()}
+    moved = {name: _moved_line(lines[name], (piece.id, name), move) for name, move in moves.items()}
     corners = _corners(piece, lines, moved)
     edges, notches = [], list(piece.notches)
     for index, edge in enumerate(piece.edges):
@@ -65,12 +76,13 @@ def _kept(notch: Notch, share: float) -> Notch:
     return msgspec.structs.replace(notch, at=notch.at * share)
 
 
-def _moved_line(line: Points, key: tuple[str, str], group: EdgeGroup, spline: Spline, shift: Floats) -> Points:
+def _moved_line(line: Points, key: EdgeKey, move: Move) -> Points:
     """A drawn edge, in outline order, moved by its group's shift."""
+    group, spline = move.group, move.spline
     down = group.from_start[key]
     points = dense(line if down else line[::-1])
     out = ways_out(points) * (1.0 if down else -1.0)
-    by = group.ways[key] * (spline.values(lengths_along(points) / length(points)) @ shift)
+    by = group.ways[key] * (spline.values(lengths_along(points) / length(points)) @ move.shift)
     moved = moved_sideways(points, out, by, group.ends_stay[1])
     return moved if down else moved[::-1]
 

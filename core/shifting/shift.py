@@ -2,9 +2,7 @@
 
 import math
 import time
-from collections.abc import Sequence
-from dataclasses import dataclass
-from typing import Literal
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -16,25 +14,18 @@ from core.matching.orientation import orientations
 from core.matching.problem import Problem, build_problem
 from core.matching.solve import connected, match
 from core.model.cloth import Cloth
-from core.model.pattern import SewnSeam
 from core.model.project import Placement, Project
 from core.progress import Progress, part, silent
-from core.seams.garment import Garment, SeamLine
-from core.seams.readings import SeamReading, measure
-from core.seams.strip import Side, edge_at
+from core.seams.garment import Garment
 from core.seams.stripes import Across
-from core.seams.taking_in import TakingIn, taking_in
 from core.shifting.descend import Limits, descend, limits_of
-from core.shifting.edges import EdgeGroup, edge_groups
-from core.shifting.pieces import LEAST_SHIFT_MM, present_shift, unshifted, with_moved_lines
-from core.shifting.spline import Spline
+from core.shifting.edges import ALIKE, EdgeGroup, edge_groups
+from core.shifting.pieces import Move, present_shift, unshifted
+from core.shifting.result import Ends, ShiftResult, Wish, shift_result
 from core.shifting.task import ShiftTask, spline_of
 
 USUAL_CAP_MM = 2.0
 LARGEST_CAP_MM = 20.0
-KNOTS_MM = 50.0
-"""A shift is told at heights so far apart."""
-
 LEAST_EFFECT = 0.5
 """Where moving a line by 1 mm changes the step by less than this, it is not moved."""
 
@@ -52,55 +43,6 @@ CHEAP = 1e-3
 
 EQUAL_SHARE, EQUAL_MM = 0.01, 0.003
 """A figure that is higher by no more than this share and this many mm counts as equal; the smaller shift is taken."""
-
-Ends = Literal["free", "kept"]
-
-
-@dataclass(frozen=True, eq=False)
-class SeamShift:
-    """How one seam's line is moved: heights, mm, with the shift there, positive where the left edge is let out.
-
-    `stays` says why it is not moved, or "", and `instead` what taking in or letting out one edge alone would come to
-    where the edges lean alike. The figures are those of the match without shifts and with them.
-    """
-
-    sewn: SewnSeam
-    knots: tuple[tuple[float, float], ...]
-    stays: str
-    rms_before_mm: float | None
-    rms_mm: float | None
-    instead: TakingIn | None = None
-
-    @property
-    def largest(self) -> tuple[float, float]:
-        """The largest shift, mm, with its sign, and its height; (0, 0) where nothing is moved."""
-        return max(((by, at) for at, by in self.knots), key=lambda pair: abs(pair[0]), default=(0.0, 0.0))
-
-
-@dataclass(frozen=True, eq=False)
-class ShiftResult:
-    """Shifted lines: the project with altered pieces and placements, and what they give.
-
-    `rms_before_mm` is the figure of the best match without shifts. `girth_change_mm` is the most by which what one edge
-    gains and the other loses differ at any height of any seam, `length_change_mm` the most by which the two edges of a
-    seam differ in length more than before.
-    """
-
-    project: Project
-    cap_mm: float
-    ends: Ends
-    rms_before_mm: float | None
-    rms_mm: float | None
-    seams: tuple[SeamShift, ...]
-    girth_change_mm: float
-    length_change_mm: float
-    seconds: float
-    status: Literal["done", "stopped"]
-
-    @property
-    def largest_mm(self) -> float:
-        """The largest shift anywhere, mm."""
-        return max((abs(seam.largest[0]) for seam in self.seams), default=0.0)
 
 
 @dataclass(frozen=True, eq=False)
@@ -137,8 +79,10 @@ def shift_lines(
         {name: at for one in found for name, at in _placements(matched.project, one).items()}
     )
     progress(1.0, "shifted")
-    status: Literal["done", "stopped"] = "stopped" if stopped else "done"
-    return _result(placed, matched.project, garment, groups, found, cap_mm, ends, started, status)
+    moves = _moves(found)
+    result = shift_result(placed, matched.project, groups, moves, _stays(groups, found, moves), Wish(cap_mm, ends))
+    seconds = time.perf_counter() - started
+    return replace(result, seconds=seconds, status="stopped" if stopped else "done")
 
 
 def shift_where_it_lies(
@@ -160,8 +104,10 @@ def shift_where_it_lies(
         for one in _shift_cloth(_all_held(base), garment, cloth, wanted, cap_mm, silent)
     ]
     splines = [(group, spline_of(garment, group)) for group in groups if group not in wanted]
-    others = [(group, spline, present_shift(project, base, group, spline)) for group, spline in splines]
-    return _result(base, project, garment, groups, found, cap_mm, ends, started, "done", others)
+    kept = [Move(group, spline, present_shift(project, base, group, spline)) for group, spline in splines]
+    moves = [*_moves(found), *kept]
+    result = shift_result(base, project, groups, moves, _stays(groups, found, moves), Wish(cap_mm, ends))
+    return replace(result, seconds=time.perf_counter() - started)
 
 
 def _all_held(project: Project) -> Project:
@@ -202,7 +148,7 @@ def _useless(task: ShiftTask, phases: Floats, turns: Floats) -> dict[int, str]:
     for place, group in enumerate(task.groups):
         mine = [index for index, pair in enumerate(task.sides) if pair[0].group == place]
         if all(np.abs(task.effect(x, index)).mean() < LEAST_EFFECT for index in mine):
-            useless[id(group)] = "its edges lean alike, so that moving the line changes no step"
+            useless[id(group)] = ALIKE
     return useless
 
 
@@ -279,102 +225,18 @@ def _placements(project: Project, one: _Found) -> dict[str, Placement]:
     }
 
 
-def _result(
-    placed: Project,
-    before: Project,
-    garment: Garment,
-    groups: tuple[EdgeGroup, ...],
-    found: list[_Found],
-    cap_mm: float,
-    ends: Ends,
-    started: float,
-    status: Literal["done", "stopped"],
-    others: Sequence[tuple[EdgeGroup, Spline, Floats]] = (),
-) -> ShiftResult:
-    moved = [
-        (group, one.task.splines[place], one.x[one.task.columns(place)])
+def _moves(found: list[_Found]) -> list[Move]:
+    """What the tasks have found for every group that may move."""
+    return [
+        Move(group, one.task.splines[place], one.x[one.task.columns(place)])
         for one in found
         for place, group in enumerate(one.task.groups)
-    ] + list(others)
-    after = with_moved_lines(placed, *_columns(moved))
-    garment_after = Garment.of(after)
-    was, now = measure(before), measure(after, garment_after)
-    by_group = {id(group): (spline, shift) for group, spline, shift in moved}
+    ]
+
+
+def _stays(groups: tuple[EdgeGroup, ...], found: list[_Found], moves: list[Move]) -> dict[int, str]:
+    """By group's identity why it stays; no entry for one that moves."""
+    moved = {id(move.group) for move in moves}
     useless = {key: words for one in found for key, words in one.useless.items()}
-    seams = []
-    for index, sewn in enumerate(before.sewn):
-        group = next(group for group in groups if index in group.seams)
-        spline, shift = by_group.get(id(group), (None, None))
-        stays = group.stays or useless.get(id(group), "")
-        stays = stays or ("" if spline else "it has no stripes to match")
-        knots: tuple[tuple[float, float], ...] = ()
-        if spline is not None and shift is not None and np.abs(shift).max() > LEAST_SHIFT_MM:
-            way = group.way_of(before, sewn.a, True)
-            knots = _knots(garment.seams[index].length, spline, way * shift)
-        before_mm, after_mm = (one.rms_mm if one else None for one in (was.seams[index], now.seams[index]))
-        instead = _instead(after, now.seams[index]) if useless.get(id(group)) else None
-        seams.append(SeamShift(sewn, knots, stays, before_mm, after_mm, instead))
-    return ShiftResult(
-        after,
-        cap_mm,
-        ends,
-        was.rms_mm,
-        now.rms_mm,
-        tuple(seams),
-        _girth_change(garment, garment_after),
-        _length_change(garment, garment_after),
-        time.perf_counter() - started,
-        status,
-    )
-
-
-def _instead(project: Project, reading: SeamReading | None) -> TakingIn | None:
-    return taking_in(reading, project.placement(reading.line.panels[0])) if reading else None
-
-
-def _columns(
-    moved: list[tuple[EdgeGroup, Spline, Floats]],
-) -> tuple[list[EdgeGroup], list[Spline], list[Floats]]:
-    return [one[0] for one in moved], [one[1] for one in moved], [one[2] for one in moved]
-
-
-def _knots(length: float, spline: Spline, shift: Floats) -> tuple[tuple[float, float], ...]:
-    heights = np.concatenate([np.arange(0.0, length - KNOTS_MM / 4, KNOTS_MM), [length]])
-    values = spline.values(heights / length) @ shift
-    return tuple((round(float(h), 3), round(float(d), 4) + 0.0) for h, d in zip(heights, values, strict=True))
-
-
-def _girth_change(before: Garment, after: Garment) -> float:
-    """The most by which what a's edge gains, square to itself, and what b's loses differ, summed over the seams, mm.
-
-    Read from the lines as they are written, at the same share of every seam.
-    """
-    total = np.zeros(len(_SHARES))
-    for old, new in zip(before.seams, after.seams, strict=True):
-        gained = [_gained(old, new, side) for side in ("a", "b")]
-        total += np.abs(gained[0] + gained[1])
-    return float(total.max())
-
-
-_SHARES = np.linspace(0.0, 1.0, 101)
-
-
-def _gained(old: SeamLine, new: SeamLine, side: Side) -> Floats:
-    """How far one edge has moved out, square to itself, at shares of the seam, mm; shape of the shares."""
-    line = old.a if side == "a" else old.b
-    if np.array_equal(line, new.a if side == "a" else new.b):
-        return np.zeros(len(_SHARES))
-    points, inward = edge_at(old, side, _SHARES * old.length)
-    there, _ = edge_at(new, side, _SHARES * new.length)
-    return np.asarray(-np.sum((there - points) * inward, axis=1))
-
-
-def _length_change(before: Garment, after: Garment) -> float:
-    """The most by which the two edges of a seam differ in length more than they did, mm."""
-    return max(
-        (
-            abs((new.edge_lengths[0] - new.edge_lengths[1]) - (old.edge_lengths[0] - old.edge_lengths[1]))
-            for old, new in zip(before.seams, after.seams, strict=True)
-        ),
-        default=0.0,
-    )
+    plain = {id(group): group.stays or "it has no stripes to match" for group in groups if id(group) not in moved}
+    return plain | useless

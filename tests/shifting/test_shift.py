@@ -19,7 +19,8 @@ from core.seams.garment import Garment
 from core.seams.readings import measure
 from core.shifting.bounded import least_within
 from core.shifting.pieces import unshifted
-from core.shifting.shift import ShiftResult, shift_lines, shift_where_it_lies
+from core.shifting.result import ShiftResult
+from core.shifting.shift import shift_lines, shift_where_it_lies
 from near_gores import gore, made, near_skirt
 from oracle import seam_figures
 

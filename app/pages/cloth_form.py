@@ -79,6 +79,8 @@ class ClothForm(Form):
     def _add_buying(self, section: Section) -> None:
         shrinks = Number("Shrinkage, percent", 0.0, (0, 50), " %")
         self.shrinkage = section.add(Field("Shrinkage, %", shrinks, "lost in length when first wetted"))
+        eases = Number("Easing, percent", None, (0, 20), " %", "2, as is usual", needed=False)
+        self.easing = section.add(Field("Easing, %", eases, "an edge can be eased onto another by at most this"))
         price = Number("Price per metre", None, (0, 1e6), "", "unknown", needed=False)
         self.price = section.add(Field("Price per m", price, "in whatever money"))
 
@@ -133,6 +135,7 @@ class ClothForm(Form):
             self.skew: cloth.skew_mm_per_m,
             self.spare: cloth.spare_mm,
             self.shrinkage: cloth.shrinkage_percent,
+            self.easing: cloth.ease_percent,
             self.price: cloth.price_per_m,
         }
 
@@ -183,6 +186,7 @@ class ClothForm(Form):
             "spare_mm": values[self.spare],
             "repeat": self._repeat(values) if values[self.kind] == STRIPED else None,
             "shrinkage_percent": values[self.shrinkage],
+            "ease_percent": values[self.easing],
             "price_per_m": values[self.price],
         }
         return self._checked(msgspec.structs.replace(self._base, **changes))

@@ -43,10 +43,13 @@ def test_all_that_is_changed_of_a_cloth_is_one_undo_step(skirt):
     clicked(form.one_way.entry) if not form.one_way.entry.isChecked() else None
     chosen(form.limited.entry, True)
     typed(form.length.entry, "4,5m")
+    assert form.easing.entry.text() == ""
+    typed(form.easing.entry, "1,5")
     clicked(skirt.ways.page.make)
     assert document.undo.count() == steps + 1
     (cloth, *rest) = document.kept.cloths
     assert (cloth.width, cloth.selvedge[0], cloth.skew_mm_per_m, cloth.length) == (1400, 12.7, -4.5, 4500)
+    assert cloth.ease_percent == 1.5
     assert (document.kept.pieces, document.kept.placements, tuple(rest)) == (
         before.pieces,
         before.placements,

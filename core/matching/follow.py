@@ -37,7 +37,7 @@ MANY = 16
 MOST_KEPT = 2e5
 """Where the neighbours of the hand's panels have more states together than this, refinement alone has to do."""
 
-STARTS = 3
+STARTS = 2
 """States of the grid that are refined, besides where the panels are."""
 
 Changes = dict[PanelName, Placement]

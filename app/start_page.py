@@ -28,6 +28,7 @@ class StartPage(QWidget):
         self._ways = (
             _wide_button(tr("New from measurements"), ways.from_measurements),
             _wide_button(tr("New from a drawn pattern…"), ways.from_drawing),
+            _wide_button(tr("New from a photograph…"), ways.from_photograph),
             _wide_button(tr("Open a project…"), filing.ask_open),
         )
         self._recent_head, self._sample_head = QLabel(tr("Recent")), QLabel(tr("Samples"))

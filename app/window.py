@@ -511,6 +511,7 @@ class Window(QMainWindow):
         self.rescued.let_go()
         self.proving.close()
         self.jobs.close()
+        self.ways.put_away_all()
         self.opened.close_jobs()
         self.state.keep()
 

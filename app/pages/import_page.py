@@ -15,6 +15,7 @@ from app.pages.sheet import Sheet
 from core.draft.measures import USUAL_CLOTH
 from core.errors import BadInput
 from core.files.joining import with_pieces_of
+from core.files.outlines import Drawing
 from core.files.pattern_in import read_drawing
 from core.files.to_pieces import Wishes
 from core.model.cloth import Cloth
@@ -42,6 +43,7 @@ class ImportPage(Page):
         super().__init__(title, ImportForm(project), "Add to this project" if project else "Make the project")
         self._project, self._path = project, Path()
         self._pieces: Pieces | None = None
+        self._traced: Drawing | None = None
         self._result: Result | None = None
         self._here = -1
         self._soon = QTimer(self, singleShot=True, interval=REST_MS)
@@ -109,21 +111,33 @@ class ImportPage(Page):
 
     def open(self, path: Path) -> None:
         """Read a drawing."""
-        self._path = path
+        self._path, self._traced = path, None
         self._read()
 
     def _read(self) -> None:
         form, has_pages = self.form, self._path.suffix.lower() == ".pdf"
-        self._pieces, self._result, trouble = None, None, ""
+        if self._traced:
+            self._show_drawing(self._traced, "")
+            return
+        drawing, trouble = None, ""
         QApplication.setOverrideCursor(QCursor(Qt.CursorShape.WaitCursor))
         try:
             drawing = read_drawing(self._path, form.units.entry.read(), form.page.read() if has_pages else 1)
-            self._pieces = Pieces(drawing)
         except BadInput as error:
             trouble = str(error).replace(str(self._path), self._path.name)
         finally:
             QApplication.restoreOverrideCursor()
-        form.show_drawing(self._path, self._pieces, has_pages)
+        self._show_drawing(drawing, trouble, has_pages)
+
+    def open_traced(self, path: Path, drawing: Drawing) -> None:
+        """Make pieces of what was traced from a photograph, true to size."""
+        self._path, self._traced = path, drawing
+        self._show_drawing(drawing, "")
+
+    def _show_drawing(self, drawing: Drawing | None, trouble: str, has_pages: bool = False) -> None:
+        self._result = None
+        self._pieces = Pieces(drawing) if drawing else None
+        self.form.show_drawing(self._path, self._pieces, has_pages)
         self.sheet.show_drawing(self._pieces.drawing if self._pieces else None)
         self._begin(trouble)
 

@@ -106,6 +106,9 @@ class Page(QWidget):
         """Do what the page is for."""
         raise NotImplementedError
 
+    def put_away(self) -> None:
+        """End what the page has begun; it will not come up again."""
+
     def block(self, why: str) -> None:
         """Say why nothing can be made yet."""
         self.verdict.say(why, wrong=True)

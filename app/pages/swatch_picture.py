@@ -1,5 +1,6 @@
 """A picture of cloth with the marks that tell its scale and, once found, where repeats start and their profile."""
 
+from collections.abc import Sequence
 from itertools import pairwise
 
 import numpy as np
@@ -12,6 +13,10 @@ from app.theme import GRID, SPACE, Size, current
 from core.swatch.scale import Point
 from core.swatch.swatch import Swatch
 
+_LENS, _LARGER = 36 * GRID, 6
+"""Side of the magnifier, px, and how many times larger than a pixel of the picture it shows it."""
+
+_NUMBERS = ("1", "2", "3", "4")
 _CURVE_HIGH = 18 * GRID
 _NEAR = 3 * GRID
 _STEPS = {
@@ -25,15 +30,16 @@ _STEPS = {
 class SwatchPicture(QWidget):
     """Shows a picture as large as there is room; a click marks a place, or moves the mark that is near.
 
-    Arrow keys move the mark touched last by a pixel of the picture, with Shift by ten.
+    Arrow keys move the mark touched last by a pixel of the picture, with Shift by ten, and the keys 1 to
+    4 choose a mark. While it is moved it is seen through a magnifier.
     """
 
     marked = Signal()
     """The marks have changed."""
 
-    def __init__(self) -> None:
+    def __init__(self, name: str = "Picture of the cloth") -> None:
         super().__init__()
-        self.setAccessibleName("Picture of the cloth")
+        self.setAccessibleName(name)
         self.setAccessibleDescription("Click to mark places; arrow keys move the last mark by a pixel.")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -61,6 +67,11 @@ class SwatchPicture(QWidget):
         self._needed = number
         del self._marks[number:]
         self.setCursor(Qt.CursorShape.CrossCursor if number else Qt.CursorShape.ArrowCursor)
+        self.update()
+
+    def show_marks(self, marks: Sequence[Point]) -> None:
+        """Put the marks elsewhere, without saying so."""
+        self._marks = list(marks)
         self.update()
 
     def show_swatch(self, swatch: Swatch | None) -> None:
@@ -110,6 +121,7 @@ class SwatchPicture(QWidget):
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
         """Let go of the mark."""
         self._held = False
+        self.update()
 
     def _move(self, to: QPointF) -> None:
         room = self._room()
@@ -126,6 +138,10 @@ class SwatchPicture(QWidget):
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Move the mark touched last."""
         step = _STEPS.get(Qt.Key(event.key()))
+        if event.text() in _NUMBERS[: len(self._marks)]:
+            self._touched = _NUMBERS.index(event.text())
+            self.update()
+            return
         if step is None or self._touched >= len(self._marks):
             super().keyPressEvent(event)
             return
@@ -152,7 +168,24 @@ class SwatchPicture(QWidget):
                 self._paint_found(painter, self._swatch)
             painter.setClipping(False)
             self._paint_marks(painter)
+            if self._touched < len(self._marks) and (self._held or self.hasFocus()):
+                self._paint_lens(painter, self._marks[self._touched])
         painter.end()
+
+    def _paint_lens(self, painter: QPainter, mark: Point) -> None:
+        """The picture round a mark, enlarged, in the upper corner away from it."""
+        right = self._shown(mark).x() < self.width() / 2
+        lens = QRectF(self.width() - _LENS - SPACE if right else SPACE, SPACE, _LENS, _LENS)
+        x, y = (place * self._image.width() / self._size[0] for place in mark)
+        wide = _LENS / _LARGER
+        painter.fillRect(lens, current().colour("surface"))
+        painter.drawImage(lens, self._image, QRectF(x - wide / 2, y - wide / 2, wide, wide))
+        for colour, width in (("halo", 3.0), ("ink", 1.0)):
+            painter.setPen(QPen(current().colour(colour), width))
+            for way in (QPointF(_LENS / 2, 0), QPointF(0, _LENS / 2)):
+                painter.drawLine(lens.center() - way, lens.center() + way)
+        painter.setPen(QPen(current().colour("edge"), 2.0))
+        painter.drawRect(lens)
 
     def _paint_found(self, painter: QPainter, swatch: Swatch) -> None:
         """Lines where repeats start, and the lightness across each repeat as a curve between them."""

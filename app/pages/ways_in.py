@@ -19,6 +19,7 @@ from app.pages.page import Page
 from app.window_state import note_folder
 from core.draft.measures import USUAL_CLOTH
 from core.errors import BadInput
+from core.files.outlines import Drawing
 from core.model.cloth import Cloth
 from core.model.project import Project
 from core.model.validate import check_fits, validate
@@ -71,6 +72,7 @@ class WaysIn(QObject):
 
     def _drop(self, page: Page | None) -> None:
         if page:
+            page.put_away()
             self._pages.removeWidget(page)
             page.deleteLater()
 
@@ -79,9 +81,18 @@ class WaysIn(QObject):
         while self.page or self._below:
             self.leave()
 
+    @property
+    def _all(self) -> list[Page]:
+        return [*self._below, *([self.page] if self.page else [])]
+
+    def put_away_all(self) -> None:
+        """End what pages have begun: the window closes."""
+        for page in self._all:
+            page.put_away()
+
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
-        for page in [*self._below, *([self.page] if self.page else [])]:
+        for page in self._all:
             page.show_theme()
 
     # --- new projects
@@ -109,6 +120,25 @@ class WaysIn(QObject):
         page.made.connect(self._begin)
         self._bring(page)
         page.open(path)
+
+    def from_photograph(self) -> None:
+        """Trace pieces from a photograph; the import page then makes a new project of them."""
+        from app.pages.photo_page import PhotoPage  # brings scipy with it, which takes half a second
+
+        if isinstance(self.page, PhotoPage):
+            return
+        self.leave_all()
+        page = PhotoPage()
+        page.made.connect(self._pieces_of)
+        self._bring(page)
+
+    def _pieces_of(self, path: Path, drawing: Drawing) -> None:
+        """Go on from a traced photograph; Back leads to it again."""
+        page = ImportPage()
+        page.cloth_wanted.connect(lambda: self._cloth_for(page))
+        page.made.connect(self._begin)
+        self._bring(page)
+        page.open_traced(path, drawing)
 
     def add_drawing(self) -> None:
         """Ask for a drawing and add its pieces to the open project."""

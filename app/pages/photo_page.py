@@ -1,0 +1,172 @@
+"""From a photograph of paper pieces beside a rectangle of known size to outlines in mm, for the import page."""
+
+from pathlib import Path
+
+import numpy as np
+import numpy.typing as npt
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtWidgets import QFileDialog, QSplitter, QWidget
+
+from app.jobs import JobRunner
+from app.pages.page import Page
+from app.pages.photo_form import PhotoForm
+from app.pages.sheet import Sheet
+from app.pages.swatch_picture import SwatchPicture
+from core.errors import BadInput
+from core.files.outlines import Drawing
+from core.files.photo_in import traced
+from core.progress import Progress
+from core.swatch.colour import srgb_of
+from core.swatch.picture import Picture, open_picture
+from core.swatch.scale import Corners
+
+PICTURES = "Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.bmp);;All files (*)"
+
+Opened = tuple[Picture, npt.NDArray[np.uint8]]
+"""A picture, and its pixels as they are shown."""
+
+
+class PhotoPage(Page):
+    """Traces what lies on a table. Reading and tracing large pictures goes on behind the page."""
+
+    made = Signal(object, object)
+    """The path of the picture, and the drawing traced from it."""
+
+    def __init__(self) -> None:
+        self.form: PhotoForm
+        super().__init__("New from a photograph", PhotoForm(), "Go on to the pieces")
+        self._path = Path()
+        self._picture: Picture | None = None
+        self._drawing: Drawing | None = None
+        self.jobs = JobRunner(self)
+        self.photo, self.sheet = SwatchPicture("Photograph of the piece"), Sheet()
+        across = QSplitter(Qt.Orientation.Vertical, childrenCollapsible=False)
+        across.addWidget(self.photo)
+        across.addWidget(self.sheet)
+        across.setSizes([600, 260])
+        self.pictures.addWidget(across, 1)
+        self.photo.ask_marks(4)
+        self._connect()
+        self.words.say("Paper pieces on a table they stand out from, with a sheet of known size beside them.")
+        self._show(None)
+        self.show_theme()
+
+    def _connect(self) -> None:
+        self.form.file_wanted.connect(self._ask_file)
+        self.form.trace_wanted.connect(self.trace)
+        self.form.edited.connect(self._typed)
+        self.photo.marked.connect(self._marked)
+        self.jobs.failed.connect(self._fail)
+        self.jobs.started.connect(lambda title, _: self._wait(title))
+
+    @property
+    def first_field(self) -> QWidget:
+        """Where the keys go when the page comes up."""
+        return self.form.file
+
+    def put_away(self) -> None:
+        """Leave no work behind."""
+        self.jobs.close()
+
+    # --- the picture
+
+    def _ask_file(self) -> None:
+        path, _ = QFileDialog.getOpenFileName(self, "Open a photograph", str(self._path.parent), PICTURES)
+        if path:
+            self.open(Path(path))
+
+    def open(self, path: Path) -> None:
+        """Read a picture behind the page, then show it."""
+        self.jobs.cancel()
+        self._path, self._picture = path, None
+        self._show(None)
+        self.jobs.run("Opening the picture", lambda _: _opened(path), self._take)
+
+    def _take(self, opened: Opened) -> None:
+        self._picture, pixels = opened
+        self.photo.show_picture(pixels, self._picture.factor)
+        self.form.show_file(self._path.name)
+        self._marked()
+
+    def _marked(self) -> None:
+        """Marks set by hand stand in the fields, and what was traced by others doesn't hold any more."""
+        self.form.show_marks(self.photo.marks)
+        self._show(None)
+
+    def _typed(self) -> None:
+        """Marks typed as numbers are put into the picture."""
+        try:
+            marks = self.form.marks()
+        except BadInput as error:
+            self._show(None)
+            self.block(str(error)[:1].upper() + str(error)[1:])
+            return
+        if self._picture is not None:
+            self.photo.show_marks(marks)
+        self._show(None)
+
+    # --- the tracing
+
+    def trace(self) -> None:
+        """Trace the outlines behind the page."""
+        if self._picture is None:
+            return
+        picture = self._picture
+        try:
+            corners = self.form.corners(self.photo.marks)
+        except BadInput as error:
+            self._fail("; ".join(part for part in (error.what, error.right) if part))
+            return
+        self.jobs.run("Tracing the outlines", lambda progress: _traced(picture, corners, progress), self._show)
+
+    def _show(self, drawing: Drawing | None) -> None:
+        """Show what was traced; or, without anything, what is to be done next."""
+        self._drawing = drawing
+        self.sheet.show_drawing(drawing)
+        self.sheet.setVisible(drawing is not None)
+        self.findings.show_lines([str(found) for found in drawing.findings] if drawing else [], "")
+        self.findings.setVisible(drawing is not None)
+        missing = 4 - len(self.photo.marks)
+        self.form.trace.setEnabled(self._picture is not None and not missing)
+        if drawing is not None:
+            number = len(drawing.outlines)
+            self.allow(f"{number} {'outline' if number == 1 else 'outlines'} traced, true to size.")
+            return
+        self.make.setEnabled(False)
+        if self._picture is None:
+            self.verdict.say("Open a photograph.")
+        elif missing:
+            place = "corner" if missing == 1 else "corners"
+            self.verdict.say(f"Mark {missing} more {place} of the rectangle: upper left first, then clockwise.")
+        else:
+            self.verdict.say("Now trace the outlines.")
+
+    def _wait(self, title: str) -> None:
+        self.form.trace.setEnabled(False)
+        self.make.setEnabled(False)
+        self.verdict.say(f"{title}…")
+
+    def _fail(self, why: str) -> None:
+        self._show(None)
+        told = why.replace(str(self._path), self._path.name)
+        self.block(told[:1].upper() + told[1:])
+
+    def show_theme(self) -> None:
+        """Follow a change between light and dark."""
+        super().show_theme()
+        self.sheet.show_theme()
+
+    def make_it(self) -> None:
+        """Hand over what was traced."""
+        if self._drawing is not None and self.make.isEnabled():
+            self.made.emit(self._path, self._drawing)
+
+
+def _opened(path: Path) -> Opened:
+    picture = open_picture(path)
+    return picture, np.round(255 * srgb_of(picture.light)).astype(np.uint8)
+
+
+def _traced(picture: Picture, corners: Corners, progress: Progress) -> Drawing:
+    progress(0.1, "finding outlines")
+    return traced(picture, corners)

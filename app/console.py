@@ -5,13 +5,16 @@ import sys
 import time
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
+from typing import TYPE_CHECKING
 
-from core.lay.lay import ClothLay
 from core.model.cloth import Way
 from core.model.project import Project
 from core.progress import Progress, silent
 from core.seams.levels import Level, find_levels
 from core.seams.readings import Measurement, SeamReading
+
+if TYPE_CHECKING:
+    from core.lay.lay import ClothLay
 
 BAR_WIDTH = 28
 REDRAW_EVERY_S = 0.05
@@ -121,7 +124,7 @@ def _row(label: str, reading: SeamReading | None) -> tuple[str, ...]:
     )
 
 
-def lay_text(lay: ClothLay) -> str:
+def lay_text(lay: "ClothLay") -> str:
     """One line about the lay on one cloth, and a second one where something is missing."""
     text = f"{lay.cloth.title}: {len(lay.panels)} panels in {lay.length_mm:.0f} mm, {100 * lay.used_share:.0f} % used"
     if lay.available_mm is None:

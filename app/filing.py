@@ -16,6 +16,9 @@ from app.words import tr
 from core.errors import StripewrightError
 from core.files.project_file import SUFFIX, read_project
 
+DRAWINGS = "Drawn patterns (*.svg *.dxf *.pdf);;All files (*)"
+DRAWN = (".svg", ".dxf", ".pdf")
+"""What the ways in take for drawings, by suffix."""
 KEPT = 8
 """So many recent files are remembered."""
 

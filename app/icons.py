@@ -2,15 +2,13 @@
 
 from functools import lru_cache
 
-from PySide6.QtCore import QByteArray, QRectF, Qt
-from PySide6.QtGui import QIcon, QPainter, QPixmap
+from PySide6.QtCore import QByteArray, QPointF, QRect, QRectF, QSize, Qt
+from PySide6.QtGui import QIcon, QIconEngine, QPainter, QPixmap
 from PySide6.QtSvg import QSvgRenderer
 
 from app.resources import resource
 from app.theme import Theme, current
 
-_PIXELS = (16, 20, 24, 30, 32, 36, 40, 48)
-"""Sizes of 16, 20 and 24 px at 1x, 1.5x and 2x."""
 _MARK_PIXELS = (16, 24, 32, 48, 64, 128, 256)
 _TINTS = {QIcon.Mode.Normal: "text", QIcon.Mode.Disabled: "disabled", QIcon.Mode.Selected: "on_accent"}
 
@@ -30,11 +28,46 @@ def pixmap(svg: str, tint: str, pixels: int) -> QPixmap:
     return picture
 
 
+class _Drawn(QIconEngine):
+    """Draws an icon in the size that is asked for, when it is asked for."""
+
+    def __init__(self, svg: str, theme: Theme) -> None:
+        super().__init__()
+        self._svg, self._theme = svg, theme
+        self._made: dict[tuple[int, QIcon.Mode], QPixmap] = {}
+
+    def clone(self) -> QIconEngine:
+        """Another one of the same."""
+        return _Drawn(self._svg, self._theme)
+
+    def pixmap(self, size: QSize, mode: QIcon.Mode, state: QIcon.State) -> QPixmap:
+        """The picture in so many pixels."""
+        mode = mode if mode in _TINTS else QIcon.Mode.Normal
+        pixels = min(size.width(), size.height())
+        if (pixels, mode) not in self._made:
+            self._made[pixels, mode] = pixmap(self._svg, self._theme.colour(_TINTS[mode]).name(), pixels)
+        return self._made[pixels, mode]
+
+    def scaledPixmap(self, size: QSize, mode: QIcon.Mode, state: QIcon.State, scale: float) -> QPixmap:
+        """The same on a screen that has `scale` pixels to one of the size's."""
+        return self.pixmap(size * scale, mode, state)
+
+    def paint(self, painter: QPainter, rect: QRect, mode: QIcon.Mode, state: QIcon.State) -> None:
+        """Draw it as sharp as the painter's device is."""
+        ratio = painter.device().devicePixelRatioF()
+        picture = QPixmap(self.pixmap(rect.size() * ratio, mode, state))
+        picture.setDevicePixelRatio(ratio)
+        side = picture.width() / ratio
+        corner = QRectF(rect).center() - QPointF(side / 2, side / 2)
+        painter.drawPixmap(corner, picture)
+
+
 @lru_cache(maxsize=128)
 def _icon(name: str, theme: Theme) -> QIcon:
     svg = resource("icons", f"{name}.svg").read_text(encoding="utf-8")
-    made = QIcon()
-    for mode, role in _TINTS.items():
-        for pixels in _MARK_PIXELS if name == "app" else _PIXELS:
-            made.addPixmap(pixmap(svg, theme.colour(role).name(), pixels), mode)
-    return made
+    if name == "app":  # desktops ask for its sizes
+        made = QIcon()
+        for pixels in _MARK_PIXELS:
+            made.addPixmap(pixmap(svg, theme.colour("text").name(), pixels))
+        return made
+    return QIcon(_Drawn(svg, theme))

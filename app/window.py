@@ -25,7 +25,7 @@ from app.cut_list import CutList
 from app.document import Document
 from app.edits import Edits
 from app.errands import Errands
-from app.filing import Filing
+from app.filing import DRAWN, Filing
 from app.garment_picture import GarmentPicture
 from app.help.place import HelpDesk
 from app.icons import icon
@@ -34,7 +34,6 @@ from app.jobs import JobRunner
 from app.messages import MessageBar, OfferBar
 from app.mnemonics import plain, tell_apart
 from app.move_form import MoveForm
-from app.pages.import_page import DRAWN
 from app.pages.ways_in import WaysIn
 from app.panel_list import PanelList
 from app.proving import Proving

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QApplication, QFileDialog, QSplitter, QWidget
 
+from app.filing import DRAWINGS
 from app.pages.import_form import ImportForm
 from app.pages.import_state import Pieces, Result
 from app.pages.numbers import longest_panel_mm, summary
@@ -21,8 +22,6 @@ from core.files.to_pieces import Wishes
 from core.model.cloth import Cloth
 from core.model.project import Project
 
-DRAWINGS = "Drawn patterns (*.svg *.dxf *.pdf);;All files (*)"
-DRAWN = (".svg", ".dxf", ".pdf")
 """Endings of files that may hold a drawing."""
 
 

@@ -2,18 +2,16 @@
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import msgspec
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
 
 from app.document import Document
-from app.filing import Filing
+from app.filing import DRAWINGS, Filing
 from app.messages import MessageBar
 from app.pages.cloth_card import STAND_IN
-from app.pages.cloth_page import ClothPage
-from app.pages.draft_page import DraftPage
-from app.pages.import_page import DRAWINGS, ImportPage
 from app.pages.numbers import longest_panel_mm, summary
 from app.pages.page import Page
 from app.window_state import note_folder
@@ -23,6 +21,11 @@ from core.files.outlines import Drawing
 from core.model.cloth import Cloth
 from core.model.project import Project
 from core.model.validate import check_fits, validate
+
+if TYPE_CHECKING:
+    from app.pages.cloth_page import ClothPage
+    from app.pages.draft_page import DraftPage
+    from app.pages.import_page import ImportPage
 
 
 class WaysIn(QObject):
@@ -99,6 +102,8 @@ class WaysIn(QObject):
 
     def from_measurements(self) -> None:
         """Draft a pattern."""
+        from app.pages.draft_page import DraftPage
+
         if isinstance(self.page, DraftPage):
             return
         self.leave_all()
@@ -114,6 +119,8 @@ class WaysIn(QObject):
 
     def open_drawing(self, path: Path) -> None:
         """Bring in the pieces of a drawing as a new project."""
+        from app.pages.import_page import ImportPage
+
         self.leave_all()
         page = ImportPage()
         page.cloth_wanted.connect(lambda: self._cloth_for(page))
@@ -142,6 +149,8 @@ class WaysIn(QObject):
 
     def add_drawing(self) -> None:
         """Ask for a drawing and add its pieces to the open project."""
+        from app.pages.import_page import ImportPage
+
         path = self._ask_drawing()
         if path is None:
             return
@@ -178,8 +187,10 @@ class WaysIn(QObject):
 
     # --- cloths
 
-    def _cloth_for(self, page: DraftPage | ImportPage) -> None:
+    def _cloth_for(self, page: "DraftPage | ImportPage") -> None:
         """The cloth of a project that is only being made."""
+        from app.pages.cloth_page import ClothPage
+
         cloths = ClothPage()
 
         def keep(made: tuple[Cloth, ...]) -> None:
@@ -198,9 +209,11 @@ class WaysIn(QObject):
 
     def add_cloth(self) -> None:
         """One more cloth for the open project."""
-        self._cloths(ClothPage.add_cloth)
+        self._cloths(lambda page: page.add_cloth())
 
-    def _cloths(self, then: Callable[[ClothPage], None] | None = None) -> None:
+    def _cloths(self, then: "Callable[[ClothPage], None] | None" = None) -> None:
+        from app.pages.cloth_page import ClothPage
+
         if isinstance(self.page, ClothPage):
             return
         self.leave_all()

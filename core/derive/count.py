@@ -2,16 +2,19 @@
 
 import math
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from core.derive.cutting import cut_project, layer_pieces
 from core.derive.notions import binding_mm, braid_mm, followed_mm
 from core.errors import BadInput
 from core.geometry.polyline import signed_area
-from core.lay.lay import ClothLay, cloth_lay
 from core.lay.legal import find_faults, panels_on
 from core.model.cloth import Cloth
 from core.model.pattern import Piece
 from core.model.project import Layer, Pocket, Project
+
+if TYPE_CHECKING:
+    from core.lay.lay import ClothLay
 
 ROUNDED_UP_TO_MM = 10.0
 """Cloth is bought in whole centimetres."""
@@ -136,10 +139,14 @@ def _strips(project: Project) -> list[CutPiece]:
 def _need(whole: Project, cloth: Cloth) -> ClothNeed:
     placed = all(panel.name in whole.placements for panel in panels_on(whole, cloth))
     laid = placed and not find_faults(whole, cloth.id)
-    return _need_of(whole, cloth, cloth_lay(whole, cloth).length_mm if laid else None)
+    if not laid:
+        return _need_of(whole, cloth, None)
+    from core.lay.lay import cloth_lay  # brings the whole search with it, which a list seldom needs
+
+    return _need_of(whole, cloth, cloth_lay(whole, cloth).length_mm)
 
 
-def need_as_laid(whole: Project, laid: ClothLay) -> ClothNeed:
+def need_as_laid(whole: Project, laid: "ClothLay") -> ClothNeed:
     """What a cloth needs by a lay of a project whose derived pieces are pieces like any other."""
     return _need_of(whole, laid.cloth, laid.length_mm)
 

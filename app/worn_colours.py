@@ -115,7 +115,7 @@ class Bars:
         panel = np.maximum(panel, 0)
         place = ((z - self.origin[panel]) * self.per_mm[panel]).astype(np.int32) & (PLACES - 1)
         found = place + self.start[panel] + seen.base // (SHADES * PLACES) * PLACES
-        over = np.flatnonzero(self.colours[found, 3])
+        over = np.flatnonzero(self.colours[:, 3][found])
         bar, light = self.colours[found[over]], (seen.base[over] // PLACES % SHADES) / (SHADES - 1)
         under = np.stack([(colours[over] >> shift) & 255 for shift in (16, 8, 0)], axis=1)
         mixed = under * (1 - bar[:, 3:]) + bar[:, :3] * light[:, None]

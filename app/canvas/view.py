@@ -27,7 +27,7 @@ from core.model.pattern import PanelName
 LEAST_PX, MOST_PX = 0.02, 40.0
 """Limits of the scale, px per mm."""
 ZOOM_STEP = 1.25
-FIT_MARGIN_PX = 52
+FIT_MARGIN_PX = 64
 FOCUS_PX = 2
 """Width of the line round the view that has the keys."""
 

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QApplication
 
 from app.document import Document
 from app.workbench import application
+from garments import ring
 
 
 @pytest.fixture
@@ -36,9 +37,9 @@ def grab(view, panel: str) -> QPointF:
     return at
 
 
-def drag_frames(benchmark, view, document: Document) -> None:
+def drag_frames(benchmark, view, document: Document, panel: str = "front.R") -> None:
     """From the mouse's move to the end of the repaint that it causes, over and over."""
-    start, number, kept = grab(view, "front.R"), count(), document.kept
+    start, number, kept = grab(view, panel), count(), document.kept
 
     def frame() -> None:
         step = next(number)
@@ -93,3 +94,11 @@ def test_the_whole_window_with_the_others_following(benchmark, skirt):
     """All ten panels move: nine are solved again for every frame. Aim: under 40 ms."""
     skirt.set_following(True)
     drag_frames(benchmark, skirt.view, skirt.document)
+
+
+def test_the_whole_window_with_48_panels(benchmark, skirt):
+    """A made-up garment of 48 unlike gores in a ring."""
+    skirt.document.open(ring(1, 48))
+    skirt.edits.spread_out()
+    QApplication.processEvents()
+    drag_frames(benchmark, skirt.view, skirt.document, "g0")

@@ -16,11 +16,13 @@ from PySide6.QtWidgets import QWidget
 from app.theme import apply_theme
 from app.window import Window
 from app.workbench import application
+from app.worn_view import WornView
 from core.files.project_file import read_project
 from core.lay.lay import lay
 from core.matching.solve import match
 from core.model.project import Project
 from core.papers.papers import write_papers
+from core.seams.readings import measure
 
 HERE = Path(__file__).parent
 SAMPLES = HERE.parent.parent / "sample_projects"
@@ -49,6 +51,20 @@ def workbench(project: Project, dark: bool) -> Window:
     return window
 
 
+def take_worn(project: Project) -> None:
+    """The garment as it hangs, alone and large."""
+    view = WornView()
+    view.resize(720, 720)
+    view.show()
+    QTest.qWaitForWindowExposed(view)
+    view.show_garment(project, measure(project))
+    view.look_from(0.3, 0.2)
+    view.clearFocus()
+    QTest.qWait(4 * SETTLES_MS)
+    keep(view, "worn.png")
+    view.close()
+
+
 def take_papers(project: Project, pages: tuple[int, ...]) -> None:
     with tempfile.TemporaryDirectory() as folder:
         write_papers(project, Path(folder))
@@ -75,6 +91,7 @@ def main() -> None:
         keep(window.closeup, "close-up.png")
         window.pictures.setCurrentWidget(window.garment)
         keep(window.garment, "garment.png")
+        take_worn(skirt)
         window.close()
         window = workbench(planned("pier-parasol"), dark=True)
         window.document.pick_seam(1)

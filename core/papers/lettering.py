@@ -1,6 +1,7 @@
 """Widths of lettering, lines that wrap, names that are cut short. Sizes and widths are mm."""
 
 import math
+import re
 import unicodedata
 from bisect import bisect_right
 from functools import lru_cache
@@ -67,10 +68,16 @@ def shortened(text: str, size: float, room: float, bold: bool = False) -> str:
     return cut_at(end) if end else ""
 
 
+_WORD = re.compile(r"\d+ \d+/\d+\S*|\S+")
+
+
 def wrapped_lines(text: str, size: float, room: float, bold: bool = False) -> list[str]:
-    """The text in lines no wider than the room; a word that is wider by itself is cut short."""
+    """The text in lines no wider than the room; a word that is wider by itself is cut short.
+
+    A whole number and its fraction stay together.
+    """
     lines: list[str] = []
-    for word in text.split():
+    for word in _WORD.findall(text):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and width_of(longer, size, bold) <= room:
             lines[-1] = longer

@@ -15,6 +15,9 @@ ROW_MM = 6.6
 BOX_MM = 3.8
 MOST_BOXES = 8
 YARD_MM = 914.4
+KEPT_WHOLE = 8
+"""A list of so few rows is not parted between pages."""
+
 COLUMNS = ("list", "item", "cloth", "number", "mirrored", "grain")
 
 
@@ -43,7 +46,7 @@ def list_pages(found: CuttingList, title: str, page: Page, units: Units) -> tupl
         rows, first = list(enumerate(table.rows)), True
         while rows or first:
             fitting = int((page.body.bottom - y - 14.0) / ROW_MM)
-            if fitting < min(len(rows), 2):
+            if fitting < min(len(rows), 2) or (first and fitting < len(rows) <= KEPT_WHOLE):
                 drawings.append(drawing)
                 drawing, y = heading(page, "Lists, continued", title), page.body.top
                 continue

@@ -130,7 +130,7 @@ def _sides_words(seam: _Seam, page: Page) -> Drawing:
         Text((body.left, 30.0 + 5.0 * i), shortened(line, TEXT_SIZE, body.width, bold=True), TEXT_SIZE, bold=True)
         for i, line in enumerate(lines)
     ]
-    key = f"heights in {seam.units.name} on the left of the picture, steps in {seam.units.name} on its right"
+    key = f"{seam.units.title}: heights on the left of the picture, steps on its right"
     return Drawing((*texts, Text((body.left, 40.0), key, FINE_SIZE, "fine text")))
 
 
@@ -205,7 +205,7 @@ def _ease_words(pair: LeadPair, units: Units) -> tuple[str, str]:
         return "", ""
     size, side = units.fine(abs(pair.ease_mm)), "right" if pair.ease_mm > 0 else "left"
     if float(size) == 0:
-        return "nothing", ""
+        return "none", ""
     return size, side + (", puckers" if abs(pair.ease_mm) > PUCKERS * pair.span_mm else "")
 
 

@@ -78,7 +78,12 @@ class MovePanels:
         self._document.cancel_trial()
 
     def _to_rest(self, du: float, dv: float) -> tuple[float, float]:
-        """The move with the panels brought along the stripes against a neighbour or the cut end, if that is near."""
+        """The move with the panels brought along the stripes against a neighbour or the cut end, if that is near.
+
+        On a barred cloth they come to rest where their bars lie as they lay, so that no step across changes.
+        """
+        if self._cloth.crosswise is not None:
+            return self._to_bars(du, dv, self._cloth.crosswise.period)
         if self._stops is None:
             from core.lay.stops import Stops
 
@@ -88,6 +93,13 @@ class MovePanels:
         skew = self._cloth.skew
         rest = self._stops.nearest(du - skew * dv, dv, SETTLE_PX / self._view.scale_px)
         return du + skew * (rest - dv), rest
+
+    def _to_bars(self, du: float, dv: float, period: float) -> tuple[float, float]:
+        away = wrapped(-(dv - self._cloth.weft_skew * du), period)
+        if abs(away) > min(SETTLE_PX / self._view.scale_px, period / 3):
+            return du, dv
+        across, along = self._cloth.shift_for(0.0, away)
+        return du + across, dv + along
 
     def _to_match(self, du: float, dv: float) -> float:
         """How much further across the nearest match lies, mm; 0 if it is too far off."""

@@ -1,10 +1,14 @@
 """Which of the two rooms with the inner loops does the work."""
 
 import importlib
+import os
+import stat
+import tempfile
 from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 from functools import cache
+from pathlib import Path
 from types import ModuleType
 
 import numpy as np
@@ -30,10 +34,32 @@ def uncompiled(wanted: bool = True) -> Iterator[None]:
 
 @cache
 def _compiled() -> ModuleType:
-    try:
-        return importlib.import_module("core.lay.kernel")
-    except (ImportError, OSError, RuntimeError):
-        return importlib.import_module("core.lay.plainly")
+    for kept_in in (None, private_folder):
+        try:
+            if kept_in is not None:
+                _keep_in(kept_in())
+            return importlib.import_module("core.lay.kernel")
+        except (ImportError, OSError, RuntimeError):
+            continue
+    return importlib.import_module("core.lay.plainly")
+
+
+def _keep_in(folder: Path) -> None:
+    """Have what is compiled kept in a folder, where there is a place neither beside the modules nor in the home."""
+    from numba.core import config
+
+    config.CACHE_DIR = str(folder)  # type: ignore[attr-defined]
+
+
+def private_folder() -> Path:
+    """A folder for temporary files that is this user's alone. Raises OSError if it is, or may be, another's."""
+    whose = os.getuid() if hasattr(os, "getuid") else 0
+    folder = Path(tempfile.gettempdir()) / f"stripewright-{whose}"
+    folder.mkdir(mode=0o700, exist_ok=True)
+    found = folder.lstat()
+    if hasattr(os, "getuid") and (found.st_uid != whose or found.st_mode & 0o077 or not stat.S_ISDIR(found.st_mode)):
+        raise PermissionError(f"{folder} is not this user's alone")
+    return folder
 
 
 def ready() -> None:

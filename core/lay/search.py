@@ -15,6 +15,15 @@ FIRST_CUT = 0.02
 """Share of the length that is taken off at each attempt, at first."""
 
 LEAST_CUT = 0.002
+TRAILS = 4
+"""So many trails set out."""
+
+TRAIL_SHARE = 0.1
+"""The share of the work that each of them gets at first."""
+
+WORTH_SHARING = 20_000
+"""With fewer moves only one trail is followed."""
+
 _ATTEMPTS = 5
 _PATIENCE = 60
 _AT_ONCE = 500
@@ -32,28 +41,79 @@ def shortest(
 
     The same task, work and seed give the same lay.
 
-    A length a little below the best is tried: panels that overlap go, one at a time, where they overlap least, pairs
-    that stay in each other's way weighing more and more. Where that leads nowhere two panels change places.
+    A few trails set out from the first lay, each with chances of its own and a share of the work; the one that has come
+    farthest gets the rest. Where columns are few a single one may end far from the best.
     Raises CannotBeHad for a panel that has no place at all.
     """
-    best = first_lay(task, budget)
-    show(best)
-    start, cut, failures = best, FIRST_CUT, 0
-    rng = np.random.default_rng(seed)
-    aim = max(task.floor, enough_mm) + SAME_MM
-    while budget.goes_on(best.length(task)) and best.length(task) > aim:
-        length = max(best.length(task) * (1 - cut), task.floor)
-        separation = Separation(task, length, rng)
-        if separation.solve(start, budget):
-            best = start = compacted(task, separation.at)
-            show(best)
-            failures = 0
-            continue
-        failures += 1
-        if failures % _ATTEMPTS == 0:
-            cut = max(0.6 * cut, LEAST_CUT)
-        start = swapped(task, best if failures % _ATTEMPTS == 0 else separation.least_bad, rng)
-    return best
+    search = Search(task, budget, max(task.floor, enough_mm) + SAME_MM, show, first_lay(task, budget))
+    show(search.best)
+    work = budget.left
+    trails = [Trail(search.best, np.random.default_rng([seed, number])) for number in range(trails_for(work))]
+    if len(trails) > 1:
+        for number, trail in enumerate(trails, start=1):
+            search.follow(trail, work - int(number * TRAIL_SHARE * work))
+    search.follow(min(trails, key=lambda trail: trail.best.length(task)), 0)
+    return search.best
+
+
+def trails_for(moves: int) -> int:
+    """How many trails set out: one if there is little work to share."""
+    return TRAILS if moves >= WORTH_SHARING else 1
+
+
+@dataclass(eq=False)
+class Trail:
+    """A lay that gets shorter, and what is tried next: a start, overlaps and all, and how much to cut off."""
+
+    best: Arrangement
+    rng: np.random.Generator
+    cut: float = FIRST_CUT
+    failures: int = 0
+
+    def __post_init__(self) -> None:
+        self.start = self.best
+
+
+@dataclass(eq=False)
+class Search:
+    """The search for a lay no longer than `aim`, mm; `best` is the shortest of all trails."""
+
+    task: Task
+    budget: Budget
+    aim: float
+    show: Show
+    best: Arrangement
+
+    def follow(self, trail: Trail, until: int) -> None:
+        """Go on with a trail until so many moves are left."""
+        while self.best.length(self.task) > self.aim and self.budget.left > until:
+            if not self.budget.goes_on(self.best.length(self.task)):
+                return
+            self._step(trail)
+
+    def _step(self, trail: Trail) -> None:
+        """Try a length a little below the trail's best.
+
+        Panels that overlap go, one at a time, where they overlap least, pairs that stay in each other's way weighing
+        more and more. Where that leads nowhere two panels change places.
+        """
+        task = self.task
+        separation = Separation(task, max(trail.best.length(task) * (1 - trail.cut), task.floor), trail.rng)
+        if separation.solve(trail.start, self.budget):
+            trail.best = trail.start = compacted(task, separation.at)
+            trail.failures = 0
+            self._take(trail.best)
+            return
+        trail.failures += 1
+        afresh = trail.failures % _ATTEMPTS == 0
+        if afresh:
+            trail.cut = max(0.6 * trail.cut, LEAST_CUT)
+        trail.start = swapped(task, trail.best if afresh else separation.least_bad, trail.rng)
+
+    def _take(self, at: Arrangement) -> None:
+        if at.length(self.task) < self.best.length(self.task):
+            self.best = at
+            self.show(at)
 
 
 def first_lay(task: Task, budget: Budget) -> Arrangement:

@@ -1,5 +1,6 @@
 """What a hand on the cloth is told at once: what overlaps, and how long the lay becomes; where panels come to rest."""
 
+import msgspec
 import pytest
 from PySide6.QtCore import QPointF, Qt
 from shapely.affinity import translate
@@ -59,3 +60,15 @@ def test_a_dragged_panel_comes_to_rest_against_its_neighbours_unless_alt_is_down
     assert not find_faults(skirt.document.cut, skirt.view.scene_here.cloth.id)
     touches = any(translate(lies, 0, -0.1).intersects(other) for other in shapes.values())
     assert touches == (keys == Qt.KeyboardModifier.NoModifier)
+
+
+def test_on_a_barred_cloth_a_dragged_panel_comes_to_rest_by_whole_repeats_of_the_bars(skirt, mouse):
+    kept = skirt.document.kept
+    bars = msgspec.structs.replace(kept.cloths[0].repeat, width=100.0)
+    cloth = msgspec.structs.replace(kept.cloths[0], crosswise=bars, weft_skew_percent=2.0)
+    skirt.document.open(msgspec.structs.replace(kept, cloths=(cloth, *kept.cloths[1:])))
+    before = skirt.document.kept.placement("side.R")
+    mouse.drag(mouse.on("side.R"), QPointF(0, 2 * cloth.crosswise.period * skirt.view.scale_px + 3))
+    after = skirt.document.kept.placement("side.R")
+    moved = (after.v - before.v) - 0.02 * (after.u - before.u)
+    assert moved == pytest.approx(2 * cloth.crosswise.period, abs=2e-3)

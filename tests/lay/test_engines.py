@@ -1,5 +1,7 @@
 """The compiled loops and those of numpy: both give lays that can be cut, and the same answers where there is one."""
 
+import tempfile
+
 import msgspec
 import numpy as np
 import pytest
@@ -59,3 +61,18 @@ def test_what_a_quick_lay_does_not_fit_in_is_searched_for_in_full(harbour_skirt)
     length = (quick_lay(project).lays[0].length_mm + lay(project).lays[0].length_mm) / 2
     tight = msgspec.structs.replace(project, cloths=(msgspec.structs.replace(project.cloths[0], length=length),))
     assert quick_lay(tight).lays[0].fits
+
+
+def test_what_is_compiled_is_never_taken_from_a_folder_that_others_can_write_to(tmp_path, monkeypatch):
+    monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
+    folder = engine.private_folder()
+    assert folder.parent == tmp_path
+    assert engine.private_folder() == folder
+    folder.chmod(0o777)
+    with pytest.raises(PermissionError):
+        engine.private_folder()
+    folder.rmdir()
+    (tmp_path / "elsewhere").mkdir(mode=0o700)
+    folder.symlink_to(tmp_path / "elsewhere")
+    with pytest.raises(PermissionError):
+        engine.private_folder()

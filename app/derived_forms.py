@@ -12,6 +12,7 @@ from app.theme import ROOMY, SPACE
 from core.derive.changes import fresh_id
 from core.errors import BadInput
 from core.geometry.paths import LARGEST_MM
+from core.model.panel import panels_of
 from core.model.pattern import On, Piece
 from core.model.project import Layer, Pocket, Project, Strip
 from core.seams.garment import Garment
@@ -209,7 +210,7 @@ class StripForm(DerivedForm):
 class OnFields:
     """On which panel a strip lies, and where: its stripes then go on from the panel's."""
 
-    def __init__(self, form: DerivedForm, project: Project, on: On | None) -> None:
+    def __init__(self, form: "StripForm", project: Project, on: On | None) -> None:
         self._form = form
         names = [(name, name) for piece in project.pieces if piece.on is None for name in piece.panel_names]
         self.panel = Choice("Panel it lies on", [("none", None), *names], on.panel if on else None)
@@ -225,7 +226,16 @@ class OnFields:
         form.section.add(Field("Lies on", self.panel, "continues the stripes of that panel"))
         for field in self.fields:
             form.section.add(field)
-        self.panel.edited.connect(self._show)
+        self.panel.edited.connect(lambda: self._lie_on(project))
+        self._show()
+
+    def _lie_on(self, project: Project) -> None:
+        """Begin in the middle of the panel chosen, with a strip of its cloth."""
+        if name := self.panel.read():
+            panel = next(one for one in panels_of(project.piece_of(name)) if one.name == name)
+            for entry, mm in zip((self.x, self.y), panel.middle.tolist(), strict=True):
+                entry.show_value(round(mm, 1) + 0.0)
+            self._form.cloth.show_value(panel.piece.cloth)
         self._show()
 
     def _show(self) -> None:

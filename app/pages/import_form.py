@@ -48,9 +48,11 @@ class ImportForm(Form):
         """Distance between the marks, mm as drawn."""
         self._edges_for: tuple[str, ...] = ()
         self.squares: tuple[float, ...] = ()
-        self._add_drawing(self.section("Drawing"))
+        self.drawing = self.section("Drawing")
+        self._add_drawing(self.drawing)
         self._add_cloth(self.section("Cloth"), project)
-        self._add_scale(self.section("Scale"))
+        self.scale = self.section("Scale")
+        self._add_scale(self.scale)
         self._add_pieces(self.section("Pieces"))
         self._add_lines(self.section("Lines"))
         self.one = self.section("The piece looked at")
@@ -151,6 +153,11 @@ class ImportForm(Form):
         hows = [("as drawn", AS_DRAWN), ("times a factor", FACTOR), ("by a known length", KNOWN)]
         self.how.entry.offer([*hows, *([("by a square on it", SQUARE)] if self.squares else [])])
         self.show_fitting()
+
+    def leave_out_file(self) -> None:
+        """Ask for no file, its units and its scale: what is shown is known to be true to size."""
+        self.drawing.hide()
+        self.scale.hide()
 
     def show_list(self, pieces: Pieces | None, here: int) -> None:
         """List the outlines: the pieces first, in their order."""

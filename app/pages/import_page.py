@@ -42,7 +42,6 @@ class ImportPage(Page):
         super().__init__(title, ImportForm(project), "Add to this project" if project else "Make the project")
         self._project, self._path = project, Path()
         self._pieces: Pieces | None = None
-        self._traced: Drawing | None = None
         self._result: Result | None = None
         self._here = -1
         self._soon = QTimer(self, singleShot=True, interval=REST_MS)
@@ -110,14 +109,11 @@ class ImportPage(Page):
 
     def open(self, path: Path) -> None:
         """Read a drawing."""
-        self._path, self._traced = path, None
+        self._path = path
         self._read()
 
     def _read(self) -> None:
         form, has_pages = self.form, self._path.suffix.lower() == ".pdf"
-        if self._traced:
-            self._show_drawing(self._traced, "")
-            return
         drawing, trouble = None, ""
         QApplication.setOverrideCursor(QCursor(Qt.CursorShape.WaitCursor))
         try:
@@ -130,7 +126,9 @@ class ImportPage(Page):
 
     def open_traced(self, path: Path, drawing: Drawing) -> None:
         """Make pieces of what was traced from a photograph, true to size."""
-        self._path, self._traced = path, drawing
+        self._path = path
+        self.title.setText("Pieces from a photograph")
+        self.form.leave_out_file()
         self._show_drawing(drawing, "")
 
     def _show_drawing(self, drawing: Drawing | None, trouble: str, has_pages: bool = False) -> None:

@@ -123,6 +123,10 @@ class PhotoPage(Page):
         """Show what was traced; or, without anything, what is to be done next."""
         self._drawing = drawing
         self.sheet.show_drawing(drawing)
+        if drawing is not None:
+            self.sheet.show_taken(
+                range(len(drawing.outlines)), -1, dict(enumerate(one.label for one in drawing.outlines))
+            )
         self.sheet.setVisible(drawing is not None)
         self.findings.show_lines([str(found) for found in drawing.findings] if drawing else [], "")
         self.findings.setVisible(drawing is not None)

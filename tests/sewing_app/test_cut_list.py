@@ -190,9 +190,9 @@ def test_a_patch_is_put_on_a_panel_and_moved_back_onto_its_stripes(full):
     form = asked(full, StripForm)
     for entry, text in ((form.name, "Patch"), (form.length, "150"), (form.width, "120")):
         entry.setText(text)
-    form.cloth.show_value(document.kept.cloths[0].id)
     assert not form.on.x.isVisible()
     form.on.panel.show_value("front.R")
+    assert form.cloth.read() == document.kept.cloths[0].id
     form.on.x.setText("10")
     form.on.y.setText("8in")
     form.accept()

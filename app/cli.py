@@ -129,12 +129,13 @@ def _match(options: argparse.Namespace) -> int:
 
 
 def _match_and_shift(options: argparse.Namespace) -> int:
+    from core.derive.matched import with_patches
     from core.files.reports import measurement_report
 
     if options.prove is not None:
         raise BadInput("--prove and --shift-mm stand together", right="a proof holds for the lines as they are drawn")
     result = shifted(options, read_project(options.file))
-    _keep(options, result.project)
+    _keep(options, with_patches(result.project))
     measurement = measure(result.project)
     if options.json:
         return _print_json({**measurement_report(result.project, measurement), **shift_keys(result)})

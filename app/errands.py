@@ -20,7 +20,6 @@ from app.growing import Growing
 from app.jobs import JobRunner
 from app.messages import MessageBar
 from app.papers_form import PapersForm
-from app.remedies.wish import ShiftWish
 from app.remedies.words import shifted_words
 from app.window_state import last_folder, note_folder
 from core.model.panel import panels_of
@@ -28,6 +27,7 @@ from core.model.project import Project
 from core.papers.choices import PaperChoices
 from core.progress import Progress
 from core.seams.garment import Garment
+from core.shifting.wish import ShiftWish
 
 if TYPE_CHECKING:
     from core.lay.lay import ClothLay, LayResult, Show
@@ -89,7 +89,7 @@ class Errands(QObject):
         if self._fresh(project, "Shift again" if again else "", again or (lambda: None)):
             if any(seam.knots for seam in result.seams):
                 self._document.change("Shift stitching lines", result.project)
-            self._messages.say(shifted_words(result))
+            self._messages.say(shifted_words(result), "Lay on the cloth", self.lay)
 
     def lay(self) -> None:
         """Fit the panels on their cloths; one undo step."""

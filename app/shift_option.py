@@ -5,10 +5,12 @@ from typing import Any, get_args
 
 from app.console import progress_bar, table
 from app.option_values import number
+from core.files.reports import rounded
 from core.files.shift_report import shift_report
 from core.model.project import Project
-from core.shifting.result import Ends, SeamShift, ShiftResult
-from core.shifting.shift import LARGEST_CAP_MM, shift_lines
+from core.shifting.result import SeamShift, ShiftResult
+from core.shifting.shift import shift_lines
+from core.shifting.wish import LARGEST_CAP_MM, Ends
 
 
 def add_shift_options(command: argparse.ArgumentParser) -> argparse.ArgumentParser:
@@ -37,7 +39,8 @@ def shifted(options: argparse.Namespace, project: Project) -> ShiftResult:
 
 def shift_keys(result: ShiftResult) -> dict[str, Any]:
     """The keys that a match with shifted lines adds to `match --json`."""
-    return {"shift": shift_report(result)}
+    solve = {"rms_mm": rounded(result.rms_mm), "lower_bound_mm": None, "seconds": round(result.seconds, 3)}
+    return {"solve": {**solve, "status": result.status}, "shift": shift_report(result)}
 
 
 def shift_text(result: ShiftResult) -> str:

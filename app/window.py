@@ -39,7 +39,6 @@ from app.panel_list import PanelList
 from app.proving import Proving
 from app.remedies.form import ShiftForm
 from app.remedies.pane import RemedyPane
-from app.remedies.wish import ShiftWish
 from app.safekeeping.keeper import Keeper
 from app.safekeeping.rescued_bar import RescuedBar
 from app.seam_table import SeamTable
@@ -54,6 +53,7 @@ from app.worn_view import WornView
 from core.files.project_file import SUFFIX
 from core.model.pattern import PanelName
 from core.papers.choices import UnitName
+from core.shifting.wish import ShiftWish
 
 SEAMS_WIDE_PX = 460
 PICTURES_EVERY_MS = 33

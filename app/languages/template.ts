@@ -408,6 +408,14 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>&amp;As sewn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What to expect once hands have cut and sewn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>&amp;Next seam</source>
       <translation type="unfinished" />
     </message>
@@ -649,6 +657,70 @@
     </message>
     <message>
       <source>On the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Errors</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What goes wrong, as a rule</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Two times in three an error is smaller than what stands here. The cut is the trade's ±2 mm; the others are common practice: put your own in.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Usual values</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Put the values back that the program came with</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>As sewn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What to expect once it is sewn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Seams as sewn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No seam joins two panels of one striped cloth.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Over {limit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Seams that are matched</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The rms of the step as it is planned</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How far the step will scatter about the plan: two times in three it is within</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The rms of the step to expect</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The share of the seam on which a larger step is to be expected</source>
       <translation type="unfinished" />
     </message>
     <message>

@@ -7,10 +7,9 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QLabel, QW
 
 from app.length_box import LengthBox
 from app.pages.entries import Choice
-from app.remedies.wish import ShiftWish
 from app.theme import GRID, SPACE, TARGET, WIDE
 from app.words import tr
-from core.shifting.shift import LARGEST_CAP_MM
+from core.shifting.wish import LARGEST_CAP_MM, ShiftWish
 
 LEAST_CAP_MM = 0.1
 

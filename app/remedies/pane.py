@@ -1,19 +1,21 @@
 """The close-up with its remedies: shows a seam as it is, or as easing or a shift would make it."""
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
 from app.closeup import CloseUp
 from app.jobs import JobRunner
 from app.remedies.bar import AS_IT_IS, EASED, SHIFTED, RemedyBar
-from app.remedies.wish import ShiftWish
 from app.remedies.words import easing_words, shift_words
 from app.words import tr
 from core.model.project import Project
-from core.seams.easing import best_easing
 from core.seams.readings import SeamReading, measure
-from core.shifting.result import SeamShift, ShiftResult
-from core.shifting.shift import shift_where_it_lies
+from core.shifting.wish import ShiftWish
+
+if TYPE_CHECKING:
+    from core.shifting.result import ShiftResult
 
 
 class RemedyPane(QWidget):
@@ -72,6 +74,8 @@ class RemedyPane(QWidget):
         elif self.bar.choice == SHIFTED:
             self.bar.say(tr("Looking for the best shift…"))
             self.closeup.show_seam(project, reading)
+            from core.shifting.shift import shift_where_it_lies
+
             label, wish = reading.line.sewn.label, self.wish
             self.jobs.run(
                 label,
@@ -80,14 +84,16 @@ class RemedyPane(QWidget):
             )
 
     def _show_eased(self, project: Project, reading: SeamReading) -> None:
+        from core.seams.easing import best_easing
+
         easing = best_easing(reading)
         self.bar.say(easing_words(easing))
         self.closeup.show_seam(project, easing.after)
 
-    def _show_shifted(self, found: ShiftResult, reading: SeamReading) -> None:
+    def _show_shifted(self, found: "ShiftResult", reading: SeamReading) -> None:
         label = reading.line.sewn.label
         after = next(one for one in measure(found.project).read if one.line.sewn.label == label)
-        seam: SeamShift = next(one for one in found.seams if one.sewn.label == label)
+        seam = next(one for one in found.seams if one.sewn.label == label)
         self._found = found if seam.knots else None
         self.bar.say(shift_words(seam, reading, after), self._found is not None)
         self.closeup.show_seam(found.project, after)

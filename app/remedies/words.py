@@ -1,10 +1,14 @@
 """What easing and a shift of the line come to, in words."""
 
+from typing import TYPE_CHECKING
+
 from app.figures import length, step, unit
 from app.words import tr
-from core.seams.easing import Easing
 from core.seams.readings import SeamReading
-from core.shifting.result import SeamShift, ShiftResult
+
+if TYPE_CHECKING:
+    from core.seams.easing import Easing
+    from core.shifting.result import SeamShift, ShiftResult
 
 MOST_RUNS = 4
 """More stretches than these are not told one by one."""
@@ -24,7 +28,7 @@ def figures_change(before: SeamReading, after: SeamReading) -> str:
     )
 
 
-def easing_words(easing: Easing) -> str:
+def easing_words(easing: "Easing") -> str:
     """Where to ease and by how much, or that it is not worth the work."""
     if not easing.runs:
         return tr("There is nothing that easing could mend here.")
@@ -34,7 +38,7 @@ def easing_words(easing: Easing) -> str:
     return f"{change}. {_runs(easing)} {_limit(easing)}".strip()
 
 
-def _runs(easing: Easing) -> str:
+def _runs(easing: "Easing") -> str:
     if len(easing.runs) > MOST_RUNS:
         words = tr("Ease {total} {unit} in all, in {count} stretches.")
         return words.format(total=step(easing.total_mm), unit=unit(), count=len(easing.runs))
@@ -50,13 +54,13 @@ def _runs(easing: Easing) -> str:
     return tr("Ease in {stretches}.").format(stretches="; ".join(told))
 
 
-def _limit(easing: Easing) -> str:
+def _limit(easing: "Easing") -> str:
     if easing.reading.cloth.ease_percent is not None:
         return ""
     return tr("(Up to {limit} %, as is usual.)").format(limit=f"{easing.limit_percent:g}")
 
 
-def shift_words(seam: SeamShift, before: SeamReading, after: SeamReading) -> str:
+def shift_words(seam: "SeamShift", before: SeamReading, after: SeamReading) -> str:
     """What moving the line does to the seam, or why it stays."""
     if seam.stays:
         return _stays(seam)
@@ -67,7 +71,7 @@ def shift_words(seam: SeamShift, before: SeamReading, after: SeamReading) -> str
     return words.format(change=figures_change(before, after), by=step(abs(by)), at=length(at), unit=unit())
 
 
-def _stays(seam: SeamShift) -> str:
+def _stays(seam: "SeamShift") -> str:
     words = tr("The line stays: {why}.").format(why=seam.stays)
     if seam.instead is None:
         return words
@@ -78,7 +82,7 @@ def _stays(seam: SeamShift) -> str:
     return f"{words} {told}"
 
 
-def shifted_words(result: ShiftResult) -> str:
+def shifted_words(result: "ShiftResult") -> str:
     """What came of shifting all lines, in one line."""
     if result.rms_before_mm is None or result.rms_mm is None:
         return tr("There is nothing to match: no seam joins two panels of one striped cloth.")

@@ -14,11 +14,10 @@ from core.seams.strip import Side, edge_at
 from core.seams.taking_in import TakingIn, taking_in
 from core.shifting.edges import ALIKE, EdgeGroup
 from core.shifting.pieces import LEAST_SHIFT_MM, Move, with_moved_lines
+from core.shifting.wish import Ends, ShiftWish
 
 KNOTS_MM = 50.0
 """A shift is told at heights so far apart."""
-
-Ends = Literal["free", "kept"]
 
 
 @dataclass(frozen=True, eq=False)
@@ -68,21 +67,13 @@ class ShiftResult:
         return max((abs(seam.largest[0]) for seam in self.seams), default=0.0)
 
 
-@dataclass(frozen=True, eq=False)
-class Wish:
-    """What was asked for: the most a line is moved, mm, and whether its ends may move."""
-
-    cap_mm: float
-    ends: Ends
-
-
 def shift_result(
     placed: Project,
     before: Project,
     groups: tuple[EdgeGroup, ...],
     moves: list[Move],
     stays: dict[int, str],
-    wish: Wish,
+    wish: ShiftWish,
 ) -> ShiftResult:
     """The result of moving lines in `placed`, whose lines are the old ones, beside the project `before`.
 

@@ -21,11 +21,10 @@ from core.seams.stripes import Across
 from core.shifting.descend import Limits, descend, limits_of
 from core.shifting.edges import ALIKE, EdgeGroup, edge_groups
 from core.shifting.pieces import Move, present_shift, unshifted
-from core.shifting.result import Ends, ShiftResult, Wish, shift_result
+from core.shifting.result import ShiftResult, shift_result
 from core.shifting.task import ShiftTask, spline_of
+from core.shifting.wish import USUAL_CAP_MM, Ends, ShiftWish
 
-USUAL_CAP_MM = 2.0
-LARGEST_CAP_MM = 20.0
 LEAST_EFFECT = 0.5
 """Where moving a line by 1 mm changes the step by less than this, it is not moved."""
 
@@ -80,7 +79,7 @@ def shift_lines(
     )
     progress(1.0, "shifted")
     moves = _moves(found)
-    result = shift_result(placed, matched.project, groups, moves, _stays(groups, found, moves), Wish(cap_mm, ends))
+    result = shift_result(placed, matched.project, groups, moves, _stays(groups, found, moves), ShiftWish(cap_mm, ends))
     seconds = time.perf_counter() - started
     return replace(result, seconds=seconds, status="stopped" if stopped else "done")
 
@@ -106,7 +105,7 @@ def shift_where_it_lies(
     splines = [(group, spline_of(garment, group)) for group in groups if group not in wanted]
     kept = [Move(group, spline, present_shift(project, base, group, spline)) for group, spline in splines]
     moves = [*_moves(found), *kept]
-    result = shift_result(base, project, groups, moves, _stays(groups, found, moves), Wish(cap_mm, ends))
+    result = shift_result(base, project, groups, moves, _stays(groups, found, moves), ShiftWish(cap_mm, ends))
     return replace(result, seconds=time.perf_counter() - started)
 
 
@@ -238,5 +237,9 @@ def _stays(groups: tuple[EdgeGroup, ...], found: list[_Found], moves: list[Move]
     """By group's identity why it stays; no entry for one that moves."""
     moved = {id(move.group) for move in moves}
     useless = {key: words for one in found for key, words in one.useless.items()}
-    plain = {id(group): group.stays or "it has no stripes to match" for group in groups if id(group) not in moved}
+    plain = {
+        id(group): group.stays or "it has no stripes that count in the match"
+        for group in groups
+        if id(group) not in moved
+    }
     return plain | useless

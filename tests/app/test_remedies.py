@@ -5,11 +5,11 @@ import pytest
 from app.remedies.bar import AS_IT_IS, EASED, SHIFTED
 from app.remedies.form import ShiftForm
 from app.remedies.pane import RemedyPane
-from app.remedies.wish import ShiftWish
 from core.files.project_file import project_to_bytes
 from core.matching.solve import match
 from core.model.project import Placement
 from core.seams.readings import measure
+from core.shifting.wish import ShiftWish
 from near_gores import gore, made, near_skirt
 
 

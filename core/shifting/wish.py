@@ -1,9 +1,12 @@
-"""How far a stitching line may be moved, as the maker chose it last."""
+"""What is asked of a shift: how far lines may be moved, and whether their ends may move too."""
 
 from dataclasses import dataclass
+from typing import Literal
 
-from core.shifting.result import Ends
-from core.shifting.shift import USUAL_CAP_MM
+USUAL_CAP_MM = 2.0
+LARGEST_CAP_MM = 20.0
+
+Ends = Literal["free", "kept"]
 
 
 @dataclass(frozen=True)

@@ -15,7 +15,7 @@ from PySide6.QtWidgets import QFileDialog, QWidget
 
 from app.commands import spread_out
 from app.document import Document
-from app.figures import rms
+from app.figures import length, rms, unit
 from app.growing import Growing
 from app.jobs import JobRunner
 from app.messages import MessageBar
@@ -229,7 +229,18 @@ def _matched(before: float | None, after: float | None) -> str:
 def _laid(result: "LayResult") -> str:
     shares = ", ".join(f"{lay.used_share:.0%}" for lay in result.lays)
     early = "Stopped early. " if result.status == "stopped" else ""
-    return f"{early}{result.message}. Cut lines cover {shares} of it."
+    short = "".join(_what_would_help(lay) for lay in result.lays if not lay.fits)
+    return f"{early}{result.message}. Cut lines cover {shares} of it.{short}"
+
+
+def _what_would_help(lay: "ClothLay") -> str:
+    """Which panels are left over, and what would make the lay fit."""
+    left = f" Left over: {', '.join(lay.left_over)}." if lay.left_over else ""
+    helps = [f"{one.what} ({length(one.length_mm)} {unit()})" for one in lay.remedies if one.fits]
+    if helps:
+        return f"{left} It would fit with {' or '.join(helps)}."
+    tried = ", ".join(one.what for one in lay.remedies)
+    return f"{left} Tried, and still too long: {tried}." if tried else left
 
 
 def _show(folder: Path) -> None:

@@ -7,11 +7,11 @@ from typing import Literal
 from core.lay.task import Task
 from core.progress import Progress, part
 
-WORK = 3e8
+WORK = 2.6e8
 """Intervals looked at in all moves of one lay; a compiled move looks at some hundred millions in a second."""
 
 MORE_FROM = 10
-"""From so many panels on the work grows with their number, to 2.5 times as much at most."""
+"""From so many panels on the work grows with their number, to 2.1 times as much at most."""
 
 QUICK_WORK = 2e6
 """The same for a quick lay, whose moves are not compiled: a second or two for ten panels."""
@@ -23,7 +23,7 @@ ENOUGH = 4000
 def moves_for(task: Task, quick: bool = False) -> int:
     """How many single moves a task is worth: few for a few panels, fewer where one move is dear."""
     count = len(task.loose)
-    work = QUICK_WORK if quick else WORK * min(max(count / MORE_FROM, 1.0), 2.5)
+    work = QUICK_WORK if quick else WORK * min(max(count / MORE_FROM, 1.0), 2.1)
     return int(min(work / (task.columns * (count + 2)), ENOUGH * count**2.5))
 
 

@@ -6,7 +6,7 @@ from PySide6.QtWidgets import QDoubleSpinBox, QGridLayout, QHBoxLayout, QLabel, 
 from app.length_box import LengthBox
 from app.pages.entries import Choice, Tick, Words
 from app.sewing.words import JOINS, edge_title
-from app.theme import SPACE, TIGHT
+from app.theme import SPACE, TARGET, TIGHT
 from core.model.pattern import Seam
 from core.model.project import Project
 from core.seams.garment import SeamLine
@@ -35,6 +35,8 @@ class SeamForm(QWidget):
         self.seen = Stretch("Seen only from", "Only this part of the seam counts in the figures")
         self.open = Stretch("Not sewn from", "A pocket mouth or a placket: this part does not count")
         self.remove = QPushButton("Remove seam", toolTip="Take this seam out; the pieces stay as they are (Delete)")
+        for button in (self.exchange, self.remove):
+            button.setMinimumHeight(TARGET)
         self._lay_out()
         self._connect()
 

@@ -60,7 +60,7 @@ class CanvasView(QGraphicsView):
         self.still = StillPicture(self)
         self._dress()
         document.project_changed.connect(self.fit)
-        document.placements_changed.connect(self._check_still)
+        document.placements_changed.connect(self._follow)
         for changed in (document.project_changed, document.selection_changed, document.seam_changed, self.view_changed):
             changed.connect(self.still.drop)
 
@@ -109,9 +109,11 @@ class CanvasView(QGraphicsView):
         super().focusInEvent(event)
         self.viewport().update()
 
-    def _check_still(self, moved: frozenset[PanelName]) -> None:
+    def _follow(self, moved: frozenset[PanelName]) -> None:
         if not self.still.suits(moved):
             self.still.drop()
+        if not self.document.trying:
+            self.viewport().update()  # many panels that move far at once leave parts of their old pictures behind
 
     # --- scale and place
 

@@ -59,7 +59,8 @@ class Errands(QObject):
         def done(solved: Project) -> None:
             if self._fresh(project, "Match again", self.match):
                 self._document.change("Match stripes", solved)
-                self._messages.say(_matched(before, self._document.measurement.rms_mm))
+                told = _matched(before, self._document.measurement.rms_mm)
+                self._messages.say(told, "Lay on the cloth", self.lay)
                 self.matched.emit()
 
         self._run("Matching stripes", lambda progress: matched(project, garment, progress), done)

@@ -29,9 +29,16 @@ TENTH_MM = 0.1
 Sheets = tuple[tuple[PatternSheet, Tiling], ...]
 
 
+_FOUND: dict[tuple[int, Page, LineChoice], Sheets] = {}
+
+
 def sheets_of(project: Project, page: Page, lines: LineChoice = "both") -> Sheets:
-    figures = figures_of(project, measure(project))
-    return tiled_sheets(pattern_pieces(laid_project(project), figures, lines), page)
+    """The sheets of a project that lives as long as the tests do; laid once."""
+    key = id(project), page, lines
+    if key not in _FOUND:
+        figures = figures_of(project, measure(project))
+        _FOUND[key] = tiled_sheets(pattern_pieces(laid_project(project), figures, lines), page)
+    return _FOUND[key]
 
 
 @pytest.fixture(scope="module")

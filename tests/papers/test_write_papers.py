@@ -31,13 +31,9 @@ NAMES = [
 TABLES = PaperChoices(parts=frozenset({"cutting papers", "lists"}))
 
 
-@pytest.fixture(scope="module")
-def written(parasol: Project, tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, ...]:
-    return write_papers(parasol, tmp_path_factory.mktemp("papers") / "for" / "the table")
-
-
-def test_papers_are_written_into_a_folder_that_is_made(parasol: Project, written: tuple[Path, ...]) -> None:
-    folder = written[0].parent
+def test_papers_are_written_into_a_folder_that_is_made_the_same_in_every_run(parasol: Project, tmp_path: Path) -> None:
+    folder = tmp_path / "for" / "the table"
+    written = write_papers(parasol, folder)
     assert [path.name for path in written] == NAMES
     assert sorted(path.name for path in folder.iterdir()) == sorted(NAMES)
     with open(folder / "positions.csv", encoding="utf-8", newline="") as file:
@@ -45,9 +41,6 @@ def test_papers_are_written_into_a_folder_that_is_made(parasol: Project, written
     assert {row["panel"]: (float(row["u_mm"]), float(row["v_mm"])) for row in rows} == {
         name: (round(parasol.placement(name).u, 3), round(parasol.placement(name).v, 3)) for name in parasol.panel_names
     }
-
-
-def test_another_run_gives_the_same_files(parasol: Project, written: tuple[Path, ...], tmp_path: Path) -> None:
     write_project(tmp_path / "p.stripewright", parasol)
     run_alone(tmp_path / "p.stripewright", tmp_path / "papers")
     for path in written:

@@ -7,7 +7,7 @@ import numpy as np
 from numba import njit
 
 from core.geometry.polyline import Floats
-from core.lay.rungs import SAME_SHARE
+from core.lay.rungs import SAME_SHARE, STEPS
 from core.lay.shapes import Ints
 
 _SAME = 1e-7
@@ -61,7 +61,7 @@ def _on_rung(v: float, rungs: Floats, i: int, c: int, up: bool) -> float:
     a, b, q = rungs[i, c, 0], rungs[i, c, 1], rungs[i, c, 2]
     f = a + b * v + q * v * v
     wanted = np.ceil(f - SAME_SHARE) if up else np.floor(f + SAME_SHARE)
-    for _ in range(3):
+    for _ in range(STEPS):
         v += (wanted - a - b * v - q * v * v) / (b + 2 * q * v)
     return v
 

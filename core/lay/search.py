@@ -8,8 +8,8 @@ import numpy as np
 from core.lay import engine
 from core.lay.budget import Budget
 from core.lay.places import Arrangement, compacted, one_by_one
-from core.lay.rungs import on_rungs
-from core.lay.task import SAME_MM, Task
+from core.lay.rungs import SAME_MM, between, on_rungs
+from core.lay.task import Task
 
 FIRST_CUT = 0.02
 """Share of the length that is taken off at each attempt, at first."""
@@ -162,9 +162,7 @@ class Separation:
     def __post_init__(self) -> None:
         count = self.task.panels
         most = np.minimum(self.task.most, (self.length + SAME_MM - self.task.ends)[:, None])
-        most = on_rungs(most, self.task.rungs, False)
-        open_ = self.task.least <= most
-        self.least, self.most = np.where(open_, self.task.least, np.inf), np.where(open_, most, -np.inf)
+        self.least, self.most = between(self.task.least, most, self.task.rungs)
         self.weights = np.ones((count, count + 1))
         self.record = np.array([np.inf, 0.0])
         self.state = self.rng.integers(1, 2**31 - 1, 1)

@@ -13,7 +13,7 @@ from core.geometry.polyline import Floats, signed_area
 from core.geometry.transform import placed, rotation
 from core.lay.legal import cut_line, panels_on
 from core.lay.remnant import missing_outlines
-from core.lay.rungs import on_rungs, rungs_of
+from core.lay.rungs import SAME_MM, between, rungs_of
 from core.lay.shapes import Ints, Shape, eased, sheared, widened
 from core.lay.tables import pair_tables, still_tables
 from core.lay.ways import next_of_same, ways_of
@@ -28,9 +28,6 @@ FINEST_STEP_MM = 4.0
 
 EASED_MM = 0.02
 """Curves are kept apart by up to this much more than they need, which makes the tables several times faster."""
-
-SAME_MM = 1e-7
-"""Places closer together than this are one place."""
 
 MOST_COLUMNS = 800
 """Columns on very wide cloth are farther apart, so that the tables stay in bounds."""
@@ -246,9 +243,7 @@ def _columns(
     w = np.array(first)[:, None] + step * np.arange(max(counts, default=1))
     least, most = _walls(cloth, loose, w, farthest)
     rungs = rungs_of(cloth, [None if one.free else (one.placement, one.middle) for one in loose], w)
-    least, most = on_rungs(least, rungs, True), on_rungs(most, rungs, False)
-    fits = least <= most
-    return np.array(first), np.where(fits, least, np.inf), np.where(fits, most, -np.inf), rungs
+    return np.array(first), *between(least, most, rungs), rungs
 
 
 def _check_room(cloth: Cloth, loose: Sequence[Loose], whose: Ints, least: Floats) -> None:

@@ -142,7 +142,7 @@ def _rounded(value: float) -> float:
     return round(float(value), 6) + 0.0
 
 
-STEPS = 8
+STEPS = 40
 """A placement is found in so many steps at most; one is enough where no bar is bowed."""
 
 

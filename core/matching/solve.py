@@ -75,18 +75,15 @@ def _match_cloth(project: Project, garment: Garment, cloth: Cloth, progress: Pro
     turned = orientations(project, garment, cloth)
     problems = [build_problem(project, garment, cloth, turned, way) for way in cloth.ways]
     best = _start(problems)
-    for index, parts in enumerate(zip(*(connected(problem) for problem in problems), strict=True)):
-        variables, count = parts[0][0], len(connected(problems[0]))
-        seams = [own for _, own in parts]
-        if seams[0]:
-            watch = part(progress, index / count, (index + 1) / count)
-            if len(problems) == 1:
-                best = _solve_part(problems[0], variables, seams[0], best, watch)
-            else:
-                search = Search(
-                    (problems[0], problems[1]), variables, (seams[0], seams[1]), shares(project.match.crosswise_weight)
-                )
-                best = _solve_both(search, best, watch)
+    parts = list(zip(*(connected(problem) for problem in problems), strict=True))
+    for index, ((variables, seams), *other) in enumerate(parts):
+        watch = part(progress, index / len(parts), (index + 1) / len(parts))
+        if seams and other:
+            share = shares(project.match.crosswise_weight)
+            search = Search((problems[0], problems[1]), variables, (seams, other[0][1]), share)
+            best = _solve_both(search, best, watch)
+        elif seams:
+            best = _solve_part(problems[0], variables, seams, best, watch)
     phases = np.split(best.phases, len(problems))
     return {
         name: place(problems, name, phases, best.turns, project.placements.get(name))

@@ -13,7 +13,7 @@ from PySide6.QtCore import (
     QSignalBlocker,
     Qt,
 )
-from PySide6.QtGui import QKeyEvent, QShowEvent
+from PySide6.QtGui import QKeyEvent, QPalette, QShowEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -29,7 +29,7 @@ from app.edits import Edits, panel_title
 from app.figures import DASH, figure, step, unit
 from app.grades import Grades
 from app.length_box import DegreeBox, LengthBox
-from app.theme import GRID
+from app.theme import GRID, current
 from app.words import tr
 from core.model.pattern import PanelName
 from core.model.project import Placement
@@ -101,8 +101,7 @@ class PanelModel(QAbstractTableModel):
         if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleDescriptionRole):
             return self._steps(self.names[row])
         if role == Qt.ItemDataRole.TextAlignmentRole:
-            side = Qt.AlignmentFlag.AlignLeft if column in (PANEL, LIES) else Qt.AlignmentFlag.AlignRight
-            return side | Qt.AlignmentFlag.AlignVCenter
+            return _alignment(column)
         return None
 
     def text(self, row: int, column: int) -> str:
@@ -140,6 +139,8 @@ class PanelModel(QAbstractTableModel):
             return None
         if role == Qt.ItemDataRole.DisplayRole:
             return ", ".join(part for part in (tr(HEADS[section].title), HEADS[section].units()) if part)
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return _alignment(section)
         return tr(HEADS[section].meaning) if role == Qt.ItemDataRole.ToolTipRole else None
 
     def flags(self, index: AnyIndex) -> Qt.ItemFlag:
@@ -147,6 +148,12 @@ class PanelModel(QAbstractTableModel):
         flags = super().flags(index)
         typed = index.column() in (ACROSS, ALONG, TURN) and not self.at(index.row()).hold
         return flags | Qt.ItemFlag.ItemIsEditable if typed else flags
+
+
+def _alignment(column: int) -> Qt.AlignmentFlag:
+    """Figures stand on the right, words on the left."""
+    side = Qt.AlignmentFlag.AlignLeft if column in (PANEL, LIES) else Qt.AlignmentFlag.AlignRight
+    return side | Qt.AlignmentFlag.AlignVCenter
 
 
 def _grade(step_mm: float) -> str:
@@ -204,6 +211,7 @@ class PanelTable(QTableView):
         self.setEditTriggers(QAbstractItemView.EditTrigger.EditKeyPressed | QAbstractItemView.EditTrigger.DoubleClicked)
         self.setTabKeyNavigation(False)
         self.setShowGrid(False)
+        self.setWordWrap(False)
         self.setFrameShape(QTableView.Shape.NoFrame)
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(ROW_HIGH)
@@ -242,6 +250,7 @@ class PanelList(QWidget):
         document.project_changed.connect(self.follow)
         document.placements_changed.connect(self.follow)
         document.selection_changed.connect(self._show_selected)
+        self.show_theme()
 
     def showEvent(self, event: QShowEvent) -> None:
         """Read what has changed while it was away."""
@@ -258,6 +267,13 @@ class PanelList(QWidget):
         """Follow a change of the unit of lengths."""
         self.model.headerDataChanged.emit(Qt.Orientation.Horizontal, 0, len(HEADS) - 1)
         self.follow()
+
+    def show_theme(self) -> None:
+        """Follow a change between light and dark."""
+        palette = self.table.palette()
+        palette.setColor(QPalette.ColorRole.Highlight, current().colour("selected"))
+        palette.setColor(QPalette.ColorRole.HighlightedText, current().colour("text"))
+        self.table.setPalette(palette)
 
     def _chosen(self) -> tuple[PanelName, ...]:
         rows = sorted(index.row() for index in self.table.selectionModel().selectedRows())

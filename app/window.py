@@ -459,6 +459,7 @@ class Window(QMainWindow):
             self.inspector,
             self.start,
             self.status,
+            self.panel_list,
             self.sewing,
             self.cut_list,
             self.variants,

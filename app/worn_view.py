@@ -6,7 +6,17 @@ from itertools import pairwise
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, QSize, Qt, QTimer, Signal
-from PySide6.QtGui import QHideEvent, QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QWheelEvent
+from PySide6.QtGui import (
+    QHideEvent,
+    QImage,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPen,
+    QShowEvent,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.stripe_colours import Pixels
@@ -229,6 +239,11 @@ class WornView(QWidget):
         picture = self._image(whole, frame)
         way = Qt.TransformationMode.SmoothTransformation
         yield picture.scaled(frame.wide // _FINE, frame.high // _FINE, Qt.AspectRatioMode.IgnoreAspectRatio, way)
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """What was left unfinished is drawn finely after all."""
+        super().showEvent(event)
+        self._still.start()
 
     def hideEvent(self, event: QHideEvent) -> None:
         """Nothing is worked out for nobody."""

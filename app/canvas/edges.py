@@ -146,7 +146,7 @@ class StepBadge(CanvasItem):
         self._inward, self._room_mm, self._scale_px = QPointF(), 0.0, 1.0
         self._box = QRectF()
         self._font, self._bold = current().font(Size.SMALL), current().font(Size.SMALL, bold=True)
-        self._metrics = QFontMetricsF(self._font)
+        self._metrics = QFontMetricsF(self._bold)
         self._baseline = QPointF()
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIgnoresTransformations)
         self.setZValue(10)

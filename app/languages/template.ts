@@ -44,6 +44,14 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>New from a &amp;photograph…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Trace paper pieces in a photograph</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>&amp;Open…</source>
       <translation type="unfinished" />
     </message>
@@ -1393,6 +1401,10 @@
     </message>
     <message>
       <source>New from a drawn pattern…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>New from a photograph…</source>
       <translation type="unfinished" />
     </message>
     <message>

@@ -73,6 +73,6 @@ def test_random_lays_can_be_cut(seed: int, plain: bool) -> None:
                 calls -= 1
                 return calls >= 0
 
-            laid = lay(project, goes_on, seconds=0.02, seed=seed).project
+            laid = lay(project, goes_on, seconds=0.01, seed=seed).project
             assert faults(laid) == []
             assert_phases_kept(project, laid)

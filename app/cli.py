@@ -180,6 +180,8 @@ def _lay(options: argparse.Namespace) -> int:
 def _compare(options: argparse.Namespace, project: Project) -> int:
     from core.derive.choices import compared
 
+    if options.output is not None:
+        raise BadInput("--compare writes nothing", "-o", "leave one of the two out")
     choices = compared(project, progress_bar(options.json))
     if options.json:
         return _print_json(choices_report(choices))

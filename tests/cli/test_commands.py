@@ -197,5 +197,7 @@ def test_lay_compare_prints_what_each_choice_takes_and_writes_nothing(tmp_path, 
     ]
     run("lay", file, "--compare")
     rows = capsys.readouterr().out.splitlines()
+    run("lay", file, "--compare", "-o", tmp_path / "out.stripewright", code=2)
+    assert not (tmp_path / "out.stripewright").exists()
     assert rows[-1].split() == ["stripes", "not", "matched", "100", "-100", "100"]
     assert file.read_bytes() == before

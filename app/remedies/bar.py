@@ -1,6 +1,7 @@
 """The bar over the close-up: the seam as it is, with easing, or with its line shifted, and what that comes to."""
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import QSize, Signal
+from PySide6.QtGui import QPalette
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QToolButton, QVBoxLayout, QWidget
 
 from app.theme import SPACE, TARGET, TIGHT, WIDE, Size, current
@@ -23,7 +24,8 @@ class RemedyBar(QWidget):
         for index, (text, tip) in enumerate(_choices()):
             button = QToolButton(text=text, toolTip=tip, checkable=True, checked=index == AS_IT_IS)
             button.setAccessibleName(text)
-            button.setMinimumHeight(TARGET)
+            button.setFont(current().font(bold=True))
+            button.setMinimumSize(button.sizeHint().expandedTo(QSize(0, TARGET)))
             self._group.addButton(button, index)
             row.addWidget(button)
         row.addStretch(1)
@@ -51,6 +53,12 @@ class RemedyBar(QWidget):
 
     def say(self, words: str, can_apply: bool = False) -> None:
         """Say what the choice comes to."""
+        for button in self._group.buttons():
+            button.setFont(current().font(bold=button.isChecked()))
+            palette = current().palette()
+            if button.isChecked():
+                palette.setColor(QPalette.ColorRole.Button, current().colour("selected"))
+            button.setPalette(palette)
         self.words.setFont(current().font(Size.SMALL))
         self.words.setText(words)
         self.words.setAccessibleName(words)

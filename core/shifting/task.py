@@ -83,7 +83,6 @@ class ShiftTask:
         self, project: Project, garment: Garment, problem: Problem, seams: tuple[SeamCost, ...], groups: list[EdgeGroup]
     ) -> None:
         self.problem, self.seams, self.groups = problem, seams, groups
-        self.lines = [garment.seams.index(seam.line) for seam in seams]
         self.splines = [spline_of(garment, group) for group in groups]
         self.weight = np.array([seam.weight for seam in seams]) / sum(seam.weight for seam in seams)
         counts = [spline.count for spline in self.splines]
@@ -113,11 +112,6 @@ class ShiftTask:
         """The weighted mean square step, mm2."""
         rest = wrap(self._raw(x)[0], self.problem.repeat.period)
         return float(np.mean(rest * rest, axis=1) @ self.weight)
-
-    def seam_mean_squares(self, x: Floats) -> Floats:
-        """The mean square step of every seam, mm2."""
-        rest = wrap(self._raw(x)[0], self.problem.repeat.period)
-        return np.asarray(np.mean(rest * rest, axis=1))
 
     def steps(self, x: Floats) -> Steps:
         """Wrapped steps and their derivatives by all unknowns."""

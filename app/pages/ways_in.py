@@ -221,7 +221,7 @@ class WaysIn(QObject):
         page = ClothPage()
         page.made.connect(self._keep_cloths)
         self._bring(page)
-        used = frozenset(part.cloth for part in (*project.pieces, *project.layers, *project.strips))
+        used = frozenset(part.cloth for part in (*project.pieces, *project.layers, *project.pockets, *project.strips))
         page.show_cloths(project.cloths, used, longest_panel_mm(project), lambda cloths: odd_with(project, cloths))
         if then:
             then(page)

@@ -79,18 +79,20 @@ class Patch:
 
     @cached_property
     def nearest(self) -> Placement:
-        """Where its stripes continue the panel's, as near as may be to where it lies."""
+        """Where its stripes continue the panel's, as near as may be to where it lies; on bowed bars at its middle."""
         turned = self.at.turned if self._reversed else self.wanted.turned
         here = msgspec.structs.replace(self.wanted, u=self.at.u, v=self.at.v, turned=turned, hold=self.at.hold)
-        du, dv = self.cloth.shift_for(*(self._off(here, way) for way in WAYS))
-        return msgspec.structs.replace(here, u=round(here.u + du, 3) + 0.0, v=round(here.v + dv, 3) + 0.0)
+        for _ in range(3 if self.cloth.bow_per_mm else 1):
+            du, dv = self.cloth.shift_for(*(self._off(here, way) for way in WAYS))
+            here = msgspec.structs.replace(here, u=round(here.u + du, 3) + 0.0, v=round(here.v + dv, 3) + 0.0)
+        return here
 
     def _off(self, here: Placement, way: Way) -> float:
         """The shift across the stripes of a way, mm, by which a place misses the one wanted; 0 where there are none."""
-        repeat, origin = self.cloth.repeat_of(way), np.zeros((1, 2))
+        repeat, middle = self.cloth.repeat_of(way), self.panel.middle[None]
         if repeat is None:
             return 0.0
-        mine, wanted = (float(Across.of(at, self.cloth, way)(origin)[0]) for at in (here, self.wanted))
+        mine, wanted = (float(Across.of(at, self.cloth, way)(middle)[0]) for at in (here, self.wanted))
         return wrapped((2 * repeat.c - wanted if self._reversed else wanted) - mine, repeat.period)
 
 

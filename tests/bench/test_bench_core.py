@@ -11,7 +11,7 @@ from core.matching.solve import match
 from core.model.project import Placement
 from core.seams.garment import Garment
 from core.seams.readings import measure, remeasure
-from garments import ring
+from garments import repeat, ring
 
 
 def test_all_seams_of_ten_panels_are_read(benchmark, harbour_skirt):
@@ -31,6 +31,19 @@ def test_one_dragged_panel_of_ten_is_read_again(benchmark, harbour_skirt):
     before = measure(project)
     moved = project.placed({"side.R": Placement(u=3.0)})
     benchmark(lambda: remeasure(before, moved, frozenset({"side.R"})).rms_mm)
+
+
+def test_one_dragged_panel_of_a_ten_panel_plaid_is_read_again(benchmark):
+    project = ring(1, 10, crosswise=repeat("even", 26.0))
+    before = measure(project)
+    moved = project.placed({"g3": Placement(u=3.0, v=8.0)})
+    benchmark(lambda: remeasure(before, moved, frozenset({"g3"})).rms_mm)
+
+
+@pytest.mark.parametrize("number", [10, 24])
+def test_a_plaid_is_matched_both_ways(benchmark, number):
+    project = ring(1, number, "even", 20.0, 0.5, crosswise=repeat("even", 26.0))
+    benchmark.pedantic(match, (project,), rounds=1)
 
 
 def test_crossings_and_agreement_of_ten_panels(benchmark, harbour_skirt):

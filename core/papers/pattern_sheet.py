@@ -22,7 +22,7 @@ MOST_PIECES = 12
 MOST_STARTS = 12
 """So many ways of beginning a sheet are tried in all."""
 
-CANDIDATES = 3
+CANDIDATES = 2
 TALLER_MM = 12.0
 """A sheet is so much taller than its tallest piece, for pieces that are tilted."""
 

@@ -29,7 +29,9 @@ ROUND_MM = 1.0
 SHIFTS = 6
 """The grid is tried at so many places along each side of a tile."""
 
-MOST_PACKED = 50
+MOST_PACKED = 1800
+"""So many rough tiles are put on pages in all, whichever grids they belong to."""
+
 MOST_TILED = 3
 Shapes = NDArray[np.object_]
 
@@ -122,10 +124,11 @@ def _promising(sheets: Sequence[Shapes], page: Page) -> list[tuple[int, Grid]]:
     """Sheets and grids that seem to need the fewest pages, from rough tiles and pages that hold them."""
     room = (page.width - 2 * MARGIN_MM) * (page.height - 2 * MARGIN_MM)
     rough = [(sum(w * h for w, h in sizes) / room, sizes, number, grid) for number, grid, sizes in _rough(sheets, page)]
-    tried: list[tuple[int, int, int, Grid]] = []
-    for share, sizes, number, grid in sorted(rough, key=lambda one: one[0])[:MOST_PACKED]:
-        if not tried or math.ceil(share) < min(tried)[0]:
+    tried, left = list[tuple[int, int, int, Grid]](), MOST_PACKED
+    for share, sizes, number, grid in sorted(rough, key=lambda one: one[0]):
+        if not tried or (left > 0 and math.ceil(share) < min(tried)[0]):
             tried.append((len(packed(sizes, page)), len(tried), number, grid))
+            left -= len(sizes)
     return [(number, grid) for _, _, number, grid in sorted(tried)[:MOST_TILED]]
 
 

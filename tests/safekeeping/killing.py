@@ -84,15 +84,18 @@ def environment(folder: Path) -> dict[str, str]:
     }
 
 
-def end_one(folder: Path, sample: Path, after_s: float, every_s: float, how: int = signal.SIGKILL) -> Ended:
-    """Open a copy of a sample, work on it, end the process so long after the first edit, and see what is kept."""
+def end_one(
+    folder: Path, sample: Path, after_s: float, every_s: float, how: int = signal.SIGKILL, kept_first: bool = False
+) -> Ended:
+    """Open a copy of a sample, work on it, end the process so long after the first edit, or after the work was first kept;
+    see what is kept."""
     folder.mkdir(parents=True, exist_ok=True)
     path, log = folder / "skirt.stripewright", folder / "edits.txt"
     shutil.copy(sample, path)
     before = path.read_bytes()
     command = [sys.executable, "-c", WORKED_ON, path, folder / "settings", log, every_s]
     with subprocess.Popen([str(word) for word in command], env=environment(folder)) as process:
-        while not (log.exists() and log.stat().st_size):
+        while not _worked_on(folder, log, kept_first):
             if process.poll() is not None:
                 raise RuntimeError(f"it ended by itself with {process.returncode}")
             time.sleep(0.005)
@@ -102,6 +105,11 @@ def end_one(folder: Path, sample: Path, after_s: float, every_s: float, how: int
         process.wait(20)
     assert path.read_bytes() == before
     return _found(folder, log, ended_at)
+
+
+def _worked_on(folder: Path, log: Path, kept: bool) -> bool:
+    edited = log.exists() and log.stat().st_size > 0
+    return edited and (not kept or any(folder.glob("data/**/recovery/*.json")))
 
 
 def _found(folder: Path, log: Path, ended_at: float) -> Ended:

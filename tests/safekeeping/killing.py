@@ -87,7 +87,7 @@ def environment(folder: Path) -> dict[str, str]:
 def end_one(
     folder: Path, sample: Path, after_s: float, every_s: float, how: int = signal.SIGKILL, kept_first: bool = False
 ) -> Ended:
-    """Open a copy of a sample, work on it, end the process so long after the first edit, or after the work was first kept;
+    """Open a copy of a sample, work on it, end the process so long after the first edit (or after it was first kept);
     see what is kept."""
     folder.mkdir(parents=True, exist_ok=True)
     path, log = folder / "skirt.stripewright", folder / "edits.txt"

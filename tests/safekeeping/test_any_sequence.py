@@ -228,8 +228,8 @@ def test_undo_to_the_start_and_redo_to_the_end_give_the_same_bytes(window, harbo
     run_state_machine_as_test(
         Hands,
         settings=settings(
-            max_examples=int(os.environ.get("STRIPEWRIGHT_EXAMPLES", "3")),
-            stateful_step_count=20,
+            max_examples=int(os.environ.get("STRIPEWRIGHT_EXAMPLES", "2")),
+            stateful_step_count=15,
             deadline=None,
             database=None,
             derandomize="STRIPEWRIGHT_EXAMPLES" not in os.environ,

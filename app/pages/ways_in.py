@@ -141,7 +141,7 @@ class WaysIn(QObject):
 
     def _pieces_of(self, path: Path, drawing: Drawing) -> None:
         """Go on from a traced photograph; Back leads to it again."""
-    from app.pages.import_page import ImportPage
+        from app.pages.import_page import ImportPage
 
         page = ImportPage()
         page.cloth_wanted.connect(lambda: self._cloth_for(page))

@@ -48,7 +48,7 @@ class Errands(QObject):
     def __init__(self, document: Document, jobs: JobRunner, messages: MessageBar, window: QWidget) -> None:
         super().__init__(window)
         self._document, self._jobs, self._messages, self._window = document, jobs, messages, window
-        self._growing = Growing(document, jobs, self)
+        self.growing = Growing(document, jobs, self)
         jobs.failed.connect(lambda line: messages.warn(line))
 
     def match(self) -> None:
@@ -108,7 +108,7 @@ class Errands(QObject):
         def work(progress: Progress) -> "LayResult":
             return laid(project, progress, show)
 
-        show = self._growing.begin(project)
+        show = self.growing.begin(project)
         self._run("Laying", work, done, can_stop=True)
 
     def compare(self) -> None:

@@ -23,6 +23,8 @@ SHOW_EVERY_S = 0.1
 class Growing(QObject):
     """Brings lays from the thread of the search onto the screen, as long as nothing else is going on there."""
 
+    shown = Signal()
+    """Panels lie where a lay has them."""
     _found = Signal(object, object, object)
 
     def __init__(self, document: Document, jobs: JobRunner, parent: QObject) -> None:
@@ -62,3 +64,4 @@ class Growing(QObject):
         if not document.trying or document.project is self._shown:
             document.try_placements(places)
             self._shown = document.project
+            self.shown.emit()

@@ -195,6 +195,7 @@ class Window(QMainWindow):
         document.title_changed.connect(self._show_title)
         document.selection_changed.connect(self._show_selected)
         document.undo.indexChanged.connect(self._allow)
+        self.errands.growing.shown.connect(self.view.keep_all_seen)
         self.jobs.started.connect(self._allow)
         self.jobs.ended.connect(self._allow)
         self.errands.matched.connect(self.proving.start)

@@ -182,6 +182,11 @@ class CanvasView(QGraphicsView):
         self.fit_rect(self._scene.laid_rect())
         self._follows_size = True
 
+    def keep_all_seen(self) -> None:
+        """Show everything again if some has gone out of sight, unless the user has chosen a part."""
+        if self._follows_size and not self.seen().contains(self._scene.laid_rect()):
+            self.fit()
+
     def fit_width(self) -> None:
         """Show the whole width of the cloth, from its cut end on."""
         cloth, port = self._scene.cloth_rect(), self.viewport().rect()

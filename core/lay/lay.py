@@ -137,6 +137,7 @@ def lay(
     a panel wider than its cloth, CannotBeHad for one that has no place or for held panels that are in each other's way.
     """
     check_fits(project)
+    progress(0.0, "getting ready: the first time takes some seconds")
     engine.ready()
     began = time.monotonic()
     cloths = [c for c in project.cloths if panels_on(project, c) and (only is None or c.id in only)]

@@ -19,6 +19,7 @@ def test_cancel_throws_away_what_was_shown(skirt, qtbot):
     cloth = document.project.cloths[0].id
     assert document.project.placements != kept.placements
     assert find_faults(document.cut, cloth) == ()
+    assert skirt.view.seen().contains(skirt.view.scene_here.laid_rect())
     assert skirt.status.length.text() == f"lay {Lying.of(document.cut, document.cut.cloth(cloth)).length_mm:.0f} mm"
     skirt.jobs.cancel()
     assert document.project is kept

@@ -104,8 +104,9 @@ def paint_bands(painter: QPainter, cloth: Cloth, way: Way, part: QRectF) -> None
                 [QRectF(QPointF(a, b), QPointF(c, d)).normalized() & part for a, b, c, d in corners.tolist()]
             )
         else:
+            draw = painter.drawConvexPolygon if bands.outlines.shape[1] == 4 else painter.drawPolygon
             for outline in bands.outlines.tolist():
-                painter.drawPolygon([QPointF(u, v) for u, v in outline])
+                draw([QPointF(u, v) for u, v in outline])
     painter.restore()
 
 

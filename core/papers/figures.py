@@ -20,7 +20,7 @@ from core.model.cloth import WAYS, Cloth, Repeat
 from core.model.panel import NotchMark, Panel, lines_before_shift
 from core.model.pattern import PanelName, edge_of, panel_of
 from core.model.project import Placement, Project
-from core.seams.bands import BOWED_EVERY_MM
+from core.seams.bands import straight_for_mm
 from core.seams.garment import SeamLine
 from core.seams.levels import Level, levels_of
 from core.seams.readings import Measurement, SeamReading
@@ -303,7 +303,7 @@ def _edge_marks(panel: Panel, cloth: Cloth, at: Placement, ref: str, line: SeamL
 
 def _stations(cloth: Cloth, along: Floats) -> Floats:
     """Distances along an edge between which stripes and bars are straight."""
-    return np.union1d(along, np.arange(0.0, along[-1], BOWED_EVERY_MM)) if cloth.bow_per_mm else along
+    return np.union1d(along, np.arange(0.0, along[-1], straight_for_mm(cloth))) if cloth.bow_per_mm else along
 
 
 def _lead_meetings(repeat: Repeat | None, along: Floats, w: Floats) -> tuple[float, ...]:

@@ -1,5 +1,6 @@
 """Stripes and bars as they lie on a cloth, as outlines and lines to be drawn; all pictures of a cloth draw these."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -10,8 +11,8 @@ from core.geometry.polyline import Floats
 from core.model.cloth import Box, Cloth, Stripe, Way
 from core.seams.stripes import band_borders, lead_centres_between
 
-BOWED_EVERY_MM = 8.0
-"""Bowed bars are drawn through points so far apart across the cloth: within 0.01 mm up to a bow of 10 % on 1.5 m."""
+BENT_MM = 0.02
+"""Bowed bars are drawn straight between points so close that they stray by no more than this."""
 
 
 @dataclass(frozen=True, eq=False)
@@ -58,6 +59,11 @@ def lead_lines_in(cloth: Cloth, way: Way, box: Box) -> Points:
     return _lines(cloth, way, lead_centres_between(repeat, *_reach(cloth, way, box)), box)
 
 
+def straight_for_mm(cloth: Cloth) -> float:
+    """How far across a cloth a bowed bar is straight to `BENT_MM`: a chord d of a parabola q u^2 strays by q d^2 / 4."""
+    return math.sqrt(4 * BENT_MM / abs(cloth.bow_per_mm)) if cloth.bow_per_mm else math.inf
+
+
 def _shifts(centre: float, width: float, low: float, high: float, every: float) -> Floats:
     """The whole repeats by which something of a width meets the coordinates between two."""
     first, last = np.ceil((low - width / 2 - centre) / every), np.floor((high + width / 2 - centre) / every)
@@ -89,5 +95,5 @@ def _lines(cloth: Cloth, way: Way, places: Floats, box: Box) -> Points:
 
 def _stations(cloth: Cloth, left: float, right: float) -> Floats:
     """Where across a box the points of bars lie: at its sides, and between them where bars are bowed."""
-    count = int(np.ceil((right - left) / BOWED_EVERY_MM)) + 1 if cloth.bow_per_mm else 2
+    count = int(np.ceil((right - left) / straight_for_mm(cloth))) + 1 if cloth.bow_per_mm else 2
     return np.linspace(left, right, max(count, 2))

@@ -60,7 +60,7 @@ def lead_lines_in(cloth: Cloth, way: Way, box: Box) -> Points:
 
 
 def straight_for_mm(cloth: Cloth) -> float:
-    """How far across a cloth a bowed bar is straight to `BENT_MM`: a chord d of a parabola q u^2 strays by q d^2 / 4."""
+    """How far a bowed bar is straight to `BENT_MM`; a chord d of a parabola q u^2 strays by q d^2 / 4."""
     return math.sqrt(4 * BENT_MM / abs(cloth.bow_per_mm)) if cloth.bow_per_mm else math.inf
 
 

@@ -12,24 +12,16 @@ from core.seams.readings import measure
 
 
 @pytest.fixture
-def matched(skirt):
-    """The ten-panel skirt with one panel off its match, settling off."""
+def asked(skirt):
+    """The ten-panel skirt, settling off, the others asked to follow."""
+    assert not skirt.actions_by_id["follow"].isChecked()
     skirt.actions_by_id["settle"].setChecked(False)
-    skirt.edits.nudge(0, 0)
     skirt.actions_by_id["follow"].trigger()
     return skirt
 
 
-def test_the_others_stay_unless_they_are_asked_to_follow(skirt, mouse):
-    assert not skirt.actions_by_id["follow"].isChecked()
-    before = skirt.document.kept
-    mouse.drag(mouse.on("side.R"), QPointF(30, 5))
-    after = skirt.document.kept
-    assert [n for n in before.panel_names if before.placement(n) != after.placement(n)] == ["side.R"]
-
-
-def test_a_drag_takes_the_others_along_and_is_one_step(matched, mouse):
-    document, count = matched.document, matched.document.undo.count()
+def test_a_drag_takes_the_others_along_and_is_one_step_or_taken_back(asked, mouse):
+    document, count = asked.document, asked.document.undo.count()
     kept, start = document.kept, QPointF(mouse.on("side.R"))
     mouse.press(start)
     mouse.move(start + QPointF(20, 3))
@@ -44,22 +36,21 @@ def test_a_drag_takes_the_others_along_and_is_one_step(matched, mouse):
     assert document.undo.count() == count + 1
     document.undo_step()
     assert document.kept == kept
-
-
-def test_escape_puts_all_of_them_back(matched, mouse):
-    kept, start = matched.document.kept, QPointF(mouse.on("side.R"))
     mouse.press(start)
     mouse.move(start + QPointF(20, 3))
-    QTest.keyClick(matched.view, Qt.Key.Key_Escape)
+    QTest.keyClick(asked.view, Qt.Key.Key_Escape)
     mouse.release(start + QPointF(20, 3))
-    assert matched.document.project is kept
+    assert document.project is document.kept
+    asked.actions_by_id["follow"].trigger()
+    mouse.drag(start, QPointF(30, 5))
+    assert [n for n in kept.panel_names if kept.placement(n) != document.kept.placement(n)] == ["side.R"]
 
 
-def test_held_panels_and_panels_ticked_as_cut_stay(matched, mouse):
-    document = matched.document
+def test_held_panels_and_panels_ticked_as_cut_stay(asked, mouse):
+    document = asked.document
     document.select(("back.R",))
-    matched.edits.switch_hold()
-    matched.cut_list.tick(("back.L",), True)
+    asked.edits.switch_hold()
+    asked.cut_list.tick(("back.L",), True)
     kept = document.kept
     mouse.drag(mouse.on("side.R"), QPointF(25, 0))
     assert document.kept.placement("back.R") == kept.placement("back.R")
@@ -67,7 +58,7 @@ def test_held_panels_and_panels_ticked_as_cut_stay(matched, mouse):
     assert document.kept.placement("front.R") != kept.placement("front.R")
 
 
-def test_moves_that_come_faster_than_solving_skip_it_and_the_last_one_does_not(matched, mouse, monkeypatch):
+def test_moves_that_come_faster_than_solving_skip_it_and_the_last_one_does_not(asked, mouse, monkeypatch):
     solved = []
     real = following.Following._solve
     monkeypatch.setattr(following.Following, "_solve", lambda self, hand: (solved.append(hand), real(self, hand)))
@@ -75,12 +66,12 @@ def test_moves_that_come_faster_than_solving_skip_it_and_the_last_one_does_not(m
     monkeypatch.setattr(following, "time", clock)
     mouse.drag(mouse.on("side.R"), QPointF(30, 0), steps=6)
     assert len(solved) == 2
-    hand = {"side.R": matched.document.kept.placement("side.R")}
+    hand = {"side.R": asked.document.kept.placement("side.R")}
     assert solved[-1] == hand
 
 
-def test_nudges_and_typed_places_take_the_others_along_too(matched):
-    document, edits = matched.document, matched.edits
+def test_nudges_and_typed_places_take_the_others_along_too(asked):
+    document, edits = asked.document, asked.edits
     assert isinstance(edits, Edits)
     for change in (
         lambda: edits.nudge(5, 0),

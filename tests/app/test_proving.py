@@ -8,7 +8,6 @@ from PySide6.QtCore import QPointF
 from core.errors import CannotBeHad
 from core.matching.bound import prove
 from core.matching.solve import match
-from core.seams.readings import measure
 
 
 @pytest.fixture
@@ -49,7 +48,7 @@ def unprovable(monkeypatch) -> None:
     monkeypatch.setattr("core.matching.bound.prove", never)
 
 
-def test_the_figure_says_how_near_it_is_and_no_panel_moves(matched, qtbot):
+def test_the_matched_figure_says_how_near_it_is_and_no_panel_moves(matched, mouse, qtbot):
     kept, rms = matched.document.kept, matched.document.measurement.rms_mm
     words = until_told(matched, qtbot)
     assert matched.document.kept is kept
@@ -59,14 +58,12 @@ def test_the_figure_says_how_near_it_is_and_no_panel_moves(matched, qtbot):
     assert words == f"proved within {100 * (rms - bound.lower_bound_mm) / rms:.1f} %"
     assert matched.status.proof.text() == words
     assert words in matched.table.figure.accessibleDescription()
-
-
-def test_it_is_said_of_the_matched_figure_only(matched, mouse, qtbot):
-    words = until_told(matched, qtbot)
     matched.actions_by_id["settle"].setChecked(False)
     mouse.drag(mouse.on("side.R"), QPointF(31, 4))
     assert matched.status.proof.text() == ""
     matched.document.undo_step()
+    assert matched.status.proof.text() == words
+    matched.edits.spread_out()
     assert matched.status.proof.text() == words
     matched.document.select(("side.R",))
     matched.edits.switch_hold()
@@ -103,15 +100,6 @@ def test_it_rests_while_a_hand_drags(endless, matched, mouse, qtbot):
     assert len(told) == count
     matched.view._end_gesture(keep=False)
     qtbot.waitUntil(lambda: len(told) > count)
-
-
-def test_a_lay_of_the_match_leaves_the_claim_standing(matched, qtbot):
-    words = until_told(matched, qtbot)
-    document = matched.document
-    before = measure(document.kept).rms_mm
-    matched.edits.spread_out()
-    assert measure(document.kept).rms_mm == pytest.approx(before, abs=1e-4)
-    assert matched.status.proof.text() == words
 
 
 def test_a_match_that_cannot_be_proved_is_left_be(unprovable, matched, qtbot):

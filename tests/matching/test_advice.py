@@ -124,9 +124,10 @@ def test_a_curve_at_the_hip_is_told_from_a_lean():
 
 
 def test_each_gain_is_what_match_finds_on_the_written_project(tmp_path, harbour_skirt):
+    apron = read_project(harbour_skirt.with_name("ferry-apron.stripewright"))
     mixed = ring(3, 6, shape="pairs", tolerance=0.4, match={"centre": {"on": "lead", "panel": "g0.R"}})
     mixed = mixed.placed({"g2.R": Placement(u=31.0, v=4.0, hold=True), "g1.L": Placement(u=2.0, hold=True)})
-    for project in (read_project(harbour_skirt), mixed):
+    for project in (apron, mixed):
         advice = advise(project)
         assert advice.matched_mm == pytest.approx(match(project).rms_mm, abs=1e-5)
         kinds = {change.kind for change in advice.changes}

@@ -107,7 +107,7 @@ def test_a_lay_that_was_ended_at_once_makes_no_cloth_longer(lined):
     kept = lined.document.kept
     lined.document.place("Move the band off", {"band": msgspec.structs.replace(kept.placement("band"), u=9000.0)})
     before = lined.document.cut
-    result = laid(lined.document.kept, lambda share, note: False)
+    result = laid(lined.document.kept, lambda share, note: False, lambda places: None)
     muslin = next(found for found in result.lays if found.cloth.id == "muslin")
     assert muslin.length_mm == cloth_lay(before, muslin.cloth).length_mm
     after = lined.document.cut_of(result.project)

@@ -109,7 +109,7 @@ def test_a_lay_that_was_ended_at_once_makes_no_cloth_longer(lined):
     before = lined.document.cut
     result = laid(lined.document.kept, lambda share, note: False, lambda places: None)
     muslin = next(found for found in result.lays if found.cloth.id == "muslin")
-    assert muslin.length_mm == cloth_lay(before, muslin.cloth).length_mm
+    assert muslin.length_mm <= cloth_lay(before, muslin.cloth).length_mm
     after = lined.document.cut_of(result.project)
     assert [find_faults(after, cloth.id) for cloth in after.cloths] == [(), ()]
 

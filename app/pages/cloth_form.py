@@ -1,107 +1,121 @@
-"""All that is known of a cloth: its width and length, what it allows, its stripes, its flaws."""
+"""All that is known of a cloth: its width and length, what it allows, its stripes and bars, its flaws and faults."""
 
 import math
+import re
+from collections.abc import Iterator
 from typing import Any
 
 import msgspec
+from PySide6.QtCore import Signal
 
-from app.pages.entries import Choice, Colour, Length, Number, Tick, Whole, Words
+from app.pages.by_ruler import ByRuler, Change
+from app.pages.entries import Choice, Length, Number, SignedLength, Tick, Words
 from app.pages.form import Field, Form, Section
+from app.pages.lengths import LengthUnit
+from app.pages.outlines_part import OutlinesPart
+from app.pages.repeat_part import RepeatPart
 from app.pages.rows import Rows
+from app.pages.straightness import Straightness
+from app.words import tr
 from core.draft.measures import USUAL_REPEAT
 from core.errors import BadInput
-from core.model.cloth import Cloth, Point, Repeat, Stripe, is_box
+from core.model.cloth import Cloth, Point, Repeat, Stripe, Way, is_box
 from core.model.validate import check_cloth
 
-PLAIN, STRIPED = "plain", "striped"
-TYPED, MEASURED = "typed", "measured"
-_NEW_COLOURS = ("#2f4a6b", "#8a2f1d", "#2e5e52", "#b98b2f", "#4a4237")
-_FLAW_HEADS = ("left", "right", "from", "to")
+PLAIN, STRIPED, BARRED, BOTH = "plain", "striped", "barred", "both"
+_WAYS: dict[str, tuple[Way, ...]] = {
+    PLAIN: (),
+    STRIPED: ("lengthwise",),
+    BARRED: ("crosswise",),
+    BOTH: ("lengthwise", "crosswise"),
+}
+_USUAL_BARS = Repeat(
+    width=24.0, ground=USUAL_REPEAT.ground, stripes=(Stripe(name="bar", at=12.0, width=10.0, colour="#2f4a6b"),)
+)
 
 
 class ClothForm(Form):
     """Asks for a cloth. `longest_mm` is the length of the longest panel that is cut from it, where one is known."""
 
+    remake_wanted = Signal(object)
+    """A function that makes another cloth of the one shown, with the way to all of its measures."""
+
     def __init__(self) -> None:
         super().__init__()
         self._base = Cloth(id="main", width=1400.0)
         self.longest_mm: float | None = None
-        self._add_cloth(self.section("Cloth"))
-        self._add_stripes(self.section("Stripes"))
-        self._add_flaws(self.section("Flaws and room between panels", folds=True))
-        self._add_buying(self.section("To buy", folds=True))
-        self.follow(*(field.entry for field in self.fields), self.stripes, self.flaws)
+        self._add_cloth(self.section(tr("Cloth")))
+        self._add_pattern()
+        self.ruler = ByRuler(self.section(tr("Width and shrinkage by ruler"), folds=True), self._remake)
+        self.straight = Straightness(self.section(tr("Straightness"), folds=True))
+        self.skew, self.weft, self.bow = self.straight.skew, self.straight.weft, self.straight.bow
+        self.flaw_section = self.section(tr("Flaws, remnant, room between panels"), folds=True)
+        self._add_flaws(self.flaw_section)
+        self._add_buying(self.section(tr("To buy"), folds=True))
+        parts = (*self.bars.entries, *self.stripes_along.entries, self.flaws, self.outlines)
+        entries = [field.entry for field in self.fields]
+        self.follow(*dict.fromkeys([*entries, *parts]))
 
     # --- making
 
     def _add_cloth(self, section: Section) -> None:
-        self.name = section.add(Field("Name", Words("Name of the cloth")))
-        self.wide = section.add(Field("Width", Length("Width"), "selvedges included"))
-        self.left_selvedge = section.add(Field("Left selvedge", Length("Left selvedge"), "not to be cut into"))
-        self.right_selvedge = section.add(Field("Right selvedge", Length("Right selvedge"), "not to be cut into"))
-        there = (("as much as it takes", False), ("all there is", True))
-        self.limited = section.add(Field("Length", Choice("How long it is", there)))
-        self.length = section.add(Field("There are", Length("Length of the cloth"), "from cut end to cut end"))
-        told = "Nap or pattern has a direction: no panel may lie end for end"
-        self.one_way = section.add(Field("Direction", Tick("one-way"), "no panel lies end for end", told))
-        degrees = Number("Grain tolerance, degrees", 0.25, (0, 45), "°")
-        self.tolerance = section.add(Field("Grain tolerance, °", degrees, tip="How far a panel may turn off the grain"))
-        skew = Number("Skew, mm per m", 0.0, (-300, 300), " mm per m")
-        told = "stripes drift right, down a metre"
-        self.skew = section.add(Field("Skew, mm per m", skew, told))
+        self.name = section.add(Field(tr("Name"), Words(tr("Name of the cloth"))))
+        self.wide = section.add(Field(tr("Width"), Length(tr("Width")), tr("selvedges included")))
+        told = tr("not to be cut into")
+        self.left_selvedge = section.add(Field(tr("Left selvedge"), Length(tr("Left selvedge")), told))
+        self.right_selvedge = section.add(Field(tr("Right selvedge"), Length(tr("Right selvedge")), told))
+        there = ((tr("as much as it takes"), False), (tr("all there is"), True))
+        self.limited = section.add(Field(tr("Length"), Choice(tr("How long it is"), there)))
+        length = Length(tr("Length of the cloth"))
+        self.length = section.add(Field(tr("There are"), length, tr("from cut end to cut end")))
+        told = tr("Nap or pattern has a direction: no panel may lie end for end")
+        one_way = Tick(tr("one-way"))
+        self.one_way = section.add(Field(tr("Direction"), one_way, tr("no panel lies end for end"), told))
+        degrees = Number(tr("Grain tolerance, degrees"), 0.25, (0, 45), "°")
+        told = tr("How far a panel may turn off the grain")
+        self.tolerance = section.add(Field(tr("Grain tolerance, °"), degrees, tip=told))
 
-    def _add_stripes(self, section: Section) -> None:
-        kinds = (("none: a plain cloth", PLAIN), ("stripes along it", STRIPED))
-        self.kind = section.add(Field("Pattern", Choice("Pattern", kinds)))
-        hows = (("typed", TYPED), ("measured over several", MEASURED))
-        self.how = section.add(Field("Repeat is", Choice("How the repeat is given", hows)))
-        self.repeat = section.add(Field("Repeat", Length("Repeat", 24.0), "until all begins again"))
-        count = Whole("Number of repeats measured", 10, (2, 1000))
-        self.count = section.add(Field("Repeats", count, "counted side by side"))
-        self.over = section.add(Field("They take", Length("What the repeats take together", 240.0)))
-        told = "repeat, from the left edge"
-        self.origin = section.add(Field("First one at", Length("Beginning of the first repeat", 0.0), told))
-        self.ground = section.add(Field("Ground", Colour("Colour of the ground", "#efe7d6"), "between the stripes"))
-        heads = ("stripe", "middle at", "width", "colour")
-        self.stripes = Rows("Stripes of one repeat", heads, (4, 3, 3, 4), "Add a stripe", self._new_stripe)
-        section.add_wide(self.stripes)
-        self.lead = section.add(Field("Lead stripe", Choice("Lead stripe", ()), "the one that the eye follows"))
+    def _add_pattern(self) -> None:
+        section = self.section(tr("Stripes"))
+        kinds = (
+            (tr("none: a plain cloth"), PLAIN),
+            (tr("stripes along it"), STRIPED),
+            (tr("bars across it"), BARRED),
+            (tr("both: check or plaid"), BOTH),
+        )
+        self.kind = section.add(Field(tr("Pattern"), Choice(tr("Pattern"), kinds)))
+        self.stripes_along = RepeatPart(section, "lengthwise")
+        self.bar_section = self.section(tr("Bars"))
+        self.bars = RepeatPart(self.bar_section, "crosswise")
 
     def _add_flaws(self, section: Section) -> None:
-        make = self._new_flaw
-        self.flaws = Rows("Flaws", _FLAW_HEADS, (1, 1, 1, 1), "Add a flaw", make)
+        self._flaw_heads = (tr("left"), tr("right"), tr("from"), tr("to"))
+        self.flaws = Rows(tr("Flaws"), self._flaw_heads, (1, 1, 1, 1), tr("Add a flaw: a rectangle"), self._new_flaw)
         section.add_wide(self.flaws)
-        room = Length("Room between panels", 0.0)
-        self.spare = section.add(Field("Room between", room, "kept free between any two panels"))
-        words = "Each is a rectangle to keep clear of: left and right from the left edge, from and to from the cut end."
+        self.outlines = OutlinesPart(section, self)
+        room = Length(tr("Room between panels"), 0.0)
+        self.spare = section.add(Field(tr("Room between"), room, tr("kept free between any two panels")))
+        words = tr(
+            "Each is a rectangle to keep clear of: left and right from the left edge, from and to from the cut end."
+        )
         self.flaws.setToolTip(words)
 
     def _add_buying(self, section: Section) -> None:
-        shrinks = Number("Shrinkage, percent", 0.0, (0, 50), " %")
-        self.shrinkage = section.add(Field("Shrinkage, %", shrinks, "lost in length when first wetted"))
-        eases = Number("Easing, percent", None, (0, 20), " %", "2, as is usual", needed=False)
-        self.easing = section.add(Field("Easing, %", eases, "an edge can be eased onto another by at most this"))
-        price = Number("Price per metre", None, (0, 1e6), "", "unknown", needed=False)
-        self.price = section.add(Field("Price per m", price, "in whatever money"))
-
-    def _new_stripe(self, number: int) -> list[Any]:
-        names = {entries[0].read() for entries in self.stripes.rows}
-        name = next(name for count in range(1, 1000) if (name := f"stripe {count}") not in names)
-        colour = _NEW_COLOURS[number % len(_NEW_COLOURS)]
-        return self._stripe_row(Stripe(name=name, at=0.0, width=2.0, colour=colour))
-
-    def _stripe_row(self, stripe: Stripe) -> list[Any]:
-        lengths = Length(f"Middle of {stripe.name}", stripe.at), Length(f"Width of {stripe.name}", stripe.width)
-        for entry in lengths:
-            entry.show_unit(self.unit)
-        return [Words("Name of the stripe", stripe.name), *lengths, Colour(f"Colour of {stripe.name}", stripe.colour)]
+        shrinks = Number(tr("Shrinkage, percent"), 0.0, (0, 50), " %")
+        self.shrinkage = section.add(Field(tr("Shrinkage, %"), shrinks, tr("lost in length when first wetted")))
+        eases = Number(tr("Easing, percent"), None, (0, 20), " %", tr("2, as is usual"), needed=False)
+        told = tr("an edge can be eased onto another by at most this")
+        self.easing = section.add(Field(tr("Easing, %"), eases, told))
+        price = Number(tr("Price per metre"), None, (0, 1e6), "", tr("unknown"), needed=False)
+        self.price = section.add(Field(tr("Price per m"), price, tr("in whatever money")))
 
     def _new_flaw(self, number: int) -> list[Any]:
         return self._flaw_row((100.0, 0.0, 150.0, 50.0))
 
     def _flaw_row(self, flaw: tuple[float, float, float, float]) -> list[Any]:
         u0, v0, u1, v1 = flaw
-        entries = [Length(f"Flaw, {head}", mm) for head, mm in zip(_FLAW_HEADS, (u0, u1, v0, v1), strict=True)]
+        sides = zip(self._flaw_heads, (u0, u1, v0, v1), strict=True)
+        entries = [SignedLength(tr("Flaw, {side}").format(side=head), mm) for head, mm in sides]
         for entry in entries:
             entry.show_unit(self.unit)
         return entries
@@ -112,15 +126,22 @@ class ClothForm(Form):
         """Show a cloth."""
         blocked = self.blockSignals(True)
         self._base = cloth
-        repeat = cloth.repeat or USUAL_REPEAT
-        for field, value in (self._own_values(cloth) | self._stripe_values(cloth, repeat)).items():
+        for field, value in self._own_values(cloth).items():
             field.entry.show_value(value)
-        self.stripes.show_rows([self._stripe_row(stripe) for stripe in repeat.stripes])
+        self.stripes_along.show_repeat(cloth.repeat, USUAL_REPEAT)
+        self.bars.show_repeat(cloth.crosswise, _USUAL_BARS)
         self.flaws.show_rows([self._flaw_row(flaw) for flaw in cloth.flaw_boxes])
-        self._offer_leads()
-        self.lead.entry.show_value(repeat.lead_stripe.name)
+        for part in (self.outlines, self.straight, self.ruler):
+            part.show_cloth(cloth, self.unit)
         self.blockSignals(blocked)
         self._show_fitting()
+
+    def show_unit(self, unit: LengthUnit) -> None:
+        """Count lengths in another unit."""
+        super().show_unit(unit)
+        for part in (self.stripes_along, self.bars):
+            part.show_unit(unit)
+        self.outlines.unit = self.ruler.unit = unit
 
     def _own_values(self, cloth: Cloth) -> dict[Field, Any]:
         return {
@@ -132,49 +153,38 @@ class ClothForm(Form):
             self.length: 3000.0 if cloth.length is None else cloth.length,
             self.one_way: cloth.one_way,
             self.tolerance: cloth.grain_tolerance_deg,
-            self.skew: cloth.skew_mm_per_m,
+            self.kind: next(kind for kind, ways in _WAYS.items() if ways == cloth.ways),
             self.spare: cloth.spare_mm,
             self.shrinkage: cloth.shrinkage_percent,
             self.easing: cloth.ease_percent,
             self.price: cloth.price_per_m,
         }
 
-    def _stripe_values(self, cloth: Cloth, repeat: Repeat) -> dict[Field, Any]:
-        return {
-            self.kind: STRIPED if cloth.repeat else PLAIN,
-            self.how: TYPED,
-            self.repeat: repeat.width,
-            self.over: repeat.width * self.count.entry.read(),
-            self.origin: repeat.origin % repeat.width,
-            self.ground: repeat.ground,
-        }
-
-    def _offer_leads(self) -> None:
-        names = dict.fromkeys(row[0].read() for row in self.stripes.rows)
-        self.lead.entry.offer([(name, name) for name in names if name])
-
     def _show_fitting(self) -> None:
         """Leave out the fields that have no say as things stand."""
-        striped, measured = self.kind.entry.read() == STRIPED, self.how.entry.read() == MEASURED
+        ways = _WAYS[self.kind.entry.read()]
         self.length.set_shown(self.limited.entry.read())
-        for field in (self.how, self.origin, self.ground, self.lead):
-            field.set_shown(striped)
-        self.stripes.setVisible(striped)
-        self.repeat.set_shown(striped and not measured)
-        self.count.set_shown(striped and measured)
-        self.over.set_shown(striped and measured)
+        self.stripes_along.show_fitting("lengthwise" in ways)
+        self.bars.show_fitting("crosswise" in ways, over_stripes="lengthwise" in ways)
+        self.bar_section.setVisible("crosswise" in ways)
 
     # --- reading
 
     def cloth(self) -> Cloth:
         """The cloth as the fields say. What is wrong stands beside its field. Raises BadInput."""
         self._show_fitting()
-        self._offer_leads()
         shown = [field for field in self.fields if field.shown]
         values = dict(zip(shown, self.read(shown), strict=True))
-        self._tell_meanings(values)
+        self._tell_tolerance(values)
+        cloth = self._checked(msgspec.structs.replace(self._base, **self._changes(values)))
+        self.outlines.show_size(cloth)
+        self.straight.tell(cloth)
+        return cloth
+
+    def _changes(self, values: dict[Field, Any]) -> dict[str, Any]:
         named = values[self.name] != self._base.title
-        changes: dict[str, Any] = {
+        outlines, remnant = self.outlines.read()
+        return {
             "name": values[self.name] if named else self._base.name,
             "width": values[self.wide],
             "selvedge": (values[self.left_selvedge], values[self.right_selvedge]),
@@ -182,66 +192,70 @@ class ClothForm(Form):
             "one_way": values[self.one_way],
             "grain_tolerance_deg": values[self.tolerance],
             "skew_mm_per_m": values[self.skew],
-            "flaws": self._flaws(),
+            "weft_skew_percent": values[self.weft],
+            "bow_percent": values[self.bow],
+            "flaws": tuple(self._flaws(outlines)),
+            "remnant": remnant,
             "spare_mm": values[self.spare],
-            "repeat": self._repeat(values) if values[self.kind] == STRIPED else None,
+            "repeat": self.stripes_along.read(values),
+            "crosswise": self.bars.read(values),
             "shrinkage_percent": values[self.shrinkage],
             "ease_percent": values[self.easing],
             "price_per_m": values[self.price],
         }
-        return self._checked(msgspec.structs.replace(self._base, **changes))
 
-    def _flaws(self) -> tuple[tuple[float | Point, ...], ...]:
+    def _flaws(self, outlines: tuple[tuple[Point, ...], ...]) -> Iterator[tuple[float | Point, ...]]:
         """The rectangles typed, and the flaws that are given by other outlines, in the order they had."""
-        typed = iter([(u0, v0, u1, v1) for u0, u1, v0, v1 in self.flaws.read()])
-        kept = [next(typed, None) if is_box(flaw) else flaw for flaw in self._base.flaws]
-        return (*(flaw for flaw in kept if flaw is not None), *typed)
-
-    def _repeat(self, values: dict[Field, Any]) -> Repeat:
-        width = values[self.over] / values[self.count] if self.over in values else values[self.repeat]
-        rows = self.stripes.read()
-        if not rows:
-            error = BadInput("there is no stripe", "stripes", "add one, or choose a plain cloth")
-            self.stripes.complain(error)
-            raise error
-        stripes = tuple(Stripe(name=n, at=at, width=wide, colour=colour) for n, at, wide, colour in rows)
-        repeat = Repeat(width=width, stripes=stripes, ground=values[self.ground], origin=values[self.origin])
-        return self._as_before(repeat, values[self.lead])
-
-    def _as_before(self, repeat: Repeat, lead: str) -> Repeat:
-        """The repeat with its lead, told as in the cloth that was shown where it means the same."""
-        before = self._base.repeat or repeat
-        same = repeat.width > 0 and abs(math.remainder(repeat.origin - before.origin, repeat.width)) < 1e-9
-        origin = before.origin if same else repeat.origin
-        known = before.lead if lead == before.lead_stripe.name else None
-        named = known or (lead if lead != repeat.stripes[0].name else None)
-        return msgspec.structs.replace(repeat, origin=origin, lead=named)
+        boxes = iter([(u0, v0, u1, v1) for u0, u1, v0, v1 in self.flaws.read()])
+        others = iter(outlines)
+        for flaw in self._base.flaws:
+            here = next(boxes if is_box(flaw) else others, None)
+            if here is not None:
+                yield here
+        yield from boxes
+        yield from others
 
     def _checked(self, cloth: Cloth) -> Cloth:
         try:
             check_cloth(cloth)
         except BadInput as error:
-            self._point_out(error)
-            raise BadInput(error.what, error.place.partition(", ")[2] or "cloth", error.right) from None
+            self._point_out(error, cloth)
+            raise BadInput(error.what, error.place.partition(", ")[2] or tr("cloth"), error.right) from None
         return cloth
 
-    def _point_out(self, error: BadInput) -> None:
-        error = BadInput(error.what, error.place, f"{error.right} (in mm)")
-        if "stripe" in error.place:
-            self.stripes.complain(BadInput(error.what, error.place.partition("repeat, ")[2], error.right))
-        elif error.what.startswith("flaw"):
-            self.flaws.complain(BadInput(error.what, "", "right lies beyond left, to beyond from"))
-        elif error.place.endswith("repeat"):
-            self.complain(self.over if self.over.shown else self.repeat, error)
+    def _point_out(self, error: BadInput, cloth: Cloth) -> None:
+        part = self.bars if "crosswise" in error.place else self.stripes_along
+        in_mm = BadInput(error.what, error.place, f"{error.right} (in mm)")
+        if ", stripe" in error.place:
+            part.stripes.complain(BadInput(error.what, "stripe" + error.place.rpartition(", stripe")[2], error.right))
+        elif found := re.search(r"flaw (\d+)", error.what):
+            self._point_out_flaw(in_mm, cloth.flaws[int(found[1]) - 1])
+        elif error.place.endswith("remnant"):
+            self.flaw_section.unfold()
+            self.outlines.corners.complain(in_mm)
+        elif error.place.endswith(("repeat", "crosswise")):
+            self.complain(part.width if part.width.shown else part.how, in_mm)
         else:
             named = {"selvedge": self.left_selvedge, "length": self.length, "spare_mm": self.spare}
             found = (field for word, field in named.items() if word in error.what)
-            self.complain(next(found, self.wide), error)
+            self.complain(next(found, self.wide), in_mm)
 
-    def _tell_meanings(self, values: dict[Field, Any]) -> None:
-        """Say beside tolerance and repeats what their numbers come to."""
+    def _point_out_flaw(self, error: BadInput, flaw: tuple[float | Point, ...]) -> None:
+        """Say it below the rectangles or below the outlines, whichever the flaw is one of."""
+        self.flaw_section.unfold()
+        if is_box(flaw):
+            self.flaws.complain(BadInput(error.what, "", tr("right lies beyond left, to beyond from")))
+        else:
+            self.outlines.corners.complain(error)
+
+    def _tell_tolerance(self, values: dict[Field, Any]) -> None:
+        """Say beside the tolerance what it comes to."""
         mm = (self.longest_mm or 1000.0) * math.tan(math.radians(values[self.tolerance]))
-        over = f"over the longest panel, {self.unit.told(self.longest_mm)}" if self.longest_mm else "over a metre"
-        self.tolerance.say(f"{self.unit.told(mm)} {over}")
-        if self.over in values:
-            self.over.say(f"one repeat is {self.unit.text(values[self.over] / values[self.count])} {self.unit.name}")
+        over = tr("{mm} over a metre")
+        if self.longest_mm:
+            over = tr("{mm} over the longest panel, {longest}")
+        longest = self.unit.told(self.longest_mm or 0.0)
+        self.tolerance.say(over.format(mm=self.unit.told(mm), longest=longest))
+
+    def _remake(self, change: Change) -> None:
+        self.remake_wanted.emit(change)

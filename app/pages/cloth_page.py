@@ -6,15 +6,18 @@ from itertools import pairwise
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton
 
+from app.pages.by_ruler import Change
 from app.pages.cloth_form import ClothForm
-from app.pages.cloth_picture import RepeatPicture, WholeCloth
-from app.pages.cloth_words import cloth_in_words, repeat_in_words
+from app.pages.cloth_words import cloth_in_words, ways_in_words
 from app.pages.entries import Choice
 from app.pages.form import Note
+from app.pages.outline_hands import OutlineHands
 from app.pages.page import BUTTON_HIGH, Page
+from app.pages.repeat_picture import RepeatPicture
 from app.theme import SPACE
+from app.words import tr
 from core.errors import BadInput
-from core.model.cloth import Cloth
+from core.model.cloth import Cloth, Point
 
 Check = Callable[[tuple[Cloth, ...]], list[str]]
 
@@ -27,25 +30,43 @@ class ClothPage(Page):
 
     def __init__(self) -> None:
         self.form: ClothForm
-        super().__init__("Cloth", ClothForm(), "Keep the cloth")
+        super().__init__(tr("Cloth"), ClothForm(), tr("Keep the cloth"))
         self._cloths: dict[str, Cloth] = {}
         self._used: frozenset[str] = frozenset()
         self._check: Check = _nothing
-        self.whole, self.repeat, self.told = WholeCloth(), RepeatPicture(), Note()
+        self.whole, self.repeat, self.told = OutlineHands(), RepeatPicture(), Note()
         for part, stretch in ((self.whole, 2), (self.repeat, 3), (self.told, 0)):
             self.pictures.addWidget(part, stretch)
         self.pictures.setSpacing(SPACE)
         self._add_choice()
         self.form.edited.connect(self.follow)
+        self.form.remake_wanted.connect(self._remake)
+        self._connect_outlines()
         self.show_theme()
+
+    def _connect_outlines(self) -> None:
+        outlines = self.form.outlines
+        outlines.drawing_wanted.connect(self.whole.draw)
+        self.whole.given_up.connect(lambda: outlines.draw.setChecked(False))
+        self.whole.drawn.connect(self._take_outline)
+
+    def _take_outline(self, points: tuple[Point, ...]) -> None:
+        self.form.outlines.draw.setChecked(False)
+        self.form.outlines.show_points(points)
+
+    def _remake(self, change: Change) -> None:
+        """Show another cloth made of the one shown, if its fields are in order."""
+        if self.make.isEnabled():
+            self._cloths[self._shown] = change(self._cloths[self._shown])
+            self._turn_to(self._shown)
 
     def _add_choice(self) -> None:
         """Which cloth is shown, and buttons for one more and one less; in the foot, beside what they act on."""
-        self.which = Choice("Cloth shown", ())
+        self.which = Choice(tr("Cloth shown"), ())
         self.which.setMinimumContentsLength(18)
-        self.which_label = QLabel("Cloth", buddy=self.which)
-        self.add = QPushButton("Add a cloth", clicked=self.add_cloth)
-        self.out = QPushButton("Take this cloth out", clicked=self.take_out)
+        self.which_label = QLabel(tr("Cloth"), buddy=self.which)
+        self.add = QPushButton(tr("Add a cloth"), clicked=self.add_cloth)
+        self.out = QPushButton(tr("Take this cloth out"), clicked=self.take_out)
         row = QHBoxLayout(spacing=SPACE)
         for widget in (self.which_label, self.which, self.add, self.out):
             row.addWidget(widget)
@@ -91,7 +112,9 @@ class ClothPage(Page):
     def add_cloth(self) -> None:
         """One more cloth, plain until it is told otherwise."""
         number = next(n for n in range(2, 10_000) if f"cloth-{n}" not in self._cloths)
-        cloth = Cloth(id=f"cloth-{number}", name=f"Cloth {number}", width=1400.0, selvedge=(10.0, 10.0))
+        cloth = Cloth(
+            id=f"cloth-{number}", name=tr("Cloth {number}").format(number=number), width=1400.0, selvedge=(10.0, 10.0)
+        )
         self._cloths[cloth.id] = cloth
         self._turn_to(cloth.id)
         self.form.name.entry.setFocus()
@@ -105,6 +128,8 @@ class ClothPage(Page):
     def follow(self) -> None:
         """Show the cloth that the fields say, or say what is wrong."""
         self.out.setEnabled(self._shown not in self._used and len(self._cloths) > 1)
+        self.whole.show_outline(self.form.outlines.chosen)
+        self.pictures.setStretch(0, 5 if self.form.outlines.chosen else 2)
         try:
             cloth = self.form.cloth()
         except BadInput as error:
@@ -115,8 +140,8 @@ class ClothPage(Page):
         self._offer()
         self.whole.show_cloth(cloth)
         self.repeat.show_cloth(cloth, self.unit)
-        self.told.say(repeat_in_words(cloth.repeat, self.unit) if cloth.repeat else "")
-        self.findings.show_lines(self._check(self.cloths), "Nothing odd was found.")
+        self.told.say(ways_in_words(cloth, self.unit))
+        self.findings.show_lines(self._check(self.cloths), tr("Nothing odd was found."))
         self.allow(cloth_in_words(cloth, self.unit))
 
     def _offer(self) -> None:

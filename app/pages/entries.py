@@ -13,6 +13,7 @@ from app.theme import GRID, TARGET
 from core.errors import BadInput
 
 HIGH = TARGET + GRID
+_MINUS = "-\u2212"
 
 
 class Words(QLineEdit):
@@ -65,9 +66,12 @@ class Length(Words):
 
     def show_value(self, value: float | None) -> None:
         """Show a length, mm."""
-        text = "" if value is None else self._unit.text(value)
+        text = "" if value is None else self._text(value)
         self._exact = text, value
         self.setText(text)
+
+    def _text(self, mm: float) -> str:
+        return self._unit.text(mm)
 
     def show_unit(self, unit: LengthUnit) -> None:
         """Count in another unit; what stands there stays the same length."""
@@ -90,6 +94,17 @@ class Length(Words):
             return f"{self._unit.text(self._unit.read(text))} {self._unit.name}"
         except BadInput:
             return ""
+
+
+class SignedLength(Length):
+    """A length that may be below zero: to the other side."""
+
+    def _read(self, text: str) -> float:
+        back = text[:1] in _MINUS
+        return -super()._read(text[1:].strip()) if back else super()._read(text)
+
+    def _text(self, mm: float) -> str:
+        return _MINUS[1] + super()._text(-mm) if mm < 0 else super()._text(mm)
 
 
 class Number(Words):

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from typing import Any
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QLabel, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QGridLayout, QLabel, QLayout, QSizePolicy, QToolButton, QVBoxLayout, QWidget
 
 from app.pages.entries import Length
 from app.pages.lengths import MM, LengthUnit
@@ -131,6 +131,13 @@ class Section(QWidget):
         self.grid.addWidget(field.note, row, 2, Qt.AlignmentFlag.AlignVCenter)
         self.fields.append(field)
         return field
+
+    def add_row(self, caption: str, row: QLayout) -> None:
+        """Put several widgets side by side on the next row, under a caption that may be empty."""
+        line = self.grid.rowCount()
+        if caption:
+            self.grid.addWidget(QLabel(caption), line, 0)
+        self.grid.addLayout(row, line, 1 if caption else 0, 1, 2 if caption else 3)
 
     def add_wide(self, widget: QWidget) -> QWidget:
         """Put a widget on the next row across all columns."""

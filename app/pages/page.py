@@ -69,6 +69,7 @@ class Page(QWidget):
         head.setContentsMargins(WIDE, SPACE, WIDE, SPACE)
         head.addWidget(self.title)
         head.addWidget(self.words, 1)
+        self.head = head
         head.addWidget(QLabel("Lengths in", buddy=self.unit_choice))
         head.addWidget(self.unit_choice)
         self.scroller.setFixedWidth(FORM_WIDE)

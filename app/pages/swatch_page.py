@@ -9,10 +9,10 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QApplication, QFileDialog, QSplitter, QWidget
 
-from app.pages.cloth_picture import RepeatPicture
 from app.pages.cloth_words import repeat_in_words
 from app.pages.form import Note
 from app.pages.page import Page
+from app.pages.repeat_picture import RepeatPicture
 from app.pages.swatch_form import SwatchForm
 from app.pages.swatch_picture import SwatchPicture
 from core.errors import BadInput

@@ -10,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 
 from core.errors import BadInput
-from core.model.cloth import Cloth, Remnant, Repeat
+from core.model.cloth import WAYS, Cloth, Remnant, Repeat, Way
 
 
 @dataclass(frozen=True)
@@ -59,7 +59,7 @@ class CountedRepeat:
 def counted_repeat(counts: Sequence[Count]) -> CountedRepeat:
     """The repeat from counts at several places; longer counts weigh more, as a ruler is misread by the same on each.
 
-    Raises BadInput without any count, or where one differs from the others by a tenth: a repeat was missed.
+    Raises BadInput without any count, or where one differs from the others so much that a repeat was missed.
     """
     if not counts:
         raise BadInput("there is no count", "counts", "at least one, better three at places far apart")
@@ -67,13 +67,19 @@ def counted_repeat(counts: Sequence[Count]) -> CountedRepeat:
     weights = np.array([count.repeats**2 for count in counts], dtype=float)
     mean = float(np.average(widths, weights=weights))
     usual = float(np.median(widths))
-    odd = int(np.argmax(np.abs(widths - usual)))
-    if abs(widths[odd] - usual) > 0.1 * usual:
+    beyond = np.abs(widths - usual) - usual * np.array([_miscounted(count) for count in counts])
+    odd = int(np.argmax(beyond))
+    if beyond[odd] > 0:
         right = f"about {counts[odd].length_mm / usual:.0f} repeats would be right there"
         raise BadInput(f"count {odd + 1} gives {widths[odd]:.2f} mm, the others about {usual:.2f}", "counts", right)
     spread, sd = _scatter(widths, weights, mean)
     places = np.array([count.at_mm for count in counts])
     return CountedRepeat(mean, spread, sd, _drift(places, widths, weights))
+
+
+def _miscounted(count: Count) -> float:
+    """The share by which a count may differ from the others before it is more likely that a repeat was missed."""
+    return min(0.1, 0.7 / count.repeats)
 
 
 def _scatter(
@@ -138,13 +144,13 @@ def shrinkage_of(before: tuple[float, float], after: tuple[float, float]) -> Shr
     return Shrinkage(across, along)
 
 
-def shrunk_repeat(repeat: Repeat, shrinkage: Shrinkage) -> Repeat:
-    """The repeat after washing: stripes run along the cloth, so only what is lost across changes it."""
-    across = shrinkage.factors[0]
+def shrunk_repeat(repeat: Repeat, shrinkage: Shrinkage, way: Way = "lengthwise") -> Repeat:
+    """The repeat after washing: what is lost across changes the stripes along the cloth, what is lost along the bars."""
+    left = shrinkage.factors[WAYS.index(way)]
     stripes = tuple(
-        msgspec.structs.replace(stripe, at=stripe.at * across, width=stripe.width * across) for stripe in repeat.stripes
+        msgspec.structs.replace(stripe, at=stripe.at * left, width=stripe.width * left) for stripe in repeat.stripes
     )
-    return msgspec.structs.replace(repeat, width=repeat.width * across, origin=repeat.origin * across, stripes=stripes)
+    return msgspec.structs.replace(repeat, width=repeat.width * left, origin=repeat.origin * left, stripes=stripes)
 
 
 def washed(cloth: Cloth, shrinkage: Shrinkage) -> Cloth:
@@ -159,6 +165,9 @@ def washed(cloth: Cloth, shrinkage: Shrinkage) -> Cloth:
         flaws=tuple(_smaller(flaw, shrinkage) for flaw in cloth.flaws),
         remnant=None if cloth.remnant is None else _shrunk_remnant(cloth.remnant, shrinkage),
         repeat=None if cloth.repeat is None else shrunk_repeat(cloth.repeat, shrinkage),
+        crosswise=None if cloth.crosswise is None else shrunk_repeat(cloth.crosswise, shrinkage, "crosswise"),
+        weft_skew_percent=cloth.weft_skew_percent * along / across,
+        bow_percent=cloth.bow_percent * along / across,
         shrinkage_percent=0.0,
     )
 

@@ -145,7 +145,7 @@ def shrinkage_of(before: tuple[float, float], after: tuple[float, float]) -> Shr
 
 
 def shrunk_repeat(repeat: Repeat, shrinkage: Shrinkage, way: Way = "lengthwise") -> Repeat:
-    """The repeat after washing: what is lost across changes the stripes along the cloth, what is lost along the bars."""
+    """The repeat after washing: stripes lose what the cloth loses across, bars what it loses along."""
     left = shrinkage.factors[WAYS.index(way)]
     stripes = tuple(
         msgspec.structs.replace(stripe, at=stripe.at * left, width=stripe.width * left) for stripe in repeat.stripes

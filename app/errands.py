@@ -22,6 +22,7 @@ from app.messages import MessageBar
 from app.papers_form import PapersForm
 from app.remedies.words import shifted_words
 from app.window_state import last_folder, note_folder
+from app.words import tr
 from core.model.panel import panels_of
 from core.model.project import Project
 from core.papers.choices import PaperChoices
@@ -30,8 +31,10 @@ from core.seams.garment import Garment
 from core.shifting.wish import ShiftWish
 
 if TYPE_CHECKING:
+    from core.files.shelf import OnShelf
     from core.lay.lay import ClothLay, LayResult, Show
     from core.matching.advice import Advice
+    from core.model.cloth import Cloth
     from core.shifting.result import ShiftResult
 
 
@@ -120,6 +123,23 @@ class Errands(QObject):
         comparison.show()
         comparison.begin()
 
+    def keep_left(self, cloth_id: str) -> None:
+        """Put what is left of a cloth on the shelf, once its panels are cut where they lie."""
+        project = self._document.kept
+
+        def done(left: "Cloth") -> None:
+            from app.shelf.keep_form import KeepForm
+            from app.shelf_command import shelf_folder
+
+            note = tr("left of {title}").format(title=project.title) if project.title else ""
+            KeepForm(shelf_folder(), left, self._tell_left, note, self._window).open()
+
+        self._run(tr("Working out what is left"), lambda progress: left_of(project, cloth_id), done)
+
+    def _tell_left(self, kept: "OnShelf") -> None:
+        told = tr("What is left of {cloth} is on the shelf.")
+        self._messages.say(told.format(cloth=kept.kept.cloth.title))
+
     def ask_papers(self) -> None:
         """Ask which papers are wanted, then for a folder, and write them into it."""
         panels = tuple(self._document.garment.panels.values())
@@ -199,6 +219,15 @@ def laid(project: Project, progress: Progress, show: "Show") -> "LayResult":
         if shorter:
             placements |= {name: cut.placements[name] for name in found.panels}
     return dataclasses.replace(result, project=project.placed(placements), lays=tuple(lays))
+
+
+def left_of(project: Project, cloth_id: str) -> "Cloth":
+    """What is left of a cloth, layers and strips cut out of it too."""
+    from core.derive.cutting import cut_project
+    from core.derive.matched import with_patches
+    from core.lay.leftover import leftover
+
+    return leftover(cut_project(with_patches(project)), cloth_id)
 
 
 def _shorter_before(before: Project, found: "ClothLay") -> "ClothLay | None":

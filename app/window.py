@@ -31,6 +31,7 @@ from app.help.place import HelpDesk
 from app.icons import icon
 from app.inspector import Inspector
 from app.jobs import JobRunner
+from app.match_form import MatchForm
 from app.messages import MessageBar, OfferBar
 from app.mnemonics import plain, tell_apart
 from app.move_form import MoveForm
@@ -341,6 +342,18 @@ class Window(QMainWindow):
     def ask_move(self) -> None:
         """Ask how far the selected panels are to be moved and turned."""
         MoveForm(self.edits, self).open()
+
+    def from_shelf(self) -> None:
+        """Take a cloth from the shelf."""
+        self.ways.from_shelf(self.inspector.cloths.currentData())
+
+    def keep_left(self) -> None:
+        """Put what is left of the cloth shown on the shelf."""
+        self.errands.keep_left(self.inspector.cloths.currentData())
+
+    def ask_what_counts(self) -> None:
+        """Ask what counts when stripes are matched."""
+        MatchForm(self.document, self).open()
 
     def ask_shift(self) -> None:
         """Ask how far stitching lines may be moved, and move them."""

@@ -67,6 +67,17 @@ class ErrorGrid(QWidget):
                 grid.addWidget(part, line, column)
         grid.addWidget(self.usual, len(WORDS) + 3, 0, Qt.AlignmentFlag.AlignLeft)
 
+    def look_up(self) -> bool:
+        """Show what is kept now, as another page may have put it there; whether that is something else."""
+        before = [entry.text() for entry in self.entries.values()]
+        for field in fields(Errors):
+            entry, kept = self.entries[field.name], str(QSettings().value(f"errors/{field.name}", field.default))
+            if kept != entry.text():
+                blocked = entry.blockSignals(True)
+                entry.show_value(_kept(field.name, field.default))
+                entry.blockSignals(blocked)
+        return before != [entry.text() for entry in self.entries.values()]
+
     def read(self) -> Errors:
         """The errors as they stand. Raises BadInput that names the one that can't be."""
         return Errors(**{name: entry.read() for name, entry in self.entries.items()})

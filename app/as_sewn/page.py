@@ -56,6 +56,8 @@ class AsSewnPage(QWidget):
     def showEvent(self, event: QShowEvent) -> None:
         """Work the forecast out, if the project has changed while the page was away."""
         super().showEvent(event)
+        if self.errors.look_up():
+            self._shown = None
         self.follow()
 
     def follow(self) -> None:

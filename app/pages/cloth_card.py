@@ -1,7 +1,7 @@
 """The cloth that a new project is cut from, in a few words, with the way to its page."""
 
 from PySide6.QtCore import QRectF, QSize, Signal
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QPixmap
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
 
 from app.canvas.cloth import paint_stripes
@@ -70,15 +70,31 @@ class Swatch(QWidget):
         self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """Its stripes."""
+        """Its stripes and bars."""
         painter = QPainter(self)
         if self._cloth:
-            across = 3 * self._cloth.repeat.width if self._cloth.repeat else 100.0
-            scale = self.width() / across
-            painter.save()
-            painter.scale(scale, scale)
-            paint_stripes(painter, self._cloth, QRectF(0, 0, across, self.height() / scale), scale)
-            painter.restore()
-        painter.setPen(current().colour("edge"))
-        painter.drawRect(self.rect().adjusted(0, 0, -1, -1))
+            paint_swatch(painter, self._cloth, QRectF(self.rect()))
         painter.end()
+
+
+def swatch_pixmap(cloth: Cloth, size: QSize, ratio: float) -> QPixmap:
+    """A small piece of a cloth for a screen that has `ratio` pixels to one of the size's."""
+    pixmap = QPixmap(size * ratio)
+    pixmap.setDevicePixelRatio(ratio)
+    painter = QPainter(pixmap)
+    paint_swatch(painter, cloth, QRectF(0, 0, size.width(), size.height()))
+    painter.end()
+    return pixmap
+
+
+def paint_swatch(painter: QPainter, cloth: Cloth, room: QRectF) -> None:
+    """Three repeats of a cloth in a frame."""
+    repeat = cloth.repeat or cloth.crosswise
+    across = 3 * repeat.width if repeat else 100.0
+    scale = room.width() / across
+    painter.save()
+    painter.scale(scale, scale)
+    paint_stripes(painter, cloth, QRectF(0, 0, across, room.height() / scale), scale)
+    painter.restore()
+    painter.setPen(current().colour("edge"))
+    painter.drawRect(room.adjusted(0, 0, -1, -1))

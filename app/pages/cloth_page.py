@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from itertools import pairwise
 
+import msgspec
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton
 
@@ -14,9 +15,13 @@ from app.pages.form import Note
 from app.pages.outline_hands import OutlineHands
 from app.pages.page import BUTTON_HIGH, Page
 from app.pages.repeat_picture import RepeatPicture
-from app.theme import SPACE
+from app.shelf.dialog import ShelfDialog
+from app.shelf.keep_form import KeepForm
+from app.shelf_command import shelf_folder
+from app.theme import SPACE, TARGET, TIGHT
 from app.words import tr
 from core.errors import BadInput
+from core.files.shelf import OnShelf
 from core.model.cloth import Cloth, Point
 
 Check = Callable[[tuple[Cloth, ...]], list[str]]
@@ -42,7 +47,38 @@ class ClothPage(Page):
         self.form.edited.connect(self.follow)
         self.form.remake_wanted.connect(self._remake)
         self._connect_outlines()
+        self._add_shelf()
         self.show_theme()
+
+    def _add_shelf(self) -> None:
+        """Two buttons in the head: a cloth comes off the shelf, or goes on it."""
+        self.from_shelf = QPushButton(tr("From the shelf…"), clicked=self.ask_shelf)
+        self.to_shelf = QPushButton(tr("Keep on the shelf…"), clicked=self.keep_on_shelf)
+        self.from_shelf.setToolTip(tr("Take a cloth that was kept for other projects"))
+        self.to_shelf.setToolTip(tr("Keep this cloth for other projects"))
+        for at, button in enumerate((self.from_shelf, self.to_shelf), 2):
+            button.setMinimumHeight(TARGET + TIGHT)
+            self.head.insertWidget(at, button)
+
+    def ask_shelf(self) -> None:
+        """Show the shelf; the cloth taken is shown here."""
+        ShelfDialog(
+            shelf_folder(), self.take_cloth, self._cloths[self._shown].title, self.which.isVisible(), self
+        ).open()
+
+    def take_cloth(self, cloth: Cloth, more: bool) -> None:
+        """Take a cloth in the place of the one shown, or as one more."""
+        free = (name for name in (cloth.id, *(f"{cloth.id}-{n}" for n in range(2, 10_000))) if name not in self._cloths)
+        here = next(free) if more else self._shown
+        self._cloths[here] = msgspec.structs.replace(cloth, id=here)
+        self._turn_to(here)
+
+    def keep_on_shelf(self) -> None:
+        """Ask for a note and a picture, and keep the cloth shown."""
+        KeepForm(shelf_folder(), self._cloths[self._shown], self._tell_kept, parent=self).open()
+
+    def _tell_kept(self, kept: OnShelf) -> None:
+        self.words.say(tr("{cloth} is on the shelf.").format(cloth=kept.kept.cloth.title))
 
     def _connect_outlines(self) -> None:
         outlines = self.form.outlines
@@ -130,6 +166,7 @@ class ClothPage(Page):
         self.out.setEnabled(self._shown not in self._used and len(self._cloths) > 1)
         self.whole.show_outline(self.form.outlines.chosen)
         self.pictures.setStretch(0, 5 if self.form.outlines.chosen else 2)
+        self.to_shelf.setEnabled(False)
         try:
             cloth = self.form.cloth()
         except BadInput as error:
@@ -137,6 +174,7 @@ class ClothPage(Page):
             self.block(str(error)[:1].upper() + str(error)[1:])
             return
         self._cloths[self._shown] = cloth
+        self.to_shelf.setEnabled(True)
         self._offer()
         self.whole.show_cloth(cloth)
         self.repeat.show_cloth(cloth, self.unit)

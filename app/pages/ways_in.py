@@ -15,6 +15,7 @@ from app.pages.cloth_card import STAND_IN
 from app.pages.numbers import longest_panel_mm, summary
 from app.pages.page import Page
 from app.window_state import note_folder
+from app.words import tr
 from core.draft.measures import USUAL_CLOTH
 from core.errors import BadInput
 from core.files.outlines import Drawing
@@ -227,6 +228,19 @@ class WaysIn(QObject):
         page.show_cloths(project.cloths, used, longest_panel_mm(project), lambda cloths: odd_with(project, cloths))
         if then:
             then(page)
+
+    def from_shelf(self, cloth_id: str) -> None:
+        """Show the shelf; a cloth taken from it, in the place of the one named or as one more, is one undo step."""
+        from app.shelf.dialog import ShelfDialog
+        from app.shelf_command import shelf_folder, with_cloth
+
+        project = self._document.kept
+
+        def take(cloth: Cloth, more: bool) -> None:
+            taken = with_cloth(project, cloth, None if more else cloth_id)
+            self._document.change(tr("Take {cloth} from the shelf").format(cloth=cloth.title), taken)
+
+        ShelfDialog(shelf_folder(), take, project.cloth(cloth_id).title, parent=self._window).open()
 
     def repeat_from_picture(self) -> None:
         """Read a repeat from a picture for a cloth of the open project; using it is one undo step."""

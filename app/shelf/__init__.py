@@ -1,0 +1,1 @@
+"""The shelf of cloths kept for other projects, on the screen."""

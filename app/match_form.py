@@ -59,7 +59,7 @@ class MatchForm(QDialog):
         self.lines.addRow(self._buttons())
         self.lines.setRowVisible(self.weight, self.barred)
         self.setMinimumWidth(110 * GRID)
-        self.weight.setToolTip(tr("1: as much; 2: twice as much; 0: bars need not meet"))
+        self.told.say(tr("1: as much; 2: twice as much; 0: bars need not meet.") if self.barred else "")
 
     def _buttons(self) -> QDialogButtonBox:
         kinds = QDialogButtonBox.StandardButton

@@ -56,7 +56,7 @@ class ShelfDialog(QDialog):
         words = tr("Take it in the place of {cloth}").format(cloth=instead)
         self.take = QPushButton(words, clicked=lambda: self._take(False))
         self.take_more = QPushButton(tr("Take it as one more cloth"), clicked=lambda: self._take(True))
-        self.take_more.setVisible(may_add)
+        self._may_add = may_add
         self.away = QPushButton(tr("Take it off for good…"), clicked=self._ask_away)
         self.close_button = QPushButton(tr("Close"), clicked=self.reject)
         self._lay_out()
@@ -126,7 +126,7 @@ class ShelfDialog(QDialog):
         one = self.chosen
         for part in (self.picture, self.name, self.words, self.take, self.away):
             part.setVisible(one is not None)
-        self.take_more.setEnabled(one is not None)
+        self.take_more.setVisible(one is not None and self._may_add)
         if one is None:
             return
         self.picture.setPixmap(self._large(one))

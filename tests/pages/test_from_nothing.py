@@ -27,8 +27,8 @@ def test_a_skirt_is_drafted_and_matched_from_an_empty_window(window, qtbot):
         typed(skirt.lengths[name].entry, text)
     clicked(button(page.form.cloth, "Enter the cloth…"))
     cloth = window.ways.page.form
-    typed(cloth.repeat.entry, "30")
-    typed(cloth.stripes.rows[0][1], "15")
+    typed(cloth.stripes_along.width.entry, "30")
+    typed(cloth.stripes_along.stripes.rows[0][1], "15")
     QTest.keyClick(window.ways.page, Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
     assert window.ways.page is page
     assert page.cloth.repeat.period == 30

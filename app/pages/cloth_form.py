@@ -20,7 +20,7 @@ from app.words import tr
 from core.draft.measures import USUAL_REPEAT
 from core.errors import BadInput
 from core.model.cloth import Cloth, Point, Repeat, Stripe, Way, is_box
-from core.model.validate import check_cloth
+from core.model.validate_cloth import check_cloth
 
 PLAIN, STRIPED, BARRED, BOTH = "plain", "striped", "barred", "both"
 _WAYS: dict[str, tuple[Way, ...]] = {

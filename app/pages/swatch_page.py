@@ -17,7 +17,7 @@ from app.pages.swatch_form import SwatchForm
 from app.pages.swatch_picture import SwatchPicture
 from core.errors import BadInput
 from core.model.cloth import Cloth
-from core.model.validate import check_cloth
+from core.model.validate_cloth import check_cloth
 from core.swatch.colour import srgb_of
 from core.swatch.picture import Picture, open_picture
 from core.swatch.swatch import Swatch, read_swatch

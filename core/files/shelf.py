@@ -14,7 +14,7 @@ from core.files.atomic import write_atomically
 from core.files.reading import bytes_of
 from core.files.structure import structure_from
 from core.model.cloth import Cloth
-from core.model.validate import check_cloth
+from core.model.validate_cloth import check_cloth
 
 SUFFIX = ".stripewright-cloth"
 FORMAT = "stripewright-cloth"

@@ -65,13 +65,16 @@ def _in_words(message: str, root: type) -> BadInput:
     if "missing required field" in what and key:
         return BadInput(f"the key {key[1]!r} is missing", place, "it must be given")
     if what.startswith("Invalid enum value"):
-        wrong = what.removeprefix("Invalid enum value").strip()
-        return BadInput(f"{wrong} stands there", place, f"{_choices_at(path, root)} is right")
+        wrong = what.removeprefix("Invalid enum value").strip().strip("'")
+        return BadInput(f"{_short(wrong)} stands there", place, f"{_choices_at(path, root)} is right")
     if "out of range" in what:
         return BadInput("the number is too large", place, "a number of mm that a garment can have")
     expected = re.search(r"Expected `([^`]*)`(?:, got `([^`]*)`)?", what)
     if expected and expected[2]:
         return BadInput(f"{_plain(expected[2])} stands there", place, f"{_plain(expected[1])} is right")
+    counted = re.search(r"Expected `array` of (?:length|at least length|at most length) (\d+), got (\d+)", what)
+    if counted:
+        return BadInput(f"a list of {counted[2]} stands there", place, f"a list of {counted[1]} is right")
     return BadInput(_one_line(what), place, "see the file format in the README")
 
 

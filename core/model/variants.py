@@ -17,12 +17,12 @@ def variant_of(project: Project, name: str) -> Variant:
 
 
 def as_it_stands(project: Project, name: str, note: str = "") -> Variant:
-    """A variant of how things stand: placements, match, tolerances of the striped cloths, weights of all seams."""
+    """A variant of how things stand: placements, match, tolerances of the striped and barred cloths, all weights."""
     return Variant(
         name=name,
         placements=project.placements,
         match=project.match,
-        grain_tolerance_deg={c.id: c.grain_tolerance_deg for c in project.cloths if c.repeat is not None},
+        grain_tolerance_deg={c.id: c.grain_tolerance_deg for c in project.cloths if c.ways},
         weights={seam.name: seam.weight for seam in project.seams},
         note=note,
     )

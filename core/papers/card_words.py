@@ -1,16 +1,15 @@
 """What a placement card says: the steps in order, worded for somebody who stands at the cutting table."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
-
-from shapely.geometry import LineString, Polygon
 
 from core.papers.figures import EdgeMarks, PanelFigures
 from core.papers.measures import Units
 from core.papers.moved_lines import MovedEdge, moved_edges
 from core.papers.neighbours import Neighbour
 from core.papers.page import FINE_SIZE, HEAD_SIZE, TEXT_SIZE, Paragraph
+from core.papers.patch_words import patch_step
 from core.papers.words import (
+    Step,
     degrees,
     expected_words,
     lead_words,
@@ -25,14 +24,6 @@ MOST_PLACES, MOST_BARS = 16, 4
 """So many meeting places of an edge are named on a card; its edge strip shows all."""
 
 
-@dataclass(frozen=True)
-class Step:
-    """One thing to do, and the measures it goes by, each on a line of its own."""
-
-    text: str
-    measures: tuple[str, ...] = ()
-
-
 def card_paragraphs(
     figures: PanelFigures, laid: Sequence[Neighbour], titles: Mapping[str, str], units: Units
 ) -> list[Paragraph]:
@@ -45,7 +36,7 @@ def card_paragraphs(
     ]
     steps += [*_stripe_step(figures, units), *_bar_step(figures, units), *_check_steps(figures, units)]
     steps += _neighbour_step(laid, units)
-    steps += [_cut_step(figures), *_patch_step(figures, titles, units)]
+    steps += [_cut_step(figures), *patch_step(figures, titles, units)]
     paragraphs = _face(figures)
     for number, step in enumerate(steps, 1):
         leads = bool(step.measures)
@@ -89,29 +80,6 @@ def _moved_words(one: MovedEdge, units: Units) -> str:
     """The distances of one moved edge."""
     places = (f"{units.whole(at)}: {out:+.1f}".replace("-", "−") for at, out in one.places)
     return f"{one.marks.edge} edge, {units.name} from the {one.marks.corner_with} edge: {', '.join(places)}."
-
-
-def _patch_step(figures: PanelFigures, titles: Mapping[str, str], units: Units) -> list[Step]:
-    """Where a patch goes on the panel whose stripes it continues; nothing for other panels."""
-    patch = figures.patch
-    if patch is None:
-        return []
-    title = titles.get(patch.under.name, patch.under.name)
-    (x, y), ring = patch.on.at, patch.under.net_ring
-    middle = float(patch.under.middle[0])
-    upright = LineString([(middle, ring[:, 1].min() - 1.0), (middle, ring[:, 1].max() + 1.0)])
-    top = float(upright.intersection(Polygon(ring)).bounds[1])
-    aside = "on" if abs(x - middle) < units.nothing_mm else f"{sideways(x - middle, units)} of"
-    return [
-        Step(
-            f"It is sewn onto {title}, inside the outline that is drawn on that panel's pattern. Lay it there stripe on"
-            " stripe: each of its stripes runs on from the same stripe of the panel.",
-            (
-                f"Its middle: {aside} that panel's grain line, {units.say(y - top)} below its top end.",
-                f"Largest step between the two: {units.say_fine(patch.apart_mm)}.",
-            ),
-        )
-    ]
 
 
 def _grain_step(figures: PanelFigures, units: Units) -> Step:
@@ -175,26 +143,34 @@ def _level_words(level: Level, units: Units) -> str:
 
 def _check_steps(figures: PanelFigures, units: Units) -> list[Step]:
     """Where lead stripes, and lead bars, meet the sewn edges; nothing where none does."""
+    kinds = (
+        ("stripe", MOST_PLACES, [(marks, marks.meets_mm) for marks in figures.edges]),
+        ("bar", MOST_BARS, [(marks, marks.bars_mm) for marks in figures.edges]),
+    )
     return [
-        Step(
-            f"Check: the middle of a lead {what} meets the stitching line, measured along it, at",
-            tuple(_edge_words(marks, places, most, units) for marks, places in marked if places),
-        )
-        for what, most, marked in (
-            ("stripe", MOST_PLACES, [(marks, marks.meets_mm) for marks in figures.edges]),
-            ("bar", MOST_BARS, [(marks, marks.bars_mm) for marks in figures.edges]),
-        )
+        _check_step(what, most, [(marks, places) for marks, places in marked if places], units)
+        for what, most, marked in kinds
         if any(places for _, places in marked)
     ]
 
 
-def _edge_words(marks: EdgeMarks, meets_mm: Sequence[float], most: int, units: Units) -> str:
+def _check_step(what: str, most: int, marked: list[tuple[EdgeMarks, tuple[float, ...]]], units: Units) -> Step:
+    """The corner that places are measured from is named once if it is one with the same edge for all."""
+    corners = {marks.corner_with for marks, _ in marked}
+    common = f" from its corner with the {min(corners)} edge" if len(corners) == 1 else ""
+    strip = " (all are on its edge strip)" if any(len(places) > most for _, places in marked) else ""
+    return Step(
+        f"Check: the middle of a lead {what} meets the stitching line, measured along it{common}{strip}, at",
+        tuple(_edge_words(marks, places, most, units, not common) for marks, places in marked),
+    )
+
+
+def _edge_words(marks: EdgeMarks, meets_mm: Sequence[float], most: int, units: Units, corner: bool) -> str:
     places = [units.bare(height) for height in meets_mm[:most]]
     more = len(meets_mm) - len(places)
-    rest = f" and {more} more, on its edge strip" if more else ""
-    length = units.bare(marks.length_mm)
-    start = f"{marks.edge} edge ({length} long), from its corner with the {marks.corner_with} edge:"
-    return f"{start} {', '.join(places)}{rest}."
+    rest = f" and {more} more" if more else ""
+    start = f", from its corner with the {marks.corner_with} edge" if corner else ""
+    return f"{marks.edge} edge ({units.bare(marks.length_mm)} long){start}: {', '.join(places)}{rest}."
 
 
 def _neighbour_step(laid: Sequence[Neighbour], units: Units) -> list[Step]:

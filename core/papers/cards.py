@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from shapely.geometry import LineString, Polygon
@@ -15,19 +15,37 @@ from core.papers.cloth_drawing import cloth_drawing, lead_lines, neighbour_drawi
 from core.papers.drawing import Anchor, Box, Drawing, Line, Primitive, Spot, Text, joined
 from core.papers.figures import Figures, GrainEnd, PanelFigures
 from core.papers.labels import Labels, block
+from core.papers.lettering import LINE_HEIGHT
 from core.papers.measures import Units
 from core.papers.neighbours import neighbours_laid
-from core.papers.page import FINE_SIZE, Page, Paragraph, flow, heading, scale_for, scale_words, smaller
+from core.papers.page import (
+    FINE_SIZE,
+    SCALES,
+    TEXT_SIZE,
+    Page,
+    Paragraph,
+    flow,
+    heading,
+    scale_for,
+    scale_words,
+    smaller,
+)
 from core.papers.pattern import upright_deg
 from core.papers.sheet import FINEST_ON_PAPER_MM, Sheet
 
-PICTURE_MM = 100.0
-"""Width of the room for the picture; the words stand right of it."""
+PICTURE_MM, NARROW_MM = 100.0, 70.0
+"""Most and least width of the room for the picture; the words stand right of it."""
+BESIDE_MM = 6.0
+"""From that room to the words."""
 
 MARGIN_MM = 13.0
 NAME_SIZE = 2.7
 TIGHTER = 0.9
 """Words that would just run over onto a second page are set smaller by this factor instead."""
+UNDER_MM = 6.0
+"""From the picture to words under it."""
+SMALLER_PICTURES = 3
+"""So many plain scales smaller the picture may be, for the words to stay on its page."""
 LEAST_APART_MM = 2.0
 """Meeting places closer than this on paper are not marked each; the words and the table have them all."""
 
@@ -56,10 +74,9 @@ class _Card:
 
     def pages(self, titles: Mapping[str, str]) -> tuple[Drawing, ...]:
         figures, page = self.figures, self.page
-        room = Box(page.body.left, page.body.top, page.body.left + PICTURE_MM, page.body.bottom - 5.0)
-        sheet = _sheet_for(figures, room)
+        laid = neighbours_laid(figures, self.others)
+        sheet, words, rest = self._arranged(card_paragraphs(figures, laid, titles, self.units))
         title = f"{figures.number} · {figures.title}"
-        words, rest = self._words(titles, Box(room.right + 6.0, 29.0, page.body.right, page.body.bottom))
         head = heading(page, title, f"{figures.cloth.title} · drawn {scale_words(sheet.n)}")
         pages = [head + _picture(figures, self.others, sheet, self.units) + words]
         while rest:
@@ -67,21 +84,48 @@ class _Card:
             pages.append(heading(page, f"{title}, continued") + words)
         return tuple(pages)
 
-    def _words(self, titles: Mapping[str, str], column: Box) -> tuple[Drawing, tuple[Paragraph, ...]]:
-        """The words beside the picture and those that find no room there."""
-        laid = neighbours_laid(self.figures, self.others)
-        paragraphs = card_paragraphs(self.figures, laid, titles, self.units)
-        words, rest, _ = flow(paragraphs, column)
-        tighter, over, _ = flow([smaller(paragraph, TIGHTER) for paragraph in paragraphs], column)
-        return (tighter, over) if rest and not over else (words, rest)
+    def _arranged(self, paragraphs: list[Paragraph]) -> tuple[Sheet, Drawing, tuple[Paragraph, ...]]:
+        """The picture's sheet, the words on its page and those that find no room there: the largest picture and the
+        largest words that keep the card on one page."""
+        body = self.page.body
+        sheets = _sheets_for(self.figures, body)
+        for sheet in sheets:
+            for factor in (1.0, TIGHTER):
+                words, rest = _words_round(sheet, [smaller(one, factor) for one in paragraphs], body)
+                if not rest:
+                    return sheet, words, rest
+        return sheets[0], *_words_round(sheets[0], paragraphs, body)
 
 
-def _sheet_for(figures: PanelFigures, room: Box) -> Sheet:
-    """The panel with a margin of cloth round it, as large as the room allows, in the middle of the room's top."""
-    box = Box.round(figures.cut_ring)
-    n = scale_for(box.width, box.height, room.width - 2 * MARGIN_MM, room.height - 2 * MARGIN_MM)
+def _words_round(sheet: Sheet, paragraphs: list[Paragraph], body: Box) -> tuple[Drawing, tuple[Paragraph, ...]]:
+    """Words beside the picture, down to the foot; where they don't find room so, down to its end and then under it."""
+    column = Box(body.left + _room_width(sheet.frame.width) + BESIDE_MM, body.top - 1.0, body.right, body.bottom)
+    beside, rest, _ = flow(paragraphs, column)
+    under = sheet.frame.bottom + UNDER_MM
+    if not rest or under > body.bottom - TEXT_SIZE * LINE_HEIGHT:
+        return beside, rest
+    beside, rest, end = flow(paragraphs, replace(column, bottom=under - UNDER_MM / 2))
+    below, rest, _ = flow(rest, replace(body, top=max(under, end)))
+    return beside + below, rest
+
+
+def _room_width(picture_mm: float) -> float:
+    """Width of the room of a picture of some width."""
+    return min(max(picture_mm, NARROW_MM), PICTURE_MM)
+
+
+def _sheets_for(figures: PanelFigures, body: Box) -> list[Sheet]:
+    """The panel with a margin of cloth round it, as large as its room allows, and some scales smaller."""
+    box, most = Box.round(figures.cut_ring), body.height - 5.0
+    n = scale_for(box.width, box.height, PICTURE_MM - 2 * MARGIN_MM, most - 2 * MARGIN_MM)
+    return [_sheet(box, body, scale) for scale in (n, *[s for s in SCALES if s > n][:SMALLER_PICTURES])]
+
+
+def _sheet(box: Box, body: Box, n: float) -> Sheet:
+    """A box of cloth and a margin round it at 1 : n, at the body's top, in the middle of the picture's room."""
     window = box.grown(MARGIN_MM * n)
-    return Sheet(window, n, ((room.left + room.right - window.width / n) / 2, room.top))
+    width = window.width / n
+    return Sheet(window, n, (body.left + (_room_width(width) - width) / 2, body.top))
 
 
 def _picture(figures: PanelFigures, others: list[PanelFigures], sheet: Sheet, units: Units) -> Drawing:

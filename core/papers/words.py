@@ -1,8 +1,18 @@
 """Numbers and places put into words, the same way on every page and in every table."""
 
+from dataclasses import dataclass
+
 from core.model.cloth import Cloth
 from core.papers.figures import Expected, GrainEnd, PanelFigures
 from core.papers.measures import Units
+
+
+@dataclass(frozen=True)
+class Step:
+    """One thing to do, and the measures it goes by, each on a line of its own."""
+
+    text: str
+    measures: tuple[str, ...] = ()
 
 
 def sideways(value: float, units: Units) -> str:

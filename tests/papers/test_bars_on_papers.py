@@ -10,12 +10,15 @@ from shapely.geometry import LineString, Polygon
 
 from core.model.cloth import Repeat, Stripe
 from core.model.project import Project
+from core.papers.cards import card_pages
+from core.papers.choices import UnitName
 from core.papers.cloth_drawing import cloth_drawing, lead_lines
 from core.papers.drawing import Area, Box, Line, Text
 from core.papers.edge_strips import strip_pages
 from core.papers.figures import Figures, figures_of
+from core.papers.lettering import text_box
 from core.papers.measures import Units
-from core.papers.page import A4
+from core.papers.page import A4, LETTER, Page
 from core.papers.papers import paper_pages
 from core.papers.tables import stripe_marks_csv
 from core.seams.readings import measure
@@ -93,6 +96,21 @@ def test_cards_tell_how_far_waist_and_hem_lie_from_a_bar(checked: Figures) -> No
         for edge in ("waist", "hem"):
             middle = np.array(LineString(panel.net[edge]).interpolate(0.5, normalized=True).coords)
             assert f"{abs(from_bar(checked, middle, 10)[0]):.1f} mm towards the" in card
+
+
+@pytest.mark.parametrize(("page", "unit"), [(A4, "mm"), (LETTER, "in")])
+def test_every_card_is_one_page_whatever_it_has_to_tell(checked: Figures, page: Page, unit: UnitName) -> None:
+    """Words that find no room beside the picture stand under it, and lie neither on it nor on each other."""
+    cards = card_pages(checked, page, Units(unit), lambda _: True)
+    assert {len(pages) for pages in cards.values()} == {1}
+    for (card,) in cards.values():
+        texts = [part for part in card.parts if isinstance(part, Text)]
+        rooms = [Polygon(text_box(text, -0.05)) for text in texts]
+        assert not [1 for i, room in enumerate(rooms) for other in rooms[:i] if room.intersects(other)]
+        cloth = np.concatenate([part.points for part in card.parts if isinstance(part, Area)])
+        below, right = cloth[:, 1].max(), cloth[:, 0].max()
+        words = [text for text in texts if not text.halo]
+        assert all(t.at[1] < 29.0 or t.at[0] > right or t.at[1] - t.size > below for t in words)
 
 
 def test_seams_have_a_second_reading_of_their_bars(checked: Figures) -> None:

@@ -19,6 +19,7 @@ class GarmentFigure(QWidget):
         super().__init__(parent)
         self.measurement: Measurement | None = None
         self._grades = Grades()
+        self._shown = self._grades, self.counts(), self._number()
         self._proof = ""
         self.setFixedHeight(13 * GRID)
         self.setAccessibleName("Figure of the garment")
@@ -29,11 +30,11 @@ class GarmentFigure(QWidget):
 
     def show_measurement(self, measurement: Measurement | None, grades: Grades) -> None:
         """Show another measurement, judged by these grades."""
-        before = self._grades, self.counts(), self._number()
-        self.measurement, self._grades = measurement, grades
-        if before[:2] != (grades, self.counts()):
+        before, self.measurement, self._grades = self._shown, measurement, grades
+        self._shown = grades, self.counts(), self._number()
+        if before[:2] != self._shown[:2]:
             self.update()
-        elif before[2] != self._number():
+        elif before[2] != self._shown[2]:
             self.update(self._area().adjusted(0, 0, -self.width() // 2, 0))
 
     def show_proof(self, words: str) -> None:
@@ -90,7 +91,7 @@ class GarmentFigure(QWidget):
             painter.drawText(low, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom, self._proof)
 
     def _paint_counts(self, painter: QPainter, area: QRect) -> None:
-        theme, counts = current(), self.counts()
+        theme, counts = current(), self._shown[1]
         painter.setFont(theme.font(Size.SMALL))
         captions = (f"to {_limit(self._grades.good_mm)}", f"to {_limit(self._grades.fair_mm)}", "more")
         metrics = painter.fontMetrics()

@@ -1,6 +1,6 @@
 """The strip above the cloth: where the selected panel lies, in numbers that can be typed."""
 
-from PySide6.QtCore import QSignalBlocker, QSize, Qt
+from PySide6.QtCore import QSignalBlocker, QSize, Qt, QTimer
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QComboBox, QFrame, QHBoxLayout, QLabel, QSizePolicy, QToolButton, QWidget
 
@@ -19,6 +19,8 @@ from core.model.project import Placement
 CLOTHS_WIDE_PX = 180
 NAMED_FROM_PX = 900
 """From this width on the strip's switches show their names beside their icons."""
+FIELDS_EVERY_MS = 33
+"""The fields follow a drag no faster than this: setting one costs as much as reading a seam."""
 
 
 class Inspector(QFrame):
@@ -36,6 +38,7 @@ class Inspector(QFrame):
         self.turned = _switch("End for end", "Laid end for end (T); not on a one-way cloth")
         self.hold = _switch("Hold", "Held panels stay where they are (H)")
         self.beside = SteadyLabel("Offset from the nearest lead stripe")
+        self._due = QTimer(self, singleShot=True, interval=FIELDS_EVERY_MS, timeout=self.show_panel)
         self._lay_out()
         self._connect()
         self.show_theme()
@@ -91,11 +94,16 @@ class Inspector(QFrame):
         self.cloths.setVisible(self.cloths.count() > 1)
 
     def _follow(self, moved: frozenset[PanelName]) -> None:
-        if self._document.current in moved:
+        if self._document.current not in moved:
+            return
+        if not self._document.trying:
             self.show_panel()
+        elif not self._due.isActive():
+            self._due.start()
 
     def show_panel(self) -> None:
         """Show the panel selected last."""
+        self._due.stop()
         name, count = self._document.current, len(self._document.selection)
         at = self._document.project.placement(name) if name else Placement()
         self._set_open(name, at, count)

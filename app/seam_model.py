@@ -83,6 +83,7 @@ class SeamModel(QAbstractTableModel):
         self._sewn: tuple[SewnSeam, ...] = ()
         self._readings: tuple[SeamReading | None, ...] = ()
         self._order: list[int] = []
+        self._stale: set[int] = set()
         self._sorting: tuple[int, Qt.SortOrder] = (-1, Qt.SortOrder.AscendingOrder)
         self.grades = Grades()
 
@@ -94,11 +95,20 @@ class SeamModel(QAbstractTableModel):
             for row, seam in enumerate(self._order):
                 if readings[seam] is not before[seam]:
                     self._redraw_changed(row, before[seam], readings[seam])
+                    self._stale.add(seam)
             return
         self.beginResetModel()
         self._sewn, self._readings = sewn, readings
+        self._stale.clear()
         self._order = self._sorted()
         self.endResetModel()
+
+    def redraw_drawings(self) -> None:
+        """Have the small drawings follow the readings: they cost more than all figures of a row."""
+        for seam in self._stale:
+            index = self.index(self._order.index(seam), DRAWING)
+            self.dataChanged.emit(index, index)
+        self._stale.clear()
 
     def judge_by(self, grades: Grades) -> None:
         """Judge steps by other limits."""
@@ -189,9 +199,9 @@ class SeamModel(QAbstractTableModel):
         self.sort(*self._sorting)
 
     def _redraw_changed(self, row: int, before: SeamReading | None, after: SeamReading | None) -> None:
-        """Have those cells drawn again that show something else now."""
-        for column in range(RMS, len(COLUMNS)):
-            if column == DRAWING or _text(before, column) != _text(after, column):
+        """Have those figures drawn again that read otherwise now."""
+        for column in range(RMS, DRAWING):
+            if _text(before, column) != _text(after, column):
                 self.dataChanged.emit(self.index(row, column), self.index(row, column))
 
     def _redraw(self, rows: list[int]) -> None:

@@ -12,6 +12,8 @@ from core.model.pattern import SewnSeam
 from core.model.project import Project
 from core.seams.readings import Measurement
 
+DRAWINGS_EVERY_MS = 33
+"""The small drawings follow a drag no faster than this; the figures follow every move."""
 _SETTLE_MS = 400
 """How long readings must stand still before rows change places."""
 
@@ -30,6 +32,8 @@ class SeamTable(QWidget):
         self.figure = GarmentFigure(self)
         self.view = SeamView(self.model, self)
         self._empty = self._empty_state()
+        self._drawings_due = QTimer(self, singleShot=True, interval=DRAWINGS_EVERY_MS)
+        self._drawings_due.timeout.connect(self.model.redraw_drawings)
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
         self._settle.timeout.connect(self._settled)
         self._lay_out()
@@ -45,6 +49,8 @@ class SeamTable(QWidget):
         self.figure.show_measurement(measurement, self.model.grades)
         if self.view.currentIndex().row() != self.model.row_of(self._picked):
             self.pick(self._picked)
+        if not self._drawings_due.isActive():
+            self._drawings_due.start()
         self._settle.start()
 
     def set_grades(self, grades: Grades) -> None:

@@ -40,6 +40,7 @@ class SewnEdge(CanvasItem):
         self._points, self._inward = edge_at(line, side, line.height)
         self._paths: dict[Grade, QPainterPath] = {}
         self._picked = False
+        self._extent = polygon(self._points).boundingRect()
         self._box = QRectF()
         self.setZValue(1)
         self.badge = StepBadge(index)
@@ -72,7 +73,7 @@ class SewnEdge(CanvasItem):
         """Make room for pens of a fixed width on the screen."""
         self.prepareGeometryChange()
         reach = REACH_PX / scale_px
-        self._box = polygon(self._points).boundingRect().adjusted(-reach, -reach, reach, reach)
+        self._box = self._extent.adjusted(-reach, -reach, reach, reach)
         self.badge.set_scale(scale_px)
 
     def boundingRect(self) -> QRectF:
@@ -114,17 +115,19 @@ def stretches_of(line: SeamLine, reading: SeamReading | None, grades: Grades) ->
     runs = [run for run in graded_runs(reading, grades.limits_mm) if run.counts] if reading else []
     if not runs:
         return None
-    sparse = _sparse(line)
-    heights = [_drawn_heights(sparse, run) for run in runs]
-    bounds = (0, *np.cumsum([len(height) for height in heights]).tolist())
-    return Stretches(np.concatenate(heights), bounds, tuple(GRADES[run.grade] for run in runs))
+    heights, bounds = _drawn_heights(_sparse(line), runs)
+    return Stretches(heights, bounds, tuple(GRADES[run.grade] for run in runs))
 
 
-def _drawn_heights(sparse: Floats, run: Run) -> Floats:
-    """Heights from the top of a run to its bottom."""
-    start, end = run.height[0], run.height[-1]
-    low, high = np.searchsorted(sparse, (start, end), side="right")
-    return np.concatenate([[start], sparse[low:high], [end]])
+def _drawn_heights(sparse: Floats, runs: list[Run]) -> tuple[Floats, tuple[int, ...]]:
+    """Heights from the top of each run to its bottom, and where in them the runs begin and end."""
+    ends = np.array([(run.height[0], run.height[-1]) for run in runs])
+    between = np.searchsorted(sparse, ends, side="right").tolist()
+    known, heights, bounds = sparse.tolist(), [], [0]
+    for (start, end), (low, high) in zip(ends.tolist(), between, strict=True):
+        heights += [start, *known[low:high], end]
+        bounds.append(len(heights))
+    return np.array(heights), tuple(bounds)
 
 
 @lru_cache(maxsize=256)
@@ -147,24 +150,30 @@ class StepBadge(CanvasItem):
         self._box = QRectF()
         self._font, self._bold = current().font(Size.SMALL), current().font(Size.SMALL, bold=True)
         self._metrics = QFontMetricsF(self._bold)
+        self._wide, self._high = 8.0, self._metrics.height()
         self._baseline = QPointF()
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIgnoresTransformations)
         self.setZValue(10)
 
     def show_step(self, step_mm: float, at: QPointF, inward: QPointF, room_mm: float) -> None:
         """Show a step at a point on the cloth; `inward` is a unit vector into the panel, which is `room_mm` wide."""
-        self._text, self._grade = step(step_mm), Grades().grade_of(step_mm)
+        self._take(step(step_mm))
+        self._grade = Grades().grade_of(step_mm)
         self._inward, self._room_mm = inward, room_mm
         self.setPos(at)
         self.set_scale(self._scale_px)
         self.show()
         self.update()
 
+    def _take(self, text: str) -> None:
+        if text != self._text:
+            self._text, self._wide = text, self._metrics.horizontalAdvance(text) + 8
+
     def set_scale(self, scale_px: float) -> None:
         """Lie beside the edge at a scale, px per mm: inside the panel, or outside where it is too narrow."""
         self.prepareGeometryChange()
         self._scale_px = scale_px
-        wide, high = self._metrics.horizontalAdvance(self._text) + 8, self._metrics.height()
+        wide, high = self._wide, self._high
         inside = self._room_mm * scale_px > 2 * wide + 12
         away = self._inward * ((wide / 2 + 5) if inside else -(wide / 2 + 7))
         self._box = QRectF(-wide / 2, -high / 2, wide, high).translated(away)

@@ -73,7 +73,7 @@ class ClothScene(QGraphicsScene):
         self.lying = Lying.of(project, self.cloth)
         self.clash = ClashItem()
         self.addItem(self.clash)
-        self.clash.show_clashes(self.lying)
+        self._show_clashes()
         self.setSceneRect(self.cloth_rect().adjusted(-FAR_MM, -FAR_MM, FAR_MM, FAR_MM))
         self.set_scale(self._scale_px)
         self._read(frozenset(self.panels))
@@ -102,7 +102,7 @@ class ClothScene(QGraphicsScene):
         for name in moved & self.panels.keys():
             self.panels[name].lie(self.document.project.placement(name))
         self.lying = self.lying.after(self.document.cut, moved)
-        self.clash.show_clashes(self.lying)
+        self._show_clashes()
         if self.lying.length_mm > self.ground.shown_mm:
             self._fit_cloth()
         self._read(moved)
@@ -118,6 +118,9 @@ class ClothScene(QGraphicsScene):
                 stretches = stretches_of(line, reading, self.grades)
                 for edge in edges:
                     edge.show_reading(reading, stretches)
+
+    def _show_clashes(self) -> None:
+        self.clash.show_clashes(self.lying, lambda name: self.panels[name].outline())
 
     def _fit_cloth(self) -> None:
         end = self._cloth_end()

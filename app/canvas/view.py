@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QFrame, QGraphicsView, QWidget
 
 from app.canvas.gestures import ADDING, Band, Gesture, MovePanels, Pan, TurnPanel
 from app.canvas.handles import TurnHandle
+from app.canvas.ready import Readiness
 from app.canvas.scene import ClothScene
 from app.canvas.still import StillPicture
 from app.document import Document
@@ -58,6 +59,7 @@ class CanvasView(QGraphicsView):
         self._scene = ClothScene(document)
         self.setScene(self._scene)
         self.still = StillPicture(self)
+        self._ready = Readiness(document, self)
         self._dress()
         document.project_changed.connect(self.fit)
         document.placements_changed.connect(self._follow)
@@ -285,6 +287,7 @@ class CanvasView(QGraphicsView):
             self._gesture.move(at, event.modifiers())
         else:
             self._show_cursor(at)
+            self._ready.begin()
         place = self._to_scene(at)
         self.cursor_moved.emit(place, self._scene.panel_at(place))
 

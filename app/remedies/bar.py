@@ -20,6 +20,7 @@ class RemedyBar(QWidget):
         super().__init__(parent)
         self.setAccessibleName(tr("What would close the seam"))
         self._group = QButtonGroup(self)
+        self._said: tuple[object, ...] = ()
         row = QHBoxLayout(spacing=TIGHT)
         for index, (text, tip) in enumerate(_choices()):
             button = QToolButton(text=text, toolTip=tip, checkable=True, checked=index == AS_IT_IS)
@@ -53,6 +54,10 @@ class RemedyBar(QWidget):
 
     def say(self, words: str, can_apply: bool = False) -> None:
         """Say what the choice comes to."""
+        said = words, can_apply, self.choice, current()
+        if said == self._said:
+            return
+        self._said = said
         for button in self._group.buttons():
             button.setFont(current().font(bold=button.isChecked()))
             palette = current().palette()

@@ -37,6 +37,11 @@ def forbidden_by_slabs(fixed: Shape, moving: Shape, across: Floats) -> tuple[Flo
     return merged(low, high, np.concatenate(shifted or [np.empty(0, dtype=np.intp)]), len(across))
 
 
+def blocked_at(fixed: Shape, moving: Shape, across: float) -> tuple[Floats, Floats]:
+    """What `forbidden` gives for one shift, (m,) each, but the intervals may overlap and come in any order."""
+    return _intervals(fixed, moving, np.array([across]))[:2]
+
+
 def _intervals(fixed: Shape, moving: Shape, across: Floats) -> tuple[Floats, Floats, Ints]:
     """Forbidden intervals, not yet merged over all slabs: ends and which entry of `across` each belongs to."""
     shift = across[:, None]

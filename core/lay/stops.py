@@ -9,7 +9,7 @@ import numpy as np
 
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats
-from core.lay.forbidden import forbidden_by_slabs, merged
+from core.lay.forbidden import blocked_at, merged
 from core.lay.legal import cut_line, panels_on
 from core.lay.remnant import missing_outlines
 from core.lay.shapes import Shape, sheared
@@ -49,6 +49,12 @@ def _panel_body(panel: Panel, at: Placement, cloth: Cloth, margin_mm: float) -> 
         return _moved(_resting(panel, at.turn_deg, at.turned, cloth, margin_mm), at.u - cloth.skew * at.v, at.v)
 
     return _Body.of(cut_line(panel, at), cloth, margin_mm, make)
+
+
+def make_ready(project: Project, cloth: Cloth, panel: Panel) -> None:
+    """Work out what `Stops.nearest` would otherwise need the first time that something comes near a panel."""
+    at = project.placement(panel.name)
+    _resting(panel, at.turn_deg, at.turned, cloth, cloth.spare_mm / 2)
 
 
 @lru_cache(maxsize=512)
@@ -109,14 +115,13 @@ class Stops:
         What can't be met `within` two dv is left out.
         """
         parts = [
-            forbidden_by_slabs(stays.shape, moves.shape, np.array([dw]))
+            blocked_at(stays.shape, moves.shape, dw)
             for stays, moves in self.pairs
             if moves.reach[0] + dw < stays.reach[1]
             and moves.reach[1] + dw > stays.reach[0]
             and moves.along[0] + within[0] < stays.along[1]
             and moves.along[1] + within[1] > stays.along[0]
         ]
-        low, high = (np.concatenate([part[side][0] for part in parts] or [np.empty(0)]) for side in (0, 1))
-        there = np.isfinite(low)
-        ends = merged(low[there], high[there], np.zeros(int(there.sum()), dtype=np.intp), 1)
+        low, high = (np.concatenate([part[side] for part in parts] or [np.empty(0)]) for side in (0, 1))
+        ends = merged(low, high, np.zeros(len(low), dtype=np.intp), 1)
         return ends[0][0][np.isfinite(ends[0][0])], ends[1][0][np.isfinite(ends[1][0])]

@@ -36,7 +36,7 @@ class SeamLine:
     b: Points
     edge_lengths: tuple[float, float]
 
-    @property
+    @cached_property
     def panels(self) -> tuple[PanelName, PanelName]:
         """The panels on the left and on the right of the seam."""
         return panel_of(self.sewn.a), panel_of(self.sewn.b)

@@ -42,6 +42,8 @@ class Row:
     tip: str
     needs: str = "project"
     checkable: bool = False
+    checked: bool = False
+    """How it is at first."""
     rule: bool = False
     """Whether a line divides it from the action before it in its menu."""
 
@@ -93,17 +95,18 @@ TABLE = (
     Row("quit", "&Quit", "Ctrl+Q", "", "close", "&File", "Close the workbench", needs="", rule=True),
     Row("undo", "&Undo", "Ctrl+Z", "undo", "document.undo_step", "&Edit", "Take the last step back", needs="undo"),
     Row("redo", "&Redo", "Ctrl+Shift+Z; Ctrl+Y", "redo", "document.redo_step", "&Edit", "Do it again", needs="redo"),
-    Row("all", "Select &all", "Ctrl+A", "", "select_all", "&Edit", "Select all panels on this cloth", rule=True),
+    Row("all", "Select &all", "Ctrl+A", "", "desk.select_all", "&Edit", "Select all panels on this cloth", rule=True),
     Row(
         "settle",
         "Settle on &matches and neighbours",
         "S",
         "settle",
-        "set_settling",
+        "desk.set_settling",
         "&Edit",
         "Dragged panels settle where their seams match best and against their neighbours; Alt suspends it",
         needs="",
         checkable=True,
+        checked=True,
         rule=True,
     ),
     Row(
@@ -111,7 +114,7 @@ TABLE = (
         "&Others follow",
         "O",
         "follow",
-        "set_following",
+        "edits.set_following",
         "&Edit",
         "While panels are moved or turned, the other free panels go where their seams match best",
         needs="",
@@ -130,14 +133,24 @@ TABLE = (
         "Lay the panel end for end; not on a one-way cloth",
         "panel",
     ),
-    Row("turn-back", "Turn &left", "[", "", "turn_left", "&Panel", "Turn the panel left by 0.05°", "panel", rule=True),
-    Row("turn-on", "Turn &right", "]", "", "turn_right", "&Panel", "Turn the panel right by 0.05°", "panel"),
+    Row(
+        "turn-back",
+        "Turn &left",
+        "[",
+        "",
+        "edits.turn_left",
+        "&Panel",
+        "Turn the panel left by 0.05°",
+        "panel",
+        rule=True,
+    ),
+    Row("turn-on", "Turn &right", "]", "", "edits.turn_right", "&Panel", "Turn the panel right by 0.05°", "panel"),
     Row(
         "repeat-left",
         "A repeat to the le&ft",
         "Ctrl+Shift+Left",
         "",
-        "repeat_left",
+        "edits.repeat_left",
         "&Panel",
         "Move the panel across by one repeat: no step changes",
         "panel",
@@ -148,7 +161,7 @@ TABLE = (
         "A repeat to the r&ight",
         "Ctrl+Shift+Right",
         "",
-        "repeat_right",
+        "edits.repeat_right",
         "&Panel",
         "Move the panel across by one repeat: no step changes",
         "panel",
@@ -239,7 +252,7 @@ TABLE = (
         "Shift st&itching lines…",
         "Ctrl+Shift+M",
         "",
-        "ask_shift",
+        "desk.ask_shift",
         "P&lan",
         "Move the stitching lines between panels by a hair so that the stripes meet; the girth stays",
         "idle",
@@ -279,7 +292,7 @@ TABLE = (
         "Se&w edges together",
         "J",
         "sewing",
-        "pick_edges",
+        "desk.pick_edges",
         "P&lan",
         "Pick two edges on the cloth to make a seam of them",
         rule=True,
@@ -289,7 +302,7 @@ TABLE = (
         "Keep as a &variant",
         "Ctrl+K",
         "",
-        "keep_variant",
+        "desk.keep_variant",
         "P&lan",
         "Keep how things stand under a name, to compare and to come back to",
     ),
@@ -298,7 +311,7 @@ TABLE = (
         "What would &help",
         "Ctrl+Shift+H",
         "",
-        "show_advice",
+        "desk.show_advice",
         "P&lan",
         "Work out what each change would gain: tolerances, holds, flares, grain",
         "idle",
@@ -314,31 +327,41 @@ TABLE = (
         needs="early",
     ),
     Row("cancel", "&Cancel", "Ctrl+.", "cancel", "jobs.cancel", "P&lan", "Cancel what is being worked on", "job"),
-    Row("zoom-in", "Zoom &in", "Ctrl++; Ctrl+=", "zoom-in", "view.zoom_in", "&View", "Come nearer"),
-    Row("zoom-out", "Zoom &out", "Ctrl+-", "zoom-out", "view.zoom_out", "&View", "Go further off"),
-    Row("fit", "&Fit", "F", "fit", "view.fit", "&View", "Show the whole cloth"),
-    Row("fit-width", "Fit &width", "W", "", "view.fit_width", "&View", "Show the cloth's whole width"),
-    Row("fit-panel", "Fit &panel", "Shift+F", "", "view.fit_selection", "&View", "Show the selected panels large"),
-    Row("true-size", "&True size", "Ctrl+0", "", "view.true_size", "&View", "A millimetre is a millimetre"),
+    Row("zoom-in", "Zoom &in", "Ctrl++; Ctrl+=", "zoom-in", "desk.view.zoom_in", "&View", "Come nearer"),
+    Row("zoom-out", "Zoom &out", "Ctrl+-", "zoom-out", "desk.view.zoom_out", "&View", "Go further off"),
+    Row("fit", "&Fit", "F", "fit", "desk.view.fit", "&View", "Show the whole cloth"),
+    Row("fit-width", "Fit &width", "W", "", "desk.view.fit_width", "&View", "Show the cloth's whole width"),
+    Row("fit-panel", "Fit &panel", "Shift+F", "", "desk.view.fit_selection", "&View", "Show the selected panels large"),
+    Row("true-size", "&True size", "Ctrl+0", "", "desk.view.true_size", "&View", "A millimetre is a millimetre"),
     Row(
         "closeup",
         "&Close-up",
         "F6",
         "closeup",
-        "show_closeup",
+        "desk.show_closeup",
         "&View",
         "The picked seam as it will be sewn",
         rule=True,
     ),
-    Row("garment", "&Garment", "F7", "garment", "show_garment", "&View", "All panels side by side as worn"),
-    Row("worn", "W&orn", "Shift+F7", "worn", "show_worn", "&View", "The garment as it hangs, seen from any side"),
-    Row("panels", "Pane&ls", "F5", "panels", "show_panels", "&View", "All panels in a list, for the keys"),
-    Row("sewing", "Se&wing", "F8", "sewing", "show_sewing", "&View", "The seams, and what walking them finds"),
-    Row("cut-list", "Cut &list", "F9", "cut-list", "show_cut_list", "&View", "What to cut and buy, and what is cut"),
-    Row("variants", "&Variants", "F11", "variants", "show_variants", "&View", "How things stood, and what would help"),
-    Row("as-sewn", "&As sewn", "F12", "", "show_as_sewn", "&View", "What to expect once hands have cut and sewn"),
-    Row("next-seam", "&Next seam", "N", "", "next_seam", "&View", "Pick the next seam"),
-    Row("last-seam", "Seam &before", "Shift+N", "", "seam_before", "&View", "Pick the seam before"),
+    Row("garment", "&Garment", "F7", "garment", "desk.show_garment", "&View", "All panels side by side as worn"),
+    Row("worn", "W&orn", "Shift+F7", "worn", "desk.show_worn", "&View", "The garment as it hangs, seen from any side"),
+    Row("panels", "Pane&ls", "F5", "panels", "desk.show_panels", "&View", "All panels in a list, for the keys"),
+    Row("sewing", "Se&wing", "F8", "sewing", "desk.show_sewing", "&View", "The seams, and what walking them finds"),
+    Row(
+        "cut-list", "Cut &list", "F9", "cut-list", "desk.show_cut_list", "&View", "What to cut and buy, and what is cut"
+    ),
+    Row(
+        "variants",
+        "&Variants",
+        "F11",
+        "variants",
+        "desk.show_variants",
+        "&View",
+        "How things stood, and what would help",
+    ),
+    Row("as-sewn", "&As sewn", "F12", "", "desk.show_as_sewn", "&View", "What to expect once hands have cut and sewn"),
+    Row("next-seam", "&Next seam", "N", "", "desk.next_seam", "&View", "Pick the next seam"),
+    Row("last-seam", "Seam &before", "Shift+N", "", "desk.seam_before", "&View", "Pick the seam before"),
     Row(
         "mm",
         "Lengths in mi&llimetres",
@@ -398,22 +421,23 @@ def make_actions(window: "Window") -> dict[str, QAction]:
     """An action for every row of the table, by id, connected to the window."""
     actions = {}
     for row in TABLE:
-        action = actions[row.id] = QAction(tr(row.text), window, checkable=row.checkable)
+        action = actions[row.id] = QAction(tr(row.text), window, checkable=row.checkable, checked=row.checked)
         action.setShortcuts([QKeySequence(key) for key in row.keys.split("; ") if key])
         tip = tr(row.tip)
         action.setToolTip(f"{tip} ({row.keys.split('; ')[0]})" if row.keys else tip)
         action.setStatusTip(tip)
         signal = action.toggled if row.checkable else action.triggered
-        signal.connect(_caller(attrgetter(row.slot)(window), row.checkable))
+        signal.connect(_caller(window, row))
         window.addAction(action)
     return actions
 
 
-def _caller(slot: Callable[..., object], checkable: bool) -> Callable[[bool], None]:
-    """Calls a slot with the check mark if the action has one, else with nothing."""
+def _caller(window: "Window", row: Row) -> Callable[[bool], None]:
+    """Calls a row's slot, with the check mark if it has one; what the slot belongs to is made when it is called."""
 
     def call(checked: bool = False) -> None:
-        slot(checked) if checkable else slot()
+        slot = attrgetter(row.slot)(window)
+        slot(checked) if row.checkable else slot()
 
     return call
 

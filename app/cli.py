@@ -1,37 +1,38 @@
 """The command line. Everything but the workbench itself runs without a screen and without Qt."""
 
 import argparse
-import json
 import os
 import sys
 from collections.abc import Callable, Sequence
+from importlib import import_module
 from pathlib import Path
 from typing import Any, NoReturn
 
 from app import __version__
-from app.advise_command import add_advise_command, run_advise
-from app.compare_command import add_compare_option, choices_report, choices_text
-from app.console import lay_text, measurement_text, progress_bar, stoppable
-from app.desktop_command import add_desktop_command, run_desktop
-from app.draft_command import add_draft_command, run_draft
-from app.ease_command import add_ease_command, run_ease
-from app.forecast_command import add_forecast_command, run_forecast
-from app.import_command import add_import_command, run_import
-from app.paper_options import add_paper_options, paper_choices
-from app.proof_option import add_prove_option, proof_text, proved
-from app.shelf_command import add_shelf_command, run_shelf
-from app.shift_option import add_shift_options, shift_keys, shift_text, shifted
-from app.swatch_command import add_swatch_command, run_swatch
-from app.true_command import add_true_command, run_true
-from app.variant_option import add_variant_option, variant_in, variants_text
 from core.errors import BadInput, StripewrightError
-from core.files.project_file import SUFFIX, read_project, write_project
-from core.model.project import Project
-from core.model.validate import check_fits
-from core.seams.garment import Garment
-from core.seams.readings import measure
+from core.files.suffixes import SUFFIX
 
 DONE, NOT_TO_BE_HAD, BAD_INPUT = 0, 1, 2
+COMMANDS = {
+    "check": "project_commands",
+    "measure": "project_commands",
+    "match": "project_commands",
+    "lay": "project_commands",
+    "papers": "project_commands",
+    "plan": "project_commands",
+    "draft": "draft_command",
+    "import": "import_command",
+    "swatch": "swatch_command",
+    "ease": "ease_command",
+    "true": "true_command",
+    "desktop": "desktop_command",
+    "advise": "advise_command",
+    "forecast": "forecast_command",
+    "shelf": "shelf_command",
+    "list": "list_command",
+}
+"""The module of each command: it describes the command in `add_NAME_command` and does it in `run_NAME`. Only the module
+of the command that is given is read; for the help on all of them, all are."""
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -40,8 +41,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         if not words or (words[0] not in COMMANDS and not words[0].startswith("-")):
             return _workbench(words)
-        options = _parser().parse_args(words)
-        return COMMANDS[options.command](options)
+        options = _parser([words[0]] if words[0] in COMMANDS else list(COMMANDS)).parse_args(words)
+        return _of(options.command, "run_{}")(options)
     except BadInput as error:
         return _say(str(error), BAD_INPUT)
     except StripewrightError as error:
@@ -71,221 +72,17 @@ def _workbench(words: list[str]) -> int:
             f"{words[0]!r} is neither a command nor a project file", right=f"the commands are {', '.join(COMMANDS)}"
         )
     if words:
+        from core.files.project_file import read_project
+
         read_project(words[0])
     from app.workbench import run
 
     return run(Path(words[0]) if words else None)
 
 
-def _check(options: argparse.Namespace) -> int:
-    from core.derive.findings import find_odd
-    from core.seams.walk import walk
-
-    project = read_project(options.file)
-    check_fits_in(options.file, project)
-    garment = Garment.of(project)
-    findings = (*find_odd(project), *walk(project, garment))
-    for finding in findings:
-        print(finding)
-    seams, panels = len(garment.seams), len(garment.panels)
-    print(f"{options.file}: {panels} panels, {seams} seams, {len(findings) or 'no'} findings")
-    return DONE
-
-
-def _measure(options: argparse.Namespace) -> int:
-    from core.files.reports import measurement_report
-
-    project = variant_in(options, read_project(options.file))
-    measurement = measure(project)
-    if options.json:
-        return _print_json(measurement_report(project, measurement))
-    print(measurement_text(project, measurement))
-    if project.variants:
-        print("", variants_text(project), sep="\n")
-    return DONE
-
-
-def _match(options: argparse.Namespace) -> int:
-    from core.derive.matched import with_patches
-    from core.files.reports import measurement_report, solve_report
-    from core.matching.solve import match
-
-    if options.shift_mm is not None:
-        return _match_and_shift(options)
-    project = read_project(options.file)
-    garment = Garment.of(project)
-    result = match(project, progress_bar(options.json), garment)
-    bound = proved(options, project, result)
-    result = bound.result if bound else result
-    _keep(options, with_patches(result.project))
-    measurement = measure(result.project, garment)
-    if options.json:
-        return _print_json({**measurement_report(result.project, measurement), "solve": solve_report(result)})
-    print(measurement_text(result.project, measurement))
-    print(f"Solved in {result.seconds:.2f} s. {_by_hand(project, garment)}")
-    if bound:
-        print(proof_text(bound))
-    return DONE
-
-
-def _match_and_shift(options: argparse.Namespace) -> int:
-    from core.derive.matched import with_patches
-    from core.files.reports import measurement_report
-
-    if options.prove is not None:
-        raise BadInput("--prove and --shift-mm stand together", right="a proof holds for the lines as they are drawn")
-    result = shifted(options, read_project(options.file))
-    _keep(options, with_patches(result.project))
-    measurement = measure(result.project)
-    if options.json:
-        return _print_json({**measurement_report(result.project, measurement), **shift_keys(result)})
-    print(shift_text(result))
-    print(f"Solved in {result.seconds:.2f} s.")
-    return DONE
-
-
-def _by_hand(project: Project, garment: Garment) -> str:
-    from core.matching.byhand import by_hand
-
-    figure = measure(by_hand(project, garment), garment).rms_mm
-    return "" if figure is None else f"Laid by hand, each panel against its cut neighbour: {figure:.3f} mm rms."
-
-
-def _lay(options: argparse.Namespace) -> int:
-    from core.derive.cutting import cut_project
-    from core.derive.matched import with_patches
-    from core.files.reports import lays_report, measurement_report
-    from core.lay.lay import lay
-
-    project = with_patches(read_project(options.file))
-    check_fits_in(options.file, cut_project(project))
-    if options.compare:
-        return _compare(options, project)
-    with stoppable(progress_bar(options.json)) as progress:
-        result = lay(cut_project(project), progress)
-    if result.status == "stopped":
-        print("stopped early: the shortest lay so far is taken", file=sys.stderr)
-    laid = project.placed(result.project.placements)
-    _keep(options, laid)
-    code = DONE if all(found.fits for found in result.lays) else NOT_TO_BE_HAD
-    if options.json:
-        report = measurement_report(laid, measure(laid))
-        _print_json({**report, "lays": lays_report(result)})
-        return code
-    for found in result.lays:
-        print(lay_text(found))
-    return code
-
-
-def _compare(options: argparse.Namespace, project: Project) -> int:
-    from core.derive.choices import compared
-
-    if options.output is not None:
-        raise BadInput("--compare writes nothing", "-o", "leave one of the two out")
-    choices = compared(project, progress_bar(options.json))
-    if options.json:
-        return _print_json(choices_report(choices))
-    print(choices_text(choices))
-    return DONE
-
-
-def _papers(options: argparse.Namespace) -> int:
-    from core.papers.papers import write_papers
-
-    project = read_project(options.file)
-    check_fits_in(options.file, project)
-    for path in write_papers(project, _folder(options.to), progress_bar(False), paper_choices(options)):
-        print(path)
-    return DONE
-
-
-def _plan(options: argparse.Namespace) -> int:
-    from core.derive.cutting import cut_project
-    from core.derive.matched import with_patches
-    from core.files.reports import lays_report, measurement_report, solve_report
-    from core.lay.lay import quick_lay
-    from core.matching.solve import match
-    from core.papers.papers import write_papers
-    from core.progress import part
-
-    project = read_project(options.file)
-    check_fits_in(options.file, cut_project(project))
-    folder, garment, progress = _folder(options.to), Garment.of(project), progress_bar(options.json)
-    matched = match(project, part(progress, 0.0, 0.3), garment)
-    result = quick_lay(cut_project(with_patches(matched.project)), part(progress, 0.3, 0.8))
-    laid = matched.project.placed(result.project.placements)
-    fits = all(found.fits for found in result.lays)
-    papers = write_papers(laid, folder, part(progress, 0.8, 1.0), paper_choices(options)) if fits else ()
-    progress(1.0, "done")
-    folder.mkdir(parents=True, exist_ok=True)
-    kept = folder / f"{Path(options.file).stem}{SUFFIX}"
-    write_project(kept, laid)
-    code = DONE if fits else NOT_TO_BE_HAD
-    measurement = measure(laid, garment)
-    if options.json:
-        report = measurement_report(laid, measurement)
-        _print_json({**report, "solve": solve_report(matched), "lays": lays_report(result)})
-        return code
-    print(measurement_text(laid, measurement))
-    print(_by_hand(project, garment), *(lay_text(found) for found in result.lays), *papers, kept, sep="\n")
-    if not fits:
-        print("No papers: there is nothing to cut from while the cloth is too short.")
-    return code
-
-
-def check_fits_in(path: str, project: Project) -> None:
-    """Check that every panel fits across its cloth. Raises BadInput that names the file as well."""
-    try:
-        check_fits(project)
-    except BadInput as error:
-        raise BadInput(error.what, f"{path}, {error.place}", error.right) from None
-
-
-def _folder(path: str) -> Path:
-    folder = Path(path)
-    if folder.exists() and not folder.is_dir():
-        raise BadInput("it is a file", str(folder), "the name of a folder is right")
-    return folder
-
-
-def _keep(options: argparse.Namespace, project: Project) -> None:
-    """Write the project to -o; without it, update the file itself, unless the result goes out as JSON."""
-    if options.output is not None:
-        write_project(options.output, project)
-    elif not options.json:
-        write_project(options.file, project)
-
-
-def _list(options: argparse.Namespace) -> int:
-    from app.list_command import run_list
-
-    return run_list(options)
-
-
-def _print_json(report: dict[str, Any]) -> int:
-    json.dump(report, sys.stdout, allow_nan=False)
-    sys.stdout.write("\n")
-    return DONE
-
-
-COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
-    "check": _check,
-    "measure": _measure,
-    "match": _match,
-    "lay": _lay,
-    "papers": _papers,
-    "plan": _plan,
-    "list": _list,
-    "advise": run_advise,
-    "forecast": run_forecast,
-    "ease": run_ease,
-    "shelf": run_shelf,
-    "true": run_true,
-    "desktop": run_desktop,
-    "draft": run_draft,
-    "import": run_import,
-    "swatch": run_swatch,
-}
+def _of(command: str, name: str) -> Callable[[Any], Any]:
+    """What a command's module holds under a name, `{}` in it standing for the command."""
+    return getattr(import_module(f"app.{COMMANDS[command]}"), name.format(command))
 
 
 class _Parser(argparse.ArgumentParser):
@@ -293,7 +90,8 @@ class _Parser(argparse.ArgumentParser):
         raise BadInput(message, right="stripewright --help tells how")
 
 
-def _parser() -> argparse.ArgumentParser:
+def _parser(names: Sequence[str]) -> argparse.ArgumentParser:
+    """Reads the options of these commands."""
     parser = _Parser(
         prog="stripewright",
         description="Cut flared, panelled garments from striped cloth so that the stripes meet at every seam. "
@@ -301,50 +99,9 @@ def _parser() -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"stripewright {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
-    _command(commands, "check", "read and validate a project, walk its seams, say what is wrong where")
-    add_variant_option(
-        _json(_command(commands, "measure", "the mismatch at every seam for the placements in the file"))
-    )
-    matching = _output(_json(_command(commands, "match", "find the placement in which all seams match best")))
-    add_prove_option(add_shift_options(matching))
-    lay = _command(commands, "lay", "keep phases and turns, find the panels' places on each cloth")
-    add_compare_option(_output(_json(lay)))
-    add_paper_options(_to(_command(commands, "papers", "write all papers")))
-    add_paper_options(_to(_json(_command(commands, "plan", "match, lay and papers in one go: the main job"))))
-    add_draft_command(commands)
-    add_import_command(commands)
-    add_swatch_command(commands)
-    add_ease_command(commands)
-    add_true_command(commands)
-    add_desktop_command(commands)
-    add_advise_command(commands)
-    add_forecast_command(commands)
-    add_shelf_command(commands)
-    _json(_command(commands, "list", "everything to cut, the notions, and what each cloth needs"))
+    for name in names:
+        _of(name, "add_{}_command")(commands)
     return parser
-
-
-def _command(commands: Any, name: str, does: str) -> argparse.ArgumentParser:
-    command: argparse.ArgumentParser = commands.add_parser(name, help=does, description=does)
-    command.add_argument("file", metavar="FILE", help="a project file")
-    return command
-
-
-def _json(command: argparse.ArgumentParser) -> argparse.ArgumentParser:
-    command.add_argument("--json", action="store_true", help="print one JSON object and nothing else")
-    return command
-
-
-def _output(command: argparse.ArgumentParser) -> argparse.ArgumentParser:
-    command.add_argument(
-        "-o", dest="output", metavar="OUT", help="write the project here (else FILE; with --json nowhere)"
-    )
-    return command
-
-
-def _to(command: argparse.ArgumentParser) -> argparse.ArgumentParser:
-    command.add_argument("--to", required=True, metavar="DIR", help="the folder to write to")
-    return command
 
 
 if __name__ == "__main__":

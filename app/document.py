@@ -8,7 +8,8 @@ from PySide6.QtGui import QUndoStack
 from app.commands import ChangeProject
 from core.derive.cutting import derived_pieces, with_derived
 from core.errors import BadInput
-from core.files.project_file import SUFFIX, write_project
+from core.files.project_file import write_project
+from core.files.suffixes import SUFFIX
 from core.model.cloth import Cloth
 from core.model.panel import Panel, panels_of
 from core.model.pattern import PanelName, Piece

@@ -37,6 +37,10 @@ class Edits(QObject):
         self.others_follow = False
         """Whether the other free panels take their best places whenever some are moved or turned."""
 
+    def set_following(self, follows: bool) -> None:
+        """Let the other free panels follow those that are moved, or not."""
+        self.others_follow = follows
+
     def following(self, moved: tuple[PanelName, ...]) -> Following:
         """Those that follow some panels; nobody unless that was asked for."""
         return Following(self._document, moved if self.others_follow else ())
@@ -90,6 +94,14 @@ class Edits(QObject):
             if turn_deg:
                 self._tell_limit(changes, turns)
 
+    def repeat_left(self) -> None:
+        """Move the selected panels a repeat to the left."""
+        self.nudge_by_repeats(-1)
+
+    def repeat_right(self) -> None:
+        """Move the selected panels a repeat to the right."""
+        self.nudge_by_repeats(1)
+
     def to_other_side(self) -> None:
         """Send the selected panels to the other side of their cloths' middles; no step changes."""
         kept = self._document.cut_of(self._document.kept)
@@ -105,6 +117,14 @@ class Edits(QObject):
             changes = {name: turned_to(kept, self._document.panels[name], turns[name]) for name in panels}
             self._lay(f"Turn {self.title_of(panels)}", changes, f"turn {panels}")
             self._tell_limit(changes, turns)
+
+    def turn_left(self) -> None:
+        """Turn the selected panels a step anticlockwise."""
+        self.turn_by(-1)
+
+    def turn_right(self) -> None:
+        """Turn the selected panels a step clockwise."""
+        self.turn_by(1)
 
     def _tell_limit(self, changes: Changes, wanted: dict[PanelName, float]) -> None:
         stuck = [name for name, at in changes.items() if abs(wanted[name]) > abs(at.turn_deg) + 1e-6]

@@ -1,36 +1,29 @@
-"""Opening and saving: dialogs, recent files, samples, and the question before work would be lost."""
+"""Opening and saving: dialogs, and the question before work would be lost."""
 
-from collections.abc import Callable
 from pathlib import Path
 
-from PySide6.QtCore import QObject, QSettings, Signal
-from PySide6.QtWidgets import QFileDialog, QMenu, QMessageBox, QWidget
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from app.document import Document
 from app.messages import MessageBar
-from app.mnemonics import plain, tell_apart
-from app.resources import resource
+from app.recent import Recent
 from app.safekeeping.stamp import DiskCopy, stamp_of
-from app.window_state import last_folder, note_folder
+from app.window_state import last_folder
 from app.words import tr
 from core.errors import StripewrightError
-from core.files.project_file import SUFFIX, read_project
+from core.files.project_file import read_project
+from core.files.suffixes import SUFFIX
 
 DRAWINGS = "Drawn patterns (*.svg *.dxf *.pdf);;All files (*)"
-DRAWN = (".svg", ".dxf", ".pdf")
-"""What the ways in take for drawings, by suffix."""
-KEPT = 8
-"""So many recent files are remembered."""
 
 
 class Filing(QObject):
     """Moves projects between files and the document. What goes wrong is one line in the message bar."""
 
-    recent_changed = Signal()
-
-    def __init__(self, document: Document, messages: MessageBar, window: QWidget) -> None:
+    def __init__(self, document: Document, recent: Recent, messages: MessageBar, window: QWidget) -> None:
         super().__init__(window)
-        self._document, self._messages, self._window = document, messages, window
+        self._document, self._recent, self._messages, self._window = document, recent, messages, window
         self.disk = DiskCopy()
 
     # --- opening
@@ -62,7 +55,7 @@ class Filing(QObject):
         self._document.open(project, path)
         self.disk.note(path, stamp)
         if path:
-            self._remember(path)
+            self._recent.remember(path)
         return True
 
     # --- saving
@@ -100,7 +93,7 @@ class Filing(QObject):
             return False
         path = self._document.path or path
         self.disk.note(path, stamp_of(path))
-        self._remember(path)
+        self._recent.remember(path)
         return True
 
     # --- the file on disk
@@ -140,55 +133,10 @@ class Filing(QObject):
         )
         return self.save() if answer == buttons.Save else answer == buttons.Discard
 
-    # --- recent files and samples
-
-    def recent(self) -> list[Path]:
-        """Files opened or saved lately that are still there, the last one first."""
-        known = QSettings().value("recent", [])
-        names = [known] if isinstance(known, str) else known or []
-        return [path for name in names if (path := Path(name)).is_file()]
-
-    def _remember(self, path: Path) -> None:
-        path = path.resolve()
-        note_folder(path.parent)
-        names = [str(path), *(str(other) for other in self.recent() if other != path)]
-        QSettings().setValue("recent", names[:KEPT])
-        self.recent_changed.emit()
-
     def folder(self) -> Path:
         """Where to look for files first: where the last one was."""
         return last_folder()
 
-    def fill_recent(self, menu: QMenu) -> None:
-        """List the recent files in a menu."""
-        menu.clear()
-        for path in self.recent():
-            menu.addAction(plain(path.name), _opening(self.open_path, path)).setToolTip(str(path))
-        tell_apart(menu)
-        menu.setEnabled(bool(menu.actions()))
-
-    def fill_samples(self, menu: QMenu) -> None:
-        """List the sample projects in a menu."""
-        for path in samples():
-            menu.addAction(sample_title(path), _opening(self.open_sample, path))
-
 
 def _filter() -> str:
     return f"{tr('Stripewright projects')} (*{SUFFIX})"
-
-
-def samples() -> list[Path]:
-    """The sample projects that come with the program."""
-    return sorted(resource("sample_projects", ".").glob(f"*{SUFFIX}"))
-
-
-def sample_title(path: Path) -> str:
-    """What a sample is called."""
-    return path.stem.replace("-", " ").capitalize()
-
-
-def _opening(how: Callable[[Path], bool], path: Path) -> Callable[[], None]:
-    def call() -> None:
-        how(path)
-
-    return call

@@ -3,11 +3,20 @@
 import argparse
 import json
 import sys
+from typing import Any
 
 from app.console import table
 from core.derive.count import ClothNeed, CutPiece, CuttingList, cutting_list
 from core.files.project_file import read_project
 from core.files.reports import list_report
+
+
+def add_list_command(commands: Any) -> None:
+    """Add the command."""
+    does = "everything to cut, the notions, and what each cloth needs"
+    command = commands.add_parser("list", help=does, description=does)
+    command.add_argument("file", metavar="FILE", help="a project file")
+    command.add_argument("--json", action="store_true", help="print one JSON object and nothing else")
 
 
 def run_list(options: argparse.Namespace) -> int:

@@ -2,41 +2,44 @@
 
 from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
-from app.filing import Filing, sample_title, samples
 from app.icons import icon
-from app.pages.ways_in import WaysIn
+from app.recent import sample_title, samples
 from app.theme import ROOMY, SPACE, WIDE, Size, current
 from app.words import tr
+
+if TYPE_CHECKING:
+    from app.window import Window
 
 WIDE_PX = 300
 
 
 class StartPage(QWidget):
-    """Begin a project, open one, or try a sample."""
+    """Begin a project, open one, or try a sample. What the buttons need is made when they are pressed."""
 
-    def __init__(self, filing: Filing, ways: WaysIn, parent: QWidget | None = None) -> None:
-        super().__init__(parent)
-        self._filing = filing
+    def __init__(self, window: "Window") -> None:
+        super().__init__()
+        self._window = window
         self.setAccessibleName(tr("Start"))
         self._mark = QLabel()
         self._title = QLabel("Stripewright")
         self._words = QLabel(tr("Match the stripes at every seam before the shears touch the cloth."))
         self._ways = (
-            _wide_button(tr("New from measurements"), ways.from_measurements),
-            _wide_button(tr("New from a drawn pattern…"), ways.from_drawing),
-            _wide_button(tr("New from a photograph…"), ways.from_photograph),
-            _wide_button(tr("Open a project…"), filing.ask_open),
+            _wide_button(tr("New from measurements"), lambda: window.ways.from_measurements()),
+            _wide_button(tr("New from a drawn pattern…"), lambda: window.ways.from_drawing()),
+            _wide_button(tr("New from a photograph…"), lambda: window.ways.from_photograph()),
+            _wide_button(tr("Open a project…"), lambda: window.filing.ask_open()),
         )
         self._recent_head, self._sample_head = QLabel(tr("Recent")), QLabel(tr("Samples"))
         self._recent, self._samples = QVBoxLayout(spacing=SPACE), QVBoxLayout(spacing=SPACE)
         for path in samples():
-            self._samples.addWidget(_wide_button(sample_title(path), lambda path=path: filing.open_sample(path)))
+            self._samples.addWidget(_wide_button(sample_title(path), lambda path=path: window.filing.open_sample(path)))
         self._lay_out()
-        filing.recent_changed.connect(self.show_recent)
+        window.recent.changed.connect(self.show_recent)
         self.show_recent()
         self.show_theme()
 
@@ -71,13 +74,13 @@ class StartPage(QWidget):
         """List the recent files."""
         while item := self._recent.takeAt(0):
             item.widget().deleteLater()
-        recent = self._filing.recent()[:5]
+        recent = self._window.recent.paths()[:5]
         self._recent_head.setVisible(bool(recent))
         for path in recent:
             self._recent.addWidget(self._recent_button(path))
 
     def _recent_button(self, path: Path) -> QPushButton:
-        button = _wide_button(path.stem, lambda: self._filing.open_path(path))
+        button = _wide_button(path.stem, lambda: self._window.filing.open_path(path))
         button.setToolTip(str(path))
         return button
 

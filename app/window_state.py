@@ -10,10 +10,12 @@ _FOLDER = "folder"
 
 
 class WindowState:
-    """Size, place, splitters and tabs of a window."""
+    """Size and place of a window, and the splitters and tabs in it that it is told to follow."""
 
-    def __init__(self, window: QMainWindow, splitters: dict[str, QSplitter], tabs: dict[str, QTabWidget]) -> None:
-        self._window, self._splitters, self._tabs = window, splitters, tabs
+    def __init__(self, window: QMainWindow) -> None:
+        self._window = window
+        self._splitters: dict[str, QSplitter] = {}
+        self._tabs: dict[str, QTabWidget] = {}
 
     def keep(self) -> None:
         """Remember how it all stands."""
@@ -25,17 +27,22 @@ class WindowState:
             settings.setValue(f"{name} tab", tabs.currentIndex())
 
     def restore(self) -> None:
-        """Bring it back, onto a screen that is there; the first time, as large as is usual and the screen allows."""
+        """Bring the window back, onto a screen that is there; the first time, as large as is usual and fits there."""
         room = self._window.screen().availableSize()
         if not self._window.restoreGeometry(_state("window")):
             self._window.resize(FIRST_SIZE.boundedTo(room))
         self._window.resize(self._window.size().boundedTo(room))
-        for name, splitter in self._splitters.items():
+
+    def follow(self, splitters: dict[str, QSplitter], tabs: dict[str, QTabWidget]) -> None:
+        """Bring splitters and tabs back as they were, by their names in the settings, and remember them from now on."""
+        self._splitters |= splitters
+        self._tabs |= tabs
+        for name, splitter in splitters.items():
             splitter.restoreState(_state(name))
-        for name, tabs in self._tabs.items():
+        for name, pages in tabs.items():
             index = _number(f"{name} tab")
-            if 0 <= index < tabs.count():
-                tabs.setCurrentIndex(index)
+            if 0 <= index < pages.count():
+                pages.setCurrentIndex(index)
 
 
 def _state(name: str) -> QByteArray:

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QApplication
 
 from app.icons import icon
 from app.safekeeping.border import Ending, end_tracing, guard, guard_session, trace_crashes
-from app.safekeeping.recovery import state_folder
+from app.safekeeping.folders import state_folder
 from app.theme import apply_theme
 from app.window import Window
 from app.words import speak
@@ -26,7 +26,7 @@ def run(path: Path | str | None = None) -> int:
     window.show()
     if path is not None:
         window.filing.open_path(Path(path))
-    window.rescued.look()
+    window.idle.add(window.rest())
     code = app.exec()
     ending.close()
     end_tracing(trace)

@@ -12,7 +12,7 @@ from pathlib import Path
 from app.resources import resource
 from core.errors import BadInput, CannotBeHad
 from core.files.atomic import write_atomically
-from core.files.project_file import SUFFIX
+from core.files.suffixes import SUFFIX
 
 KIND = "application/x-stripewright+json"
 """The MIME type of a project file."""

@@ -36,11 +36,17 @@ class WaysIn(QObject):
     """A page has come up or gone."""
 
     def __init__(
-        self, document: Document, filing: Filing, messages: MessageBar, pages: QStackedWidget, window: QWidget
+        self,
+        document: Document,
+        filing: Filing,
+        messages: MessageBar,
+        pages: QStackedWidget,
+        home: Callable[[], QWidget],
+        window: QWidget,
     ) -> None:
         super().__init__(window)
         self._document, self._filing, self._messages = document, filing, messages
-        self._pages, self._window = pages, window
+        self._pages, self._home, self._window = pages, home, window
         self._below: list[Page] = []
 
     # --- which page is up
@@ -71,7 +77,7 @@ class WaysIn(QObject):
         if self._below:
             self._show(self._below.pop())
         else:
-            self._pages.setCurrentIndex(0 if self._document.is_empty else 1)
+            self._pages.setCurrentWidget(self._home())
             self.turned.emit()
 
     def _drop(self, page: Page | None) -> None:

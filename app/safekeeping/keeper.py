@@ -9,7 +9,8 @@ from pathlib import Path
 from PySide6.QtCore import QObject, QTimer, Signal
 
 from app.document import Document
-from app.safekeeping.recovery import Origin, OwnFile, recovery_folder
+from app.safekeeping.folders import recovery_folder
+from app.safekeeping.recovery import Origin, OwnFile
 from app.safekeeping.stamp import DiskCopy
 from app.words import tr
 from core.errors import StripewrightError

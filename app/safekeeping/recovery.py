@@ -12,13 +12,13 @@ from datetime import datetime
 from pathlib import Path
 
 import msgspec
-import platformdirs
 from PySide6.QtCore import QLockFile
 
 from app.safekeeping.stamp import Stamp
 from core.errors import BadInput
 from core.files.atomic import write_atomically
-from core.files.project_file import SUFFIX, project_to_bytes, read_project
+from core.files.project_file import project_to_bytes, read_project
+from core.files.suffixes import SUFFIX
 from core.model.project import Project
 
 PUT_AWAY = "put away"
@@ -26,16 +26,6 @@ LEFT = 10
 """So many files that were put away are left, the last ones."""
 _ANY_AGE_MS = 1
 """A lock counts by whether the system holds it, not by its age."""
-
-
-def state_folder() -> Path:
-    """Where the program keeps what it needs for itself."""
-    return Path(platformdirs.user_data_dir("stripewright", appauthor=False))
-
-
-def recovery_folder() -> Path:
-    """Where recovery files lie."""
-    return state_folder() / "recovery"
 
 
 class Origin(msgspec.Struct, frozen=True):

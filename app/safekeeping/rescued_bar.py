@@ -9,8 +9,9 @@ from PySide6.QtWidgets import QPushButton, QWidget
 from app.document import Document
 from app.filing import Filing
 from app.messages import Bar, MessageBar
+from app.safekeeping.folders import recovery_folder
 from app.safekeeping.keeper import Keeper
-from app.safekeeping.recovery import Origin, Orphan, find_orphans, recovery_folder
+from app.safekeeping.recovery import Origin, Orphan, find_orphans
 from app.theme import TARGET
 from app.words import tr
 from core.errors import StripewrightError

@@ -11,7 +11,6 @@ from core.files.structure import structure_from
 from core.model.project import Project
 from core.model.validate import validate
 
-SUFFIX = ".stripewright"
 FORMAT = "stripewright-project"
 _LEFT_OUT_EMPTY = ("pockets", "variants")
 

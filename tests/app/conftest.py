@@ -77,4 +77,4 @@ class Mouse:
 
 @pytest.fixture
 def mouse(window) -> Mouse:
-    return Mouse(window.view)
+    return Mouse(window.desk.view)

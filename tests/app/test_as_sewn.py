@@ -10,7 +10,7 @@ from core.forecast.forecast import forecast
 def page(skirt):
     """The page, seen."""
     skirt.actions_by_id["as-sewn"].trigger()
-    return skirt.as_sewn
+    return skirt.desk.as_sewn
 
 
 def test_the_figures_are_those_of_the_forecast_and_follow_the_cloth(skirt, page):

@@ -31,19 +31,19 @@ def lined(skirt):
 
 
 def cloth_titles(window) -> list[str]:
-    return [window.inspector.cloths.itemText(row) for row in range(window.inspector.cloths.count())]
+    return [window.desk.inspector.cloths.itemText(row) for row in range(window.desk.inspector.cloths.count())]
 
 
 def show_cloth(window, title: str) -> None:
-    window.inspector.cloths.setCurrentIndex(window.inspector.cloths.findText(title))
-    window.inspector.cloths.activated.emit(window.inspector.cloths.currentIndex())
+    window.desk.inspector.cloths.setCurrentIndex(window.desk.inspector.cloths.findText(title))
+    window.desk.inspector.cloths.activated.emit(window.desk.inspector.cloths.currentIndex())
 
 
 def test_every_cloth_with_something_on_it_can_be_shown(lined):
     assert cloth_titles(lined) == [lined.document.kept.cloths[0].title, "Muslin"]
-    assert "band" in lined.view.scene_here.panels
+    assert "band" in lined.desk.view.scene_here.panels
     show_cloth(lined, "Muslin")
-    assert set(lined.view.scene_here.panels) == set(LINING)
+    assert set(lined.desk.view.scene_here.panels) == set(LINING)
 
 
 def test_the_drawn_pieces_stay_the_project(lined):
@@ -53,9 +53,9 @@ def test_the_drawn_pieces_stay_the_project(lined):
 
 
 def test_panels_without_places_are_offered_them(lined):
-    assert lined.unplaced.isVisible()
+    assert lined.desk.unplaced.isVisible()
     lined.edits.spread_new()
-    assert not lined.unplaced.isVisible()
+    assert not lined.desk.unplaced.isVisible()
     kept = lined.document.cut
     assert not any(find_faults(kept, "muslin"))
     assert not any(fault for fault in find_faults(kept, kept.cloths[0].id) if "band" in fault)
@@ -64,12 +64,12 @@ def test_panels_without_places_are_offered_them(lined):
 def test_a_derived_panel_is_dragged_nudged_turned_held_and_saved(lined, mouse, tmp_path):
     lined.edits.spread_new()
     lined.document.select((LINING[0],))
-    assert set(lined.view.scene_here.panels) == set(LINING)
+    assert set(lined.desk.view.scene_here.panels) == set(LINING)
     before, steps = lined.document.kept.placement(LINING[0]), lined.document.undo.count()
     mouse.drag(mouse.on(LINING[0]), QPointF(30, 12))
     dragged = lined.document.kept.placement(LINING[0])
-    assert dragged.u - before.u == pytest.approx(30 / lined.view.scale_px, abs=0.01)
-    QTest.keyClick(lined.view, Qt.Key.Key_Left)
+    assert dragged.u - before.u == pytest.approx(30 / lined.desk.view.scale_px, abs=0.01)
+    QTest.keyClick(lined.desk.view, Qt.Key.Key_Left)
     assert lined.document.kept.placement(LINING[0]).u == pytest.approx(dragged.u - 1.0)
     lined.edits.turn_by(1)
     lined.edits.turn_end_for_end()
@@ -119,4 +119,4 @@ def test_a_layer_that_cannot_be_had_is_said(lined):
     bad = msgspec.structs.replace(kept.layers[0], kind="hem facing", edge="hem", depth=5000.0)
     lined.document.change("Face it", msgspec.structs.replace(kept, layers=(bad,)))
     assert set(lined.document.panels) == set(kept.panel_names)
-    assert "front" in lined.status.faults.toolTip()
+    assert "front" in lined.desk.status.faults.toolTip()

@@ -53,7 +53,7 @@ def test_sides_of_the_window(skirt):
     for side in SIDES.split():
         getattr(skirt, side)()
         QApplication.processEvents()
-        check(skirt.across)
+        check(skirt.desk)
     check(skirt.tools)
 
 

@@ -5,7 +5,7 @@ from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox
 
-from app.filing import sample_title, samples
+from app.recent import sample_title, samples
 from core.files.project_file import read_project, write_project
 
 Buttons = QMessageBox.StandardButton
@@ -47,7 +47,7 @@ def test_saving_as_gives_the_project_a_file_with_the_right_suffix(window, harbou
     assert window.filing.save()
     assert window.document.path == tmp_path / "new name.stripewright"
     assert read_project(window.document.path) == window.document.kept
-    assert window.filing.recent()[0] == window.document.path
+    assert window.recent.paths()[0] == window.document.path
 
 
 def test_a_broken_file_is_one_line_and_the_open_project_stays(window, own_copy, tmp_path):
@@ -96,7 +96,7 @@ def test_a_dropped_project_is_opened(window, own_copy):
 
 def test_recent_files_that_are_gone_are_not_offered(window, own_copy):
     window.filing.open_path(own_copy)
-    assert window.filing.recent() == [own_copy.resolve()]
+    assert window.recent.paths() == [own_copy.resolve()]
     window.document.undo.setClean()
     own_copy.unlink()
-    assert window.filing.recent() == []
+    assert window.recent.paths() == []

@@ -38,7 +38,7 @@ def test_a_drag_takes_the_others_along_and_is_one_step_or_taken_back(asked, mous
     assert document.kept == kept
     mouse.press(start)
     mouse.move(start + QPointF(20, 3))
-    QTest.keyClick(asked.view, Qt.Key.Key_Escape)
+    QTest.keyClick(asked.desk.view, Qt.Key.Key_Escape)
     mouse.release(start + QPointF(20, 3))
     assert document.project is document.kept
     asked.actions_by_id["follow"].trigger()
@@ -50,7 +50,7 @@ def test_held_panels_and_panels_ticked_as_cut_stay(asked, mouse):
     document = asked.document
     document.select(("back.R",))
     asked.edits.switch_hold()
-    asked.cut_list.tick(("back.L",), True)
+    asked.desk.cut_list.tick(("back.L",), True)
     kept = document.kept
     mouse.drag(mouse.on("side.R"), QPointF(25, 0))
     assert document.kept.placement("back.R") == kept.placement("back.R")

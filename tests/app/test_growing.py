@@ -19,8 +19,10 @@ def test_cancel_throws_away_what_was_shown(skirt, qtbot):
     cloth = document.project.cloths[0].id
     assert document.project.placements != kept.placements
     assert find_faults(document.cut, cloth) == ()
-    assert skirt.view.seen().contains(skirt.view.scene_here.laid_rect())
-    assert skirt.status.length.text() == f"lay {Lying.of(document.cut, document.cut.cloth(cloth)).length_mm:.0f} mm"
+    assert skirt.desk.view.seen().contains(skirt.desk.view.scene_here.laid_rect())
+    assert (
+        skirt.desk.status.length.text() == f"lay {Lying.of(document.cut, document.cut.cloth(cloth)).length_mm:.0f} mm"
+    )
     skirt.jobs.cancel()
     assert document.project is kept
     qtbot.wait(150)
@@ -30,7 +32,7 @@ def test_cancel_throws_away_what_was_shown(skirt, qtbot):
 def test_stopped_early_the_best_is_kept_as_one_step(skirt, qtbot):
     document = skirt.document
     begin_to_lay(skirt, qtbot)
-    shown = skirt.view.scene_here.lying.length_mm
+    shown = skirt.desk.view.scene_here.lying.length_mm
     with qtbot.waitSignal(skirt.jobs.ended, timeout=30_000):
         skirt.jobs.finish_early()
     assert not document.trying

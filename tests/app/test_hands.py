@@ -39,7 +39,7 @@ def test_readings_follow_while_the_button_is_down(skirt, mouse):
     assert document.kept is kept
     assert readings_of(document.measurement) == readings_of(measure(document.project))
     moved = document.project.placement("side.R").u - kept.placement("side.R").u
-    assert moved == pytest.approx(20 / skirt.view.scale_px, abs=1e-3)
+    assert moved == pytest.approx(20 / skirt.desk.view.scale_px, abs=1e-3)
     mouse.release(start + QPointF(20, 0))
     assert document.undo.undoText() == "Move Side gore R"
 
@@ -50,7 +50,7 @@ def test_a_drag_is_one_step_and_escape_takes_it_back(skirt, mouse):
     mouse.press(start)
     mouse.move(start + QPointF(30, 5))
     assert document.trying
-    QTest.keyClick(skirt.view, Qt.Key.Key_Escape)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_Escape)
     mouse.release(start + QPointF(30, 5))
     assert document.project is kept
     assert document.undo.count() == count
@@ -70,7 +70,7 @@ def test_a_dragged_panel_settles_where_no_nearby_place_matches_better(skirt, mou
     at, period = document.kept.placement("side.R"), document.kept.cloths[0].repeat.period
     best = best_phases(document.kept, document.garment, "side.R")[0]
     away = (best - at.u) % period + 6 * period
-    mouse.drag(mouse.on("side.R"), QPointF(away * skirt.view.scale_px + 0.8, 12))
+    mouse.drag(mouse.on("side.R"), QPointF(away * skirt.desk.view.scale_px + 0.8, 12))
     settled = document.kept.placement("side.R")
     assert settled.u == pytest.approx(at.u + away, abs=1e-3)
 
@@ -91,7 +91,7 @@ def test_on_a_skewed_cloth_panels_settle_along_its_stripes(skirt, mouse):
     before, at = readings_of(document.measurement), document.kept.placement("side.L")
     down = 120.0
     across = 0.030 * down + 3 * cloth.repeat.period
-    mouse.drag(mouse.on("side.R"), QPointF(across, down) * skirt.view.scale_px + QPointF(1.2, 0))
+    mouse.drag(mouse.on("side.R"), QPointF(across, down) * skirt.desk.view.scale_px + QPointF(1.2, 0))
     moved = document.kept.placement("side.L")
     assert moved.v - at.v == pytest.approx(down, abs=1)
     w_moved = moved.u - at.u - 0.030 * (moved.v - at.v)
@@ -104,7 +104,7 @@ def test_alt_suspends_settling(skirt, mouse):
     kept = skirt.document.kept.placement("side.R")
     mouse.drag(mouse.on("side.R"), QPointF(41, 12), keys=Qt.KeyboardModifier.AltModifier)
     moved = skirt.document.kept.placement("side.R").u - kept.u
-    assert moved == pytest.approx(41 / skirt.view.scale_px, abs=1e-3)
+    assert moved == pytest.approx(41 / skirt.desk.view.scale_px, abs=1e-3)
 
 
 def test_several_panels_settle_on_whole_repeats_and_keep_their_steps(skirt, mouse):
@@ -112,7 +112,7 @@ def test_several_panels_settle_on_whole_repeats_and_keep_their_steps(skirt, mous
     document.select(("side.R", "side.L"))
     kept, before = document.kept, readings_of(document.measurement)
     period = kept.cloths[0].repeat.period
-    mouse.drag(mouse.on("side.R"), QPointF(7 * period * skirt.view.scale_px + 0.8, 12))
+    mouse.drag(mouse.on("side.R"), QPointF(7 * period * skirt.desk.view.scale_px + 0.8, 12))
     moved = document.kept.placement("side.L").u - kept.placement("side.L").u
     assert moved == pytest.approx(7 * period, abs=1e-3)
     for (rms, _), (earlier, _) in zip(readings_of(document.measurement), before, strict=True):
@@ -130,7 +130,7 @@ def test_nudges_move_by_one_ten_and_a_tenth(skirt):
         (Qt.Key.Key_Down, Qt.KeyboardModifier.AltModifier),
         (Qt.Key.Key_Up, Qt.KeyboardModifier.NoModifier),
     ):
-        QTest.keyClick(skirt.view, key, keys)
+        QTest.keyClick(skirt.desk.view, key, keys)
     at = document.kept.placement("side.R")
     assert at.u == pytest.approx(start.u + 1 + 10 - 0.1, abs=1e-6)
     assert at.v == pytest.approx(start.v + 0.1 - 1, abs=1e-6)
@@ -141,10 +141,10 @@ def test_nudges_that_follow_one_another_are_one_step(skirt):
     document.select(("side.R",))
     kept, count = document.kept, document.undo.count()
     for _ in range(5):
-        QTest.keyClick(skirt.view, Qt.Key.Key_Right)
+        QTest.keyClick(skirt.desk.view, Qt.Key.Key_Right)
     assert document.undo.count() == count + 1
     document.select(("side.L",))
-    QTest.keyClick(skirt.view, Qt.Key.Key_Right)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_Right)
     assert document.undo.count() == count + 2
     document.undo_step()
     document.undo_step()
@@ -155,12 +155,12 @@ def test_the_turning_handle_stops_at_the_grain_tolerance(skirt, mouse):
     document = skirt.document
     document.select(("side.R",))
     limit = document.kept.cloths[0].grain_tolerance_deg
-    knob = skirt.view.handle_at() + skirt.view.handle.knob()
+    knob = skirt.desk.view.handle_at() + skirt.desk.view.handle.knob()
     mouse.drag(knob, QPointF(300, 40))
     at = document.kept.placement("side.R")
     assert at.turn_deg == pytest.approx(limit)
     assert document.undo.undoText() == "Turn Side gore R"
-    knob = skirt.view.handle_at() + skirt.view.handle.knob()
+    knob = skirt.desk.view.handle_at() + skirt.desk.view.handle.knob()
     mouse.drag(knob, QPointF(-300, 40))
     assert document.kept.placement("side.R").turn_deg == pytest.approx(-limit)
 
@@ -168,10 +168,10 @@ def test_the_turning_handle_stops_at_the_grain_tolerance(skirt, mouse):
 def test_turning_leaves_the_middle_of_the_panel_where_it_is(skirt, mouse):
     document = skirt.document
     document.select(("side.R",))
-    item = skirt.view.scene_here.panels["side.R"]
+    item = skirt.desk.view.scene_here.panels["side.R"]
     middle = QPointF(*document.garment.panels["side.R"].middle)
     before = item.mapToScene(middle)
-    mouse.drag(skirt.view.handle_at() + skirt.view.handle.knob(), QPointF(20, 3))
+    mouse.drag(skirt.desk.view.handle_at() + skirt.desk.view.handle.knob(), QPointF(20, 3))
     after = item.mapToScene(middle)
     assert document.kept.placement("side.R").turn_deg > 0
     assert math.hypot(after.x() - before.x(), after.y() - before.y()) < 0.01
@@ -180,10 +180,10 @@ def test_turning_leaves_the_middle_of_the_panel_where_it_is(skirt, mouse):
 def test_keys_turn_by_a_twentieth_of_a_degree_up_to_the_tolerance(skirt):
     document = skirt.document
     document.select(("side.R",))
-    QTest.keyClick(skirt.view, Qt.Key.Key_BracketRight)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_BracketRight)
     assert document.kept.placement("side.R").turn_deg == pytest.approx(0.05)
     for _ in range(30):
-        QTest.keyClick(skirt.view, Qt.Key.Key_BracketLeft)
+        QTest.keyClick(skirt.desk.view, Qt.Key.Key_BracketLeft)
     assert document.kept.placement("side.R").turn_deg == pytest.approx(-0.5)
     assert "0.5°" in skirt.messages.text
 
@@ -191,22 +191,22 @@ def test_keys_turn_by_a_twentieth_of_a_degree_up_to_the_tolerance(skirt):
 def test_a_held_panel_stays_where_it_is(skirt, mouse):
     document = skirt.document
     document.select(("side.R",))
-    QTest.keyClick(skirt.view, Qt.Key.Key_H)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_H)
     kept = document.kept
     assert kept.placement("side.R").hold
     mouse.drag(mouse.on("side.R"), QPointF(40, 10))
-    QTest.keyClick(skirt.view, Qt.Key.Key_Right)
-    QTest.keyClick(skirt.view, Qt.Key.Key_BracketRight)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_Right)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_BracketRight)
     assert document.kept is kept
     assert "held" in skirt.messages.text
-    QTest.keyClick(skirt.view, Qt.Key.Key_H)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_H)
     assert not document.kept.placement("side.R").hold
 
 
 def test_no_panel_is_turned_end_for_end_on_a_one_way_cloth(skirt):
     kept = skirt.document.kept
     skirt.document.select(("side.R",))
-    QTest.keyClick(skirt.view, Qt.Key.Key_T)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_T)
     assert skirt.document.kept is kept
     assert "one-way" in skirt.messages.text
 
@@ -215,13 +215,13 @@ def test_a_panel_is_turned_end_for_end_about_its_middle_where_the_cloth_allows_i
     window.filing.open_sample(pier_parasol)
     window.edits.spread_new()
     window.document.select(("gore-3",))
-    item = window.view.scene_here.panels["gore-3"]
+    item = window.desk.view.scene_here.panels["gore-3"]
     before = item.outline().boundingRect().center()
-    QTest.keyClick(window.view, Qt.Key.Key_T)
+    QTest.keyClick(window.desk.view, Qt.Key.Key_T)
     assert window.document.kept.placement("gore-3").turned
     after = item.outline().boundingRect().center()
     assert math.hypot(after.x() - before.x(), after.y() - before.y()) < 40
-    QTest.keyClick(window.view, Qt.Key.Key_T)
+    QTest.keyClick(window.desk.view, Qt.Key.Key_T)
     assert not window.document.kept.placement("gore-3").turned
 
 
@@ -230,15 +230,15 @@ def test_tab_goes_through_all_panels(skirt):
     skirt.document.select(())
     seen = []
     for _ in names:
-        QTest.keyClick(skirt.view, Qt.Key.Key_Tab)
+        QTest.keyClick(skirt.desk.view, Qt.Key.Key_Tab)
         seen.append(skirt.document.current)
     assert tuple(seen) == names
-    QTest.keyClick(skirt.view, Qt.Key.Key_Backtab)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_Backtab)
     assert skirt.document.current == names[-2]
 
 
 def test_tab_brings_a_panel_into_view(skirt):
-    view = skirt.view
+    view = skirt.desk.view
     view.set_scale(3.0)
     skirt.document.select(())
     for _ in skirt.document.kept.panel_names:
@@ -247,7 +247,7 @@ def test_tab_brings_a_panel_into_view(skirt):
 
 
 def test_a_band_selects_what_it_touches_and_shift_adds(skirt, mouse):
-    view = skirt.view
+    view = skirt.desk.view
     box = view.scene_here.panels["front.R"].outline().boundingRect()
     start = QPointF(view.mapFromScene(box.topLeft())) - QPointF(30, 20)
     mouse.drag(start, QPointF(view.mapFromScene(box.center())) - start)
@@ -263,18 +263,18 @@ def test_a_band_selects_what_it_touches_and_shift_adds(skirt, mouse):
 def test_spreading_out_changes_no_step(window, harbour_skirt):
     window.filing.open_sample(harbour_skirt)
     before = readings_of(window.document.measurement)
-    assert not window.unplaced.isHidden()
+    assert not window.desk.unplaced.isHidden()
     window.edits.spread_new()
-    assert window.unplaced.isHidden()
+    assert window.desk.unplaced.isHidden()
     after = readings_of(window.document.measurement)
     assert [rms for rms, _ in after] == pytest.approx([rms for rms, _ in before], abs=0.01)
-    assert "Can be cut" in window.status.faults.text()
+    assert "Can be cut" in window.desk.status.faults.text()
 
 
 def test_what_is_typed_is_what_lies(skirt):
     document = skirt.document
     document.select(("side.R",))
-    strip = skirt.inspector
+    strip = skirt.desk.inspector
     for field, text, what, value in (
         (strip.u, "512.3", "u", 512.3),
         (strip.v, "77.7", "v", 77.7),
@@ -296,9 +296,9 @@ def test_the_strip_tells_the_offset_from_the_nearest_lead_stripe(skirt):
     document.select(("side.R",))
     # The lead stripes of the sample lie at u = 4 + 22 j.
     skirt.edits.type_place("side.R", "u", 4 + 22 * 20 + 3.4)
-    assert skirt.inspector.beside.text() == "3.4 mm right of indigo"
+    assert skirt.desk.inspector.beside.text() == "3.4 mm right of indigo"
     skirt.edits.type_place("side.R", "u", 4 + 22 * 20 - 2.0)
-    assert skirt.inspector.beside.text() == "2.0 mm left of indigo"
+    assert skirt.desk.inspector.beside.text() == "2.0 mm left of indigo"
 
 
 def pixels(view) -> np.ndarray:
@@ -310,12 +310,12 @@ def test_what_stays_is_drawn_once_and_the_same_in_a_drag(skirt, mouse):
     start = mouse.on("front.R")
     mouse.press(start)
     mouse.move(start + QPoint(60, 25))
-    with_picture = pixels(skirt.view)
-    skirt.view.still.drop()
-    drawn = pixels(skirt.view)
+    with_picture = pixels(skirt.desk.view)
+    skirt.desk.view.still.drop()
+    drawn = pixels(skirt.desk.view)
     mouse.release(start + QPoint(60, 25))
     assert np.mean(np.abs(with_picture - drawn).max(axis=2) > 24) < 0.002
-    assert np.mean(np.abs(drawn - pixels(skirt.view)).max(axis=2) > 24) < 0.02
+    assert np.mean(np.abs(drawn - pixels(skirt.desk.view)).max(axis=2) > 24) < 0.02
 
 
 def test_a_picture_that_no_longer_holds_is_given_up(skirt, mouse):
@@ -323,20 +323,20 @@ def test_a_picture_that_no_longer_holds_is_given_up(skirt, mouse):
     mouse.press(start)
     mouse.move(start + QPoint(60, 25))
     skirt.document.undo_step()
-    after_undo = pixels(skirt.view)
-    skirt.view.still.drop()
-    assert np.array_equal(after_undo, pixels(skirt.view))
+    after_undo = pixels(skirt.desk.view)
+    skirt.desk.view.still.drop()
+    assert np.array_equal(after_undo, pixels(skirt.desk.view))
     mouse.release(start)
 
 
 def test_the_close_up_follows_a_drag(skirt, mouse, qtbot):
     seam = next(i for i, line in enumerate(skirt.document.garment.seams) if "front.R" in line.panels)
     skirt.document.pick_seam(seam)
-    before = skirt.closeup.grab().toImage()
+    before = skirt.desk.opened.closeup.grab().toImage()
     start = mouse.on("front.R")
     mouse.press(start)
     mouse.move(start + QPoint(23, 0), keys=Qt.KeyboardModifier.AltModifier)
-    qtbot.waitUntil(lambda: skirt.closeup.grab().toImage() != before)
+    qtbot.waitUntil(lambda: skirt.desk.opened.closeup.grab().toImage() != before)
     mouse.release(start)
 
 
@@ -345,7 +345,7 @@ def test_keys_move_a_panel_by_a_repeat_and_no_step_changes(skirt):
     document.select(("side.R",))
     start, before = document.kept.placement("side.R"), readings_of(document.measurement)
     keys = Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier
-    QTest.keyClick(skirt.view, Qt.Key.Key_Right, keys)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_Right, keys)
     at = document.kept.placement("side.R")
     assert (at.u, at.v) == (pytest.approx(start.u + document.kept.cloths[0].repeat.period, abs=2e-3), start.v)
     for (rms, worst), (rms_before, worst_before) in zip(readings_of(document.measurement), before, strict=True):
@@ -356,16 +356,16 @@ def test_the_other_side_is_the_mirrored_place_to_half_a_repeat(skirt):
     document = skirt.document
     (cloth,) = document.kept.cloths
     document.select(("side.R",))
-    item, before = skirt.view.scene_here.panels["side.R"], readings_of(document.measurement)
+    item, before = skirt.desk.view.scene_here.panels["side.R"], readings_of(document.measurement)
     middle, start = item.outline().boundingRect().center().x(), document.kept.placement("side.R")
-    QTest.keyClick(skirt.view, Qt.Key.Key_X)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_X)
     there, at = item.outline().boundingRect().center().x(), document.kept.placement("side.R")
     assert there == pytest.approx(sum(cloth.usable) - middle, abs=cloth.repeat.period / 2 + 1)
     repeats = (at.u - start.u) / cloth.repeat.period
     assert repeats == pytest.approx(round(repeats), abs=1e-3)
     assert (at.v, at.turn_deg) == (start.v, start.turn_deg)
     assert readings_of(document.measurement)[0][0] == pytest.approx(before[0][0], abs=0.01)
-    QTest.keyClick(skirt.view, Qt.Key.Key_X)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_X)
     assert document.kept.placement("side.R").u == pytest.approx(start.u, abs=1e-2)
 
 
@@ -384,7 +384,7 @@ def test_what_a_drag_does_can_be_typed(skirt, qtbot):
     document = skirt.document
     document.select(("side.R", "side.L"))
     kept, count = document.kept, document.undo.count()
-    QTest.keyClick(skirt.view, Qt.Key.Key_M)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_M)
     (form,) = skirt.findChildren(MoveForm)
     for field, text in ((form.across, "12,5"), (form.along, "-1 1/2in"), (form.turn, "0,1")):
         field.selectAll()
@@ -406,5 +406,5 @@ def test_the_tolerance_is_told_as_a_length_over_the_panel(skirt):
     ring = document.panels["side.R"].net_ring
     limit = document.kept.cloths[0].grain_tolerance_deg
     most = (ring[:, 1].max() - ring[:, 1].min()) * math.sin(math.radians(limit))
-    assert skirt.inspector.limit.text() == f"±{limit:g}° = {most:.1f} mm"
+    assert skirt.desk.inspector.limit.text() == f"±{limit:g}° = {most:.1f} mm"
     assert math.degrees(math.asin(3 / 700)) == pytest.approx(0.25, abs=0.01)

@@ -14,9 +14,9 @@ def test_undo_to_the_start_and_redo_to_the_end_give_equal_projects(window, harbo
     start = read_project(harbour_skirt)
     window.edits.spread_new()
     mouse.drag(mouse.on("side.R"), QPointF(33, 8))
-    QTest.keyClick(window.view, Qt.Key.Key_Right)
-    QTest.keyClick(window.view, Qt.Key.Key_BracketRight)
-    QTest.keyClick(window.view, Qt.Key.Key_H)
+    QTest.keyClick(window.desk.view, Qt.Key.Key_Right)
+    QTest.keyClick(window.desk.view, Qt.Key.Key_BracketRight)
+    QTest.keyClick(window.desk.view, Qt.Key.Key_H)
     window.edits.type_place("front.L", "u", 601.25)
     end = document.kept
     while document.undo.canUndo():

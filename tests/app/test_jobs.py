@@ -130,17 +130,17 @@ def test_match_is_one_step_and_lets_all_panels_be_seen(window, harbour_skirt, qt
     before = window.document.measurement.rms_mm
     with qtbot.waitSignal(window.jobs.ended, timeout=20_000):
         window.actions_by_id["match"].trigger()
-        assert not window.status.job.isHidden()
+        assert not window.desk.status.job.isHidden()
         assert not window.actions_by_id["lay"].isEnabled()
     document = window.document
     assert document.undo.count() == 1
     assert document.undo.undoText() == "Match stripes"
     assert document.measurement.rms_mm < before
     assert document.measurement.rms_mm == pytest.approx(measure(document.kept).rms_mm)
-    assert window.unplaced.isHidden()
-    assert window.status.faults.text() == "Can be cut as it lies"
+    assert window.desk.unplaced.isHidden()
+    assert window.desk.status.faults.text() == "Can be cut as it lies"
     assert window.messages.text.startswith("Matched")
-    assert window.status.job.isHidden()
+    assert window.desk.status.job.isHidden()
     document.undo_step()
     assert document.measurement.rms_mm == before
 
@@ -168,10 +168,10 @@ def test_a_lay_can_be_cancelled_from_the_status_bar(skirt, qtbot):
     qtbot.wait(150)
     assert skirt.jobs.busy
     began = time.perf_counter()
-    QTest.mouseClick(skirt.status.job.stop, Qt.MouseButton.LeftButton)
+    QTest.mouseClick(skirt.desk.status.job.stop, Qt.MouseButton.LeftButton)
     assert time.perf_counter() - began < 0.1
     assert not skirt.jobs.busy
-    assert skirt.status.job.isHidden()
+    assert skirt.desk.status.job.isHidden()
     assert skirt.document.kept is kept
 
 
@@ -191,10 +191,10 @@ def test_a_lay_can_be_ended_with_the_best_so_far(skirt, qtbot):
     with qtbot.waitSignal(skirt.jobs.ended, timeout=30_000):
         skirt.errands.lay()
         assert skirt.actions_by_id["stop-lay"].isEnabled()
-        QTest.mouseClick(skirt.status.job.keep, Qt.MouseButton.LeftButton)
-        assert not skirt.status.job.keep.isEnabled()
+        QTest.mouseClick(skirt.desk.status.job.keep, Qt.MouseButton.LeftButton)
+        assert not skirt.desk.status.job.keep.isEnabled()
     assert skirt.document.kept != kept
-    assert skirt.status.faults.text() == "Can be cut as it lies"
+    assert skirt.desk.status.faults.text() == "Can be cut as it lies"
     assert skirt.messages.text.startswith("Stopped early")
     assert not skirt.actions_by_id["stop-lay"].isEnabled()
 
@@ -202,7 +202,7 @@ def test_a_lay_can_be_ended_with_the_best_so_far(skirt, qtbot):
 def test_only_a_lay_offers_to_keep_the_best(skirt, qtbot):
     with qtbot.waitSignal(skirt.jobs.ended, timeout=20_000):
         skirt.errands.match()
-        assert skirt.status.job.keep.isHidden()
+        assert skirt.desk.status.job.keep.isHidden()
         assert not skirt.actions_by_id["stop-lay"].isEnabled()
 
 

@@ -20,8 +20,8 @@ def reached(window) -> list[QWidget]:
     The focus is moved for real: asking a widget for the next one in the chain hands the next one's life to the asked
     one's Python object (PySide6 6.11), and the headers of tables die when that is collected.
     """
-    window.view.setFocus()
-    seen, here = [], window.view
+    window.desk.view.setFocus()
+    seen, here = [], window.desk.view
     while here not in seen:
         seen.append(here)
         window.focusNextChild()
@@ -40,7 +40,7 @@ def test_everything_reached_says_what_it_is(skirt, side):
     skirt.document.select(("front.R",))
     getattr(skirt, side)()
     widgets = reached(skirt)
-    assert {skirt.view, skirt.inspector.u, skirt.inspector.hold} <= set(widgets)
+    assert {skirt.desk.view, skirt.desk.inspector.u, skirt.desk.inspector.hold} <= set(widgets)
     assert [f"{type(it).__name__} in {it.parent()}" for it in widgets if not name_of(it)] == []
 
 
@@ -80,22 +80,22 @@ def test_no_shortcut_takes_a_key_that_the_cloth_needs(skirt):
 
 
 def test_tab_goes_through_the_panels_and_on(skirt):
-    skirt.view.setFocus()
-    for name in skirt.view.scene_here.panels:
-        QTest.keyClick(skirt.view, Qt.Key.Key_Tab)
+    skirt.desk.view.setFocus()
+    for name in skirt.desk.view.scene_here.panels:
+        QTest.keyClick(skirt.desk.view, Qt.Key.Key_Tab)
         assert skirt.document.current == name
-        assert QApplication.focusWidget() is skirt.view
-    QTest.keyClick(skirt.view, Qt.Key.Key_Tab)
-    assert QApplication.focusWidget() is not skirt.view
+        assert QApplication.focusWidget() is skirt.desk.view
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_Tab)
+    assert QApplication.focusWidget() is not skirt.desk.view
 
 
 def test_the_cloth_shows_that_it_has_the_keys(skirt):
     def corner():
-        return skirt.view.viewport().grab().toImage().pixelColor(0, 100)
+        return skirt.desk.view.viewport().grab().toImage().pixelColor(0, 100)
 
-    skirt.view.setFocus()
+    skirt.desk.view.setFocus()
     with_keys = corner()
-    skirt.table.view.setFocus()
+    skirt.desk.table.view.setFocus()
     assert corner() != with_keys
 
 

@@ -10,16 +10,16 @@ from core.lay.lying import Lying
 
 
 def middle_of(window, panel: str) -> QPointF:
-    return window.view.scene_here.panels[panel].outline().boundingRect().center()
+    return window.desk.view.scene_here.panels[panel].outline().boundingRect().center()
 
 
 def test_a_panel_dragged_over_another_is_marked_and_the_length_follows(skirt, mouse):
     skirt.actions_by_id["settle"].setChecked(False)
-    scene, status = skirt.view.scene_here, skirt.status
+    scene, status = skirt.desk.view.scene_here, skirt.desk.status
     assert scene.clash.shown == 0
     assert status.length.text() == f"lay {scene.lying.length_mm:.0f} mm"
     start = QPointF(mouse.on("side.R"))
-    front, side = (skirt.view.mapFromScene(middle_of(skirt, panel)) for panel in ("front.R", "side.R"))
+    front, side = (skirt.desk.view.mapFromScene(middle_of(skirt, panel)) for panel in ("front.R", "side.R"))
     over = QPointF(front - side)
     mouse.press(start)
     mouse.move(start + over + QPointF(0, 20))
@@ -49,15 +49,15 @@ def touching_from_below(shape, others) -> float:
 
 @pytest.mark.parametrize("keys", [Qt.KeyboardModifier.NoModifier, Qt.KeyboardModifier.AltModifier])
 def test_a_dragged_panel_comes_to_rest_against_its_neighbours_unless_alt_is_down(skirt, mouse, keys):
-    shapes = dict(skirt.view.scene_here.lying.shapes)
+    shapes = dict(skirt.desk.view.scene_here.lying.shapes)
     own = shapes.pop("side.R")
     start = QPointF(mouse.on("side.R"))
-    away = QPointF(0, touching_from_below(own, shapes.values()) * skirt.view.scale_px + 4)
+    away = QPointF(0, touching_from_below(own, shapes.values()) * skirt.desk.view.scale_px + 4)
     mouse.press(start)
     mouse.move(start + away, keys=keys)
     mouse.release(start + away)
-    lies = skirt.view.scene_here.lying.shapes["side.R"]
-    assert not find_faults(skirt.document.cut, skirt.view.scene_here.cloth.id)
+    lies = skirt.desk.view.scene_here.lying.shapes["side.R"]
+    assert not find_faults(skirt.document.cut, skirt.desk.view.scene_here.cloth.id)
     touches = any(translate(lies, 0, -0.1).intersects(other) for other in shapes.values())
     assert touches == (keys == Qt.KeyboardModifier.NoModifier)
 
@@ -68,7 +68,7 @@ def test_on_a_barred_cloth_a_dragged_panel_comes_to_rest_by_whole_repeats_of_the
     cloth = msgspec.structs.replace(kept.cloths[0], crosswise=bars, weft_skew_percent=2.0)
     skirt.document.open(msgspec.structs.replace(kept, cloths=(cloth, *kept.cloths[1:])))
     before = skirt.document.kept.placement("side.R")
-    mouse.drag(mouse.on("side.R"), QPointF(0, 2 * cloth.crosswise.period * skirt.view.scale_px + 3))
+    mouse.drag(mouse.on("side.R"), QPointF(0, 2 * cloth.crosswise.period * skirt.desk.view.scale_px + 3))
     after = skirt.document.kept.placement("side.R")
     moved = (after.v - before.v) - 0.02 * (after.u - before.u)
     assert moved == pytest.approx(2 * cloth.crosswise.period, abs=2e-3)

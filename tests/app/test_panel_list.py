@@ -10,9 +10,9 @@ from app.panel_list import ACROSS, HEADS, LIES, PANEL, TURN, WORST
 
 @pytest.fixture
 def table(skirt):
-    QTest.keyClick(skirt.view, Qt.Key.Key_F5)
-    assert QApplication.focusWidget() is skirt.panel_list.table
-    return skirt.panel_list.table
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_F5)
+    assert QApplication.focusWidget() is skirt.desk.panel_list.table
+    return skirt.desk.panel_list.table
 
 
 def press(table, key, keys=Qt.KeyboardModifier.NoModifier) -> None:
@@ -20,7 +20,7 @@ def press(table, key, keys=Qt.KeyboardModifier.NoModifier) -> None:
 
 
 def test_every_panel_has_a_row_that_says_where_it_lies(table, skirt):
-    model, document = skirt.panel_list.model, skirt.document
+    model, document = skirt.desk.panel_list.model, skirt.document
     assert model.names == tuple(document.cut.panel_names)
     for row, name in enumerate(model.names):
         at = document.kept.placement(name)
@@ -37,7 +37,7 @@ def test_every_panel_has_a_row_that_says_where_it_lies(table, skirt):
 def test_the_selection_goes_both_ways(table, skirt):
     press(table, Qt.Key.Key_Home, Qt.KeyboardModifier.ControlModifier)
     press(table, Qt.Key.Key_Down)
-    names = skirt.panel_list.model.names
+    names = skirt.desk.panel_list.model.names
     assert skirt.document.selection == (names[1],)
     press(table, Qt.Key.Key_Down, Qt.KeyboardModifier.ShiftModifier)
     assert set(skirt.document.selection) == {names[1], names[2]}
@@ -47,7 +47,7 @@ def test_the_selection_goes_both_ways(table, skirt):
 
 
 def test_places_and_turns_are_typed_into_the_list(table, skirt, qtbot):
-    document, model = skirt.document, skirt.panel_list.model
+    document, model = skirt.document, skirt.desk.panel_list.model
     name = model.names[3]
     for column, text, read in ((ACROSS, "321,5", "u"), (TURN, "0.25", "turn_deg")):
         table.setCurrentIndex(model.index(3, column))
@@ -60,7 +60,7 @@ def test_places_and_turns_are_typed_into_the_list(table, skirt, qtbot):
 
 
 def test_keys_in_the_list_nudge_hold_and_turn(table, skirt):
-    document, model = skirt.document, skirt.panel_list.model
+    document, model = skirt.document, skirt.desk.panel_list.model
     table.setCurrentIndex(model.index(2, PANEL))
     name, start = model.names[2], document.kept.placement(model.names[2])
     alt, shift, ctrl = (getattr(Qt.KeyboardModifier, f"{key}Modifier") for key in ("Alt", "Shift", "Control"))
@@ -79,12 +79,12 @@ def test_keys_in_the_list_nudge_hold_and_turn(table, skirt):
 
 
 def test_the_list_follows_a_drag_and_is_quiet_while_it_is_not_seen(table, skirt):
-    model, name = skirt.panel_list.model, skirt.panel_list.model.names[0]
+    model, name = skirt.desk.panel_list.model, skirt.desk.panel_list.model.names[0]
     at = skirt.document.kept.placement(name)
     skirt.document.try_placements({name: type(at)(u=at.u + 5, v=at.v)})
     assert model.text(0, ACROSS) == f"{at.u + 5:.1f}".replace("-", "\u2212")
     skirt.document.cancel_trial()
-    skirt.show_closeup()
+    skirt.desk.show_closeup()
     changes = []
     model.dataChanged.connect(lambda *_: changes.append(1))
     skirt.document.try_placements({name: type(at)(u=at.u + 5, v=at.v)})

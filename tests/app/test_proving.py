@@ -56,15 +56,15 @@ def test_the_matched_figure_says_how_near_it_is_and_no_panel_moves(matched, mous
     bound = prove(kept, solved)
     assert bound.status == "proved"
     assert words == f"proved within {100 * (rms - bound.lower_bound_mm) / rms:.1f} %"
-    assert matched.status.proof.text() == words
-    assert words in matched.table.figure.accessibleDescription()
+    assert matched.desk.status.proof.text() == words
+    assert words in matched.desk.table.figure.accessibleDescription()
     matched.actions_by_id["settle"].setChecked(False)
     mouse.drag(mouse.on("side.R"), QPointF(31, 4))
-    assert matched.status.proof.text() == ""
+    assert matched.desk.status.proof.text() == ""
     matched.document.undo_step()
-    assert matched.status.proof.text() == words
+    assert matched.desk.status.proof.text() == words
     matched.edits.spread_out()
-    assert matched.status.proof.text() == words
+    assert matched.desk.status.proof.text() == words
     matched.document.select(("side.R",))
     matched.edits.switch_hold()
     assert matched.proving.words == ""
@@ -72,12 +72,12 @@ def test_the_matched_figure_says_how_near_it_is_and_no_panel_moves(matched, mous
 
 def test_a_change_ends_it_at_once(endless, matched, qtbot):
     qtbot.waitUntil(lambda: matched.proving._runner.busy)
-    assert matched.status.proof.text() == "proving…"
+    assert matched.desk.status.proof.text() == "proving…"
     assert matched.actions_by_id["lay"].isEnabled()
     matched.document.select(("side.R",))
     matched.edits.switch_hold()
     assert not matched.proving.busy
-    assert matched.status.proof.text() == ""
+    assert matched.desk.status.proof.text() == ""
 
 
 def test_it_makes_way_for_another_job_and_comes_back_after_it(endless, matched, qtbot):
@@ -98,11 +98,11 @@ def test_it_rests_while_a_hand_drags(endless, matched, mouse, qtbot):
     count = len(told)
     qtbot.wait(80)
     assert len(told) == count
-    matched.view._end_gesture(keep=False)
+    matched.desk.view._end_gesture(keep=False)
     qtbot.waitUntil(lambda: len(told) > count)
 
 
 def test_a_match_that_cannot_be_proved_is_left_be(unprovable, matched, qtbot):
     qtbot.waitUntil(lambda: matched.proving._wanted is None)
-    assert matched.status.proof.text() == ""
+    assert matched.desk.status.proof.text() == ""
     assert not matched.proving.busy

@@ -31,7 +31,7 @@ window.edits.spread_new()
 window.setGeometry(0, 0, 1200, 800)
 window.show()
 def tell():
-    view = window.view
+    view = window.desk.view
     box = view.scene_here.panels["side.R"].outline().boundingRect()
     spot = QPointF(box.center().x() + 0.08 * box.width(), box.top() + 0.8 * box.height())
     at = view.viewport().mapToGlobal(view.mapFromScene(spot))

@@ -70,26 +70,26 @@ def test_the_choice_shows_everywhere_at_once_and_lasts(skirt):
     skirt.document.select(("side.R",))
     skirt.document.pick_seam(0)
     skirt.actions_by_id["in"].trigger()
-    assert skirt.inspector.u.suffix() == " in"
-    assert skirt.inspector.u.accessibleName() == "Across, in"
-    assert skirt.table.model.headerData(1, Qt.Orientation.Horizontal) == "Rms\nin"
-    assert skirt.table.model.headerData(4, Qt.Orientation.Horizontal) == "Drift\nin/yd"
-    worst = skirt.document.measurement.seams[skirt.table.model.seam_at(0)].worst
-    assert float(skirt.table.model.text(0, 2)) == pytest.approx(worst[0] / 25.4, abs=6e-4)
-    assert "in rms" in skirt.status.figure.text()
-    assert " mm" not in skirt.closeup.accessibleDescription()
+    assert skirt.desk.inspector.u.suffix() == " in"
+    assert skirt.desk.inspector.u.accessibleName() == "Across, in"
+    assert skirt.desk.table.model.headerData(1, Qt.Orientation.Horizontal) == "Rms\nin"
+    assert skirt.desk.table.model.headerData(4, Qt.Orientation.Horizontal) == "Drift\nin/yd"
+    worst = skirt.document.measurement.seams[skirt.desk.table.model.seam_at(0)].worst
+    assert float(skirt.desk.table.model.text(0, 2)) == pytest.approx(worst[0] / 25.4, abs=6e-4)
+    assert "in rms" in skirt.desk.status.figure.text()
+    assert " mm" not in skirt.desk.opened.closeup.accessibleDescription()
     shown = [label.text() for label in skirt.findChildren(QLabel) if label.isVisibleTo(skirt)]
     assert not [text for text in shown if text.endswith(" mm") or " mm " in text]
     assert QSettings().value("unit") == "in"
     skirt.actions_by_id["mm"].trigger()
-    assert skirt.inspector.u.suffix() == " mm"
+    assert skirt.desk.inspector.u.suffix() == " mm"
 
 
 def test_what_is_typed_in_inches_moves_the_panel_and_what_is_not_typed_changes_nothing(skirt):
     skirt.document.select(("side.R",))
     skirt.actions_by_id["in"].trigger()
     kept = skirt.document.kept
-    box = skirt.inspector.u
+    box = skirt.desk.inspector.u
     box.setFocus()
     QTest.keyClick(box, Qt.Key.Key_Return)
     assert skirt.document.kept is kept
@@ -108,6 +108,6 @@ def test_a_page_counts_in_the_same_unit_and_brings_its_own_back(skirt):
     assert page.unit.name == "cm"
     page.unit_choice.show_value(next(unit for unit in map(page.unit_choice.itemData, range(3)) if unit.name == "in"))
     page.left.emit()
-    assert skirt.inspector.u.suffix() == " in"
+    assert skirt.desk.inspector.u.suffix() == " in"
     assert skirt.actions_by_id["in"].isChecked()
     skirt.actions_by_id["mm"].trigger()

@@ -16,7 +16,7 @@ def page(skirt):
     """The page of variants, seen, nothing kept yet."""
     skirt.actions_by_id["variants"].trigger()
     skirt.errands.matched.disconnect()
-    return skirt.variants
+    return skirt.desk.variants
 
 
 def rows(page) -> list[list[str]]:

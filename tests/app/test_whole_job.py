@@ -34,7 +34,7 @@ window.show()
 def say(*words):
     print(*words, flush=True)
 def place():
-    view = window.view
+    view = window.desk.view
     name = next(iter(view.scene_here.panels))
     box = view.scene_here.panels[name].outline().boundingRect()
     spot = QPointF(box.center().x() + 0.08 * box.width(), box.top() + 0.8 * box.height())

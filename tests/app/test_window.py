@@ -1,6 +1,7 @@
 """The window as a whole: names, keys, wires, the border against the unexpected."""
 
 import sys
+from operator import attrgetter
 
 import pytest
 from PySide6.QtCore import QPoint, QPointF, Qt
@@ -24,6 +25,11 @@ def test_every_action_is_in_the_menus(window):
     assert set(window.actions_by_id.values()) <= in_menus
 
 
+def test_every_action_has_something_to_do(window):
+    for row in TABLE:
+        assert callable(attrgetter(row.slot)(window)), row.id
+
+
 def test_the_sheet_of_keys_shows_every_key(window, qtbot):
     sheet = KeySheet(window)
     qtbot.addWidget(sheet)
@@ -40,23 +46,24 @@ def test_whatever_can_be_used_has_an_accessible_name(skirt):
 
 
 def test_picking_a_seam_selects_its_panels_and_opens_the_close_up(skirt):
-    skirt.show_garment()
-    skirt.table.view.selectRow(2)
+    skirt.desk.show_garment()
+    skirt.desk.table.view.selectRow(2)
     seam = skirt.document.seam
     assert seam >= 0
     assert set(skirt.document.selection) == set(skirt.document.garment.seams[seam].panels)
-    assert skirt.pictures.currentWidget() is skirt.opened
-    QTest.keyClick(skirt.view, Qt.Key.Key_Escape)
+    assert skirt.desk.pictures.currentWidget() is skirt.desk.places["opened"]
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_Escape)
     assert skirt.document.seam == -1
 
 
 def test_a_click_on_a_number_picks_its_seam(skirt, mouse):
-    edge = next(edge for edges in skirt.view.scene_here.edges for edge in edges if edge.badge.isVisible())
-    at = skirt.view.viewportTransform().map(edge.badge.pos()) + edge.badge.boundingRect().center()
+    edge = next(edge for edges in skirt.desk.view.scene_here.edges for edge in edges if edge.badge.isVisible())
+    at = skirt.desk.view.viewportTransform().map(edge.badge.pos()) + edge.badge.boundingRect().center()
     mouse.press(at)
     mouse.release(at)
     picked = skirt.document.seam
-    badges = {b.index for es in skirt.view.scene_here.edges for b in (e.badge for e in es) if _under(skirt.view, b, at)}
+    view = skirt.desk.view
+    badges = {b.index for es in view.scene_here.edges for b in (e.badge for e in es) if _under(view, b, at)}
     assert picked in badges
 
 
@@ -65,14 +72,14 @@ def _under(view, badge, at: QPointF) -> bool:
 
 
 def test_keys_walk_through_the_seams(skirt):
-    QTest.keyClick(skirt.view, Qt.Key.Key_N)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_N)
     assert skirt.document.seam == 0
-    QTest.keyClick(skirt.view, Qt.Key.Key_N, Qt.KeyboardModifier.ShiftModifier)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_N, Qt.KeyboardModifier.ShiftModifier)
     assert skirt.document.seam == len(skirt.document.garment.seams) - 1
 
 
 def test_the_wheel_zooms_at_the_cursor(skirt):
-    view = skirt.view
+    view = skirt.desk.view
     at = QPointF(310, 240)
     before, scale = view.viewportTransform().inverted()[0].map(at), view.scale_px
     turn = QWheelEvent(
@@ -93,7 +100,7 @@ def test_the_wheel_zooms_at_the_cursor(skirt):
 
 
 def test_fit_shows_everything(skirt):
-    view = skirt.view
+    view = skirt.desk.view
     view.true_size()
     assert view.scale_px == pytest.approx(view.physicalDpiX() / 25.4)
     QTest.keyClick(view, Qt.Key.Key_F)
@@ -101,9 +108,9 @@ def test_fit_shows_everything(skirt):
 
 
 def test_the_middle_button_pans(skirt, mouse):
-    before = skirt.view.seen().topLeft()
+    before = skirt.desk.view.seen().topLeft()
     mouse.drag(QPointF(200, 200), QPointF(50, -30), button=Qt.MouseButton.MiddleButton)
-    moved = (skirt.view.seen().topLeft() - before) * skirt.view.scale_px
+    moved = (skirt.desk.view.seen().topLeft() - before) * skirt.desk.view.scale_px
     assert moved.x() == pytest.approx(-50, abs=2)
     assert moved.y() == pytest.approx(30, abs=2)
 
@@ -117,12 +124,12 @@ def test_only_the_panels_of_the_cloth_shown_are_there(window, tmp_path, harbour_
     path.write_text(other, encoding="utf-8")
     project = read_project(path)
     window.filing.open_path(path)
-    chooser = window.inspector.cloths
+    chooser = window.desk.inspector.cloths
     assert not chooser.isHidden()
     for index in range(chooser.count()):
         chooser.setCurrentIndex(index)
         chooser.activated.emit(index)
-        shown = set(window.view.scene_here.panels)
+        shown = set(window.desk.view.scene_here.panels)
         assert shown == {name for name in project.panel_names if project.cloth_of(name).id == chooser.currentData()}
         assert shown
 
@@ -141,12 +148,12 @@ def test_the_unexpected_is_one_line_and_the_work_is_still_there(skirt, monkeypat
 
 
 def test_light_and_dark_dress_the_same_window(skirt):
-    light = skirt.view.backgroundBrush().color()
+    light = skirt.desk.view.backgroundBrush().color()
     skirt.actions_by_id["dark"].setChecked(True)
-    dark = skirt.view.backgroundBrush().color()
+    dark = skirt.desk.view.backgroundBrush().color()
     assert dark.lightness() < light.lightness()
     skirt.actions_by_id["dark"].setChecked(False)
-    assert skirt.view.backgroundBrush().color() == light
+    assert skirt.desk.view.backgroundBrush().color() == light
 
 
 def test_without_a_project_the_window_offers_what_to_do_next(window):

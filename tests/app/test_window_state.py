@@ -28,7 +28,9 @@ def made(qtbot):
         splitter.addWidget(QWidget())
         window.setCentralWidget(splitter)
         qtbot.addWidget(window)
-        return window, WindowState(window, {"across": splitter}, {"side": tabs})
+        state = WindowState(window)
+        state.follow({"across": splitter}, {"side": tabs})
+        return window, state
 
     return make
 

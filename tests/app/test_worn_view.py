@@ -15,10 +15,10 @@ from core.seams.stripes import kinds_at
 
 @pytest.fixture
 def worn(skirt) -> WornView:
-    QTest.keyClick(skirt.view, Qt.Key.Key_F7, Qt.KeyboardModifier.ShiftModifier)
-    assert skirt.pictures.currentWidget() is skirt.worn
-    skirt.worn.grab()
-    return skirt.worn
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_F7, Qt.KeyboardModifier.ShiftModifier)
+    assert skirt.desk.pictures.currentWidget() is skirt.desk.places["worn"]
+    skirt.desk.worn.grab()
+    return skirt.desk.worn
 
 
 def test_keys_turn_and_tilt_and_words_say_from_where(worn):
@@ -89,7 +89,7 @@ def test_what_stands_still_is_drawn_finely(worn, qtbot):
 def test_what_can_not_be_hung_is_said(window, skirt):
     import msgspec
 
-    skirt.show_worn()
+    skirt.desk.show_worn()
     skirt.document.open(msgspec.structs.replace(skirt.document.kept, seams=()))
-    skirt.worn.grab()
-    assert "sewn to each other" in skirt.worn.words()
+    skirt.desk.worn.grab()
+    assert "sewn to each other" in skirt.desk.worn.words()

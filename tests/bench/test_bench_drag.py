@@ -72,28 +72,28 @@ def skirt(qtbot, profile, harbour_skirt: Path):
 
 def test_the_canvas_with_ten_panels(benchmark, skirt):
     """The canvas alone: panels, seams, rulers."""
-    skirt.right.hide()
-    skirt.inspector.hide()
+    skirt.desk.right.hide()
+    skirt.desk.inspector.hide()
     QApplication.processEvents()
-    drag_frames(benchmark, skirt.view, skirt.document)
+    drag_frames(benchmark, skirt.desk.view, skirt.document)
 
 
 def test_the_whole_window_with_ten_panels(benchmark, skirt):
     """Canvas, seam table, strip and status bar."""
-    drag_frames(benchmark, skirt.view, skirt.document)
+    drag_frames(benchmark, skirt.desk.view, skirt.document)
 
 
 def test_the_whole_window_with_the_close_up(benchmark, skirt):
     """The same with the close-up of a seam that moves."""
     skirt.document.pick_seam(0)
     QApplication.processEvents()
-    drag_frames(benchmark, skirt.view, skirt.document)
+    drag_frames(benchmark, skirt.desk.view, skirt.document)
 
 
 def test_the_whole_window_with_the_others_following(benchmark, skirt):
     """All ten panels move: nine are solved again for every frame. Aim: under 40 ms."""
-    skirt.set_following(True)
-    drag_frames(benchmark, skirt.view, skirt.document)
+    skirt.edits.set_following(True)
+    drag_frames(benchmark, skirt.desk.view, skirt.document)
 
 
 def test_the_whole_window_with_48_panels(benchmark, skirt):
@@ -101,4 +101,4 @@ def test_the_whole_window_with_48_panels(benchmark, skirt):
     skirt.document.open(ring(1, 48))
     skirt.edits.spread_out()
     QApplication.processEvents()
-    drag_frames(benchmark, skirt.view, skirt.document, "g0")
+    drag_frames(benchmark, skirt.desk.view, skirt.document, "g0")

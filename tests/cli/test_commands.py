@@ -149,6 +149,16 @@ def test_the_thinking_needs_no_qt(harbour_skirt, tmp_path):
     assert done.stderr == b""
 
 
+def test_no_command_reads_what_only_another_one_needs():
+    code = (
+        "import sys; from app.cli import main; assert 'numpy' not in sys.modules; "
+        "main(['list', '--json']); assert {'app.list_command', 'app.draft_command'} & sys.modules.keys() == "
+        "{'app.list_command'}"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
+    assert done.returncode == 0, done.stderr
+
+
 def test_the_installed_program_finds_its_samples_and_icons_from_any_folder(tmp_path):
     program = shutil.which("stripewright", path=str(Path(sys.executable).parent))
     if program is None:

@@ -123,12 +123,12 @@ def test_f1_opens_the_page_of_what_has_the_keys(qtbot, tmp_path, monkeypatch, ha
     with whole_window(qtbot, tmp_path, monkeypatch, 1200, 800) as window:
         window.filing.open_sample(harbour_skirt)
         window.edits.spread_new()
-        window.closeup.setFocus()
+        window.desk.opened.closeup.setFocus()
         window.actions_by_id["help"].trigger()
         assert window.help.page.isVisible()
         assert window.help.page.topic == "step"
-        assert topic_for(window.inspector.turn) == "turn"
-        assert topic_for(window.view) == "steps"
+        assert topic_for(window.desk.inspector.turn) == "turn"
+        assert topic_for(window.desk.view) == "steps"
         window.set_dark(True)
         window.set_dark(False)
         shown = window.help.page

@@ -36,7 +36,7 @@ def skirt(window):
 def test_all_that_is_changed_of_a_cloth_is_one_undo_step(skirt):
     document = skirt.document
     before, steps = document.kept, document.undo.count()
-    QTest.keyClick(skirt.view, Qt.Key.Key_C)
+    QTest.keyClick(skirt.desk.view, Qt.Key.Key_C)
     form = skirt.ways.page.form
     typed(form.wide.entry, "140cm")
     typed(form.left_selvedge.entry, "1/2in")

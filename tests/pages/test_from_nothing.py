@@ -35,16 +35,16 @@ def test_a_skirt_is_drafted_and_matched_from_an_empty_window(window, qtbot):
     QTest.keyClick(page, Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
     project = window.document.kept
     assert window.ways.page is None
-    assert window.pages.currentWidget() is window.across
-    assert window.unplaced.isVisible()
+    assert window.pages.currentWidget() is window.desk
+    assert window.desk.unplaced.isVisible()
     (cloth,) = project.cloths
     assert (cloth.repeat.width, cloth.repeat.stripes[0].at) == (30, 15)
     assert project == _skirt(waist=700, hip=1005, length_front=28 * 25.4, sweep=2.75 * 914.4, cloth=cloth)
-    clicked(button(window.unplaced, "Match stripes"))
+    clicked(button(window.desk.unplaced, "Match stripes"))
     qtbot.waitUntil(lambda: not window.jobs.busy, timeout=20_000)
     assert window.document.measurement.rms_mm == pytest.approx(match(project).rms_mm, abs=1e-3)
     assert window.document.measurement.rms_mm < 1.0
-    assert not window.unplaced.isVisible()
+    assert not window.desk.unplaced.isVisible()
 
 
 def _skirt(**measures):

@@ -12,6 +12,7 @@ from app.document import Document
 from app.edits import Edits
 from app.filing import Filing
 from app.messages import MessageBar
+from app.recent import Recent
 from app.safekeeping.keeper import Keeper
 from app.safekeeping.rescued_bar import RescuedBar
 from core.files.project_file import read_project, write_project
@@ -48,7 +49,7 @@ class Desk(QWidget):
         self.document = Document(self)
         self.edits = Edits(self.document)
         self.messages = MessageBar(self)
-        self.filing = Filing(self.document, self.messages, self)
+        self.filing = Filing(self.document, Recent(self), self.messages, self)
         self.keeper = Keeper(self.document, self.filing.disk, self)
         self.rescued = RescuedBar(self.document, self.filing, self.keeper, self.messages, self)
 

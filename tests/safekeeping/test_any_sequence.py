@@ -113,21 +113,21 @@ class Work(RuleBasedStateMachine):
     @rule(data=st.data())
     def unsew(self, data) -> None:
         if names := [seam.name for seam in self.document.kept.seams]:
-            self.window.sewing.remove(data.draw(st.sampled_from(names)))
+            self.window.desk.sewing.remove(data.draw(st.sampled_from(names)))
 
     @rule(data=st.data())
     def sew(self, data) -> None:
         if len(edges := free_edges(self.document.kept)) > 1:
-            self.window.sewing.sew(data.draw(st.sampled_from(edges)), data.draw(st.sampled_from(edges)))
+            self.window.desk.sewing.sew(data.draw(st.sampled_from(edges)), data.draw(st.sampled_from(edges)))
 
     @rule()
     def sew_a_ring(self) -> None:
-        self.window.sewing.sew_ring()
+        self.window.desk.sewing.sew_ring()
 
     @rule(data=st.data(), weight=st.sampled_from([0.5, 1.0, 3.0]))
     def weigh(self, data, weight) -> None:
         if names := [seam.name for seam in self.document.kept.seams]:
-            self.window.sewing.change(data.draw(st.sampled_from(names)), {"weight": weight})
+            self.window.desk.sewing.change(data.draw(st.sampled_from(names)), {"weight": weight})
 
     @rule(data=st.data())
     def pick_a_seam(self, data) -> None:
@@ -138,7 +138,7 @@ class Work(RuleBasedStateMachine):
     @rule(data=st.data(), cut=st.booleans())
     def tick(self, data, cut) -> None:
         row = data.draw(st.sampled_from(rows_of(self.document.kept)))
-        self.window.cut_list.tick(row.panels, cut)
+        self.window.desk.cut_list.tick(row.panels, cut)
 
     @rule(kind=st.sampled_from(["interlining", "top lining"]))
     def add_a_layer(self, kind) -> None:
@@ -146,20 +146,20 @@ class Work(RuleBasedStateMachine):
         if kind == "top lining":
             layer = msgspec.structs.replace(layer, edge="waist", depth=60.0)
         with contextlib.suppress(BadInput):
-            self.window.cut_list._keep_layer(None, layer)
+            self.window.desk.cut_list._keep_layer(None, layer)
 
     @rule(length=st.integers(50, 400), number=st.integers(1, 3))
     def add_strips(self, length, number) -> None:
         taken = len(self.document.kept.strips)
         cloth = self.document.kept.cloths[0].id
         strip = Strip(id=f"strip-{taken}", name="Strip", length=float(length), width=40.0, number=number, cloth=cloth)
-        self.window.cut_list._keep_strip(None, strip)
+        self.window.desk.cut_list._keep_strip(None, strip)
 
     @precondition(lambda self: self.document.kept.layers)
     @rule()
     def take_a_layer_out(self) -> None:
         kept = self.document.kept
-        self.window.cut_list._change("Remove", lambda: with_layers(kept, kept.layers[1:]))
+        self.window.desk.cut_list._change("Remove", lambda: with_layers(kept, kept.layers[1:]))
 
     # --- variants
 
@@ -222,7 +222,7 @@ def test_undo_to_the_start_and_redo_to_the_end_give_the_same_bytes(window, harbo
         pass
 
     Hands.window, Hands.project = window, read_project(harbour_skirt)
-    window.show_cut_list()
+    window.desk.show_cut_list()
     if "STRIPEWRIGHT_EXAMPLES" not in os.environ:
         window.hide()  # what is not seen is not drawn, which takes most of the time
     run_state_machine_as_test(

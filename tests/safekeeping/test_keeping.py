@@ -9,8 +9,9 @@ import pytest
 from PySide6.QtTest import QTest
 
 from app.safekeeping.border import guard
+from app.safekeeping.folders import recovery_folder
 from app.safekeeping.keeper import Keeper
-from app.safekeeping.recovery import LEFT, PUT_AWAY, Origin, OwnFile, find_orphans, recovery_folder
+from app.safekeeping.recovery import LEFT, PUT_AWAY, Origin, OwnFile, find_orphans
 from app.safekeeping.rescued_bar import in_words
 from app.safekeeping.stamp import stamp_of
 from core.errors import BadInput
@@ -232,7 +233,7 @@ def test_the_window_keeps_and_offers(window, own_copy, harbour_skirt):
     assert not window.rescued.isVisible()
     assert window.isWindowModified()
     assert window.windowTitle() == "my skirt[*] – Stripewright"
-    assert window.pages.currentWidget() is window.across
+    assert window.pages.currentWidget() is window.desk
     change_outside(own_copy)
     window.keeper.beat.emit()
     assert "changed by something else" in window.messages.text

@@ -43,17 +43,17 @@ def gores(window):
     """Three pairs of straight gores in a row, one of them longer, with notches; on the sewing page."""
     first = gore("a", cut="pair", notches=[{"edge": "r", "at": 200}, {"edge": "r", "at": 500}])
     second = gore("b", cut="pair", length=809.0, notches=[{"edge": "l", "at": 606}])
-    return opened(window, sewn(first, second, gore("c", cut="pair")), window.show_sewing)
+    return opened(window, sewn(first, second, gore("c", cut="pair")), window.desk.show_sewing)
 
 
 @pytest.fixture
 def unsewn(window, harbour_skirt):
     """The ten-panel skirt without its seams, on the sewing page."""
     project = msgspec.structs.replace(read_project(harbour_skirt), seams=(), match=Match())
-    return opened(window, project, window.show_sewing)
+    return opened(window, project, window.desk.show_sewing)
 
 
 @pytest.fixture
 def full(window):
     """The ten-panel skirt with layers and strips, on the cut list."""
-    return opened(window, full_skirt(), window.show_cut_list)
+    return opened(window, full_skirt(), window.desk.show_cut_list)

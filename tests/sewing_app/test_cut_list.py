@@ -19,12 +19,12 @@ CHECKED, PARTLY, NOT = Qt.CheckState.Checked, Qt.CheckState.PartiallyChecked, Qt
 
 
 def items(window) -> dict[str, object]:
-    return {item.text(0): item for item in window.cut_list.tree._all()}
+    return {item.text(0): item for item in window.desk.cut_list.tree._all()}
 
 
 def asked(window, kind):
     QApplication.processEvents()
-    return next(form for form in window.cut_list.findChildren(kind) if form.isVisible())
+    return next(form for form in window.desk.cut_list.findChildren(kind) if form.isVisible())
 
 
 def test_every_piece_stands_under_its_cloth_with_number_and_grain(full):
@@ -36,16 +36,16 @@ def test_every_piece_stands_under_its_cloth_with_number_and_grain(full):
         assert item.text(1) == str(piece.number)
         assert item.text(2) == (str(piece.number // 2) if piece.mirrored else "–")
         assert item.text(3) == piece.grain
-    assert full.cut_list.summary.text() == f"{found.count} pieces to cut, 0 of them cut"
+    assert full.desk.cut_list.summary.text() == f"{found.count} pieces to cut, 0 of them cut"
 
 
 def test_notions_and_cloths_are_those_of_the_list(full):
     found = cutting_list(full.document.kept)
-    notions = dict(full.cut_list.notions.rows)
+    notions = dict(full.desk.cut_list.notions.rows)
     assert notions["Binding, both edges of all seams"] == f"{found.binding_mm:.0f}"
     assert notions["Braid round the hem, joined once"] == f"{found.braid_mm:.0f}"
     full.document.undo_step()  # nothing has a place
-    rows = {row[0]: row for row in full.cut_list.cloths.rows}
+    rows = {row[0]: row for row in full.desk.cut_list.cloths.rows}
     assert rows["Stiff muslin"][2:] == ("–", "–", "–")
     assert rows["Boatshed ticking"][1] == f"{found.cloths[0].area_mm2 / 1e6:.3f}"
 
@@ -53,7 +53,7 @@ def test_notions_and_cloths_are_those_of_the_list(full):
 def test_a_laid_cloth_with_a_price_says_what_to_buy(full, monkeypatch):
     monkeypatch.setattr("app.errands.LAY_S", 0.3)
     full.document.change("Lay", laid(full.document.kept, silent).project)
-    rows = {row[0]: row for row in full.cut_list.cloths.rows}
+    rows = {row[0]: row for row in full.desk.cut_list.cloths.rows}
     need = next(need for need in cutting_list(full.document.kept).cloths if need.cloth.id == MUSLIN.id)
     assert need.buy_mm >= need.length_mm / 0.96  # 4 % shrinkage
     assert rows["Stiff muslin"][3:] == (f"{need.buy_mm:.0f}", f"{need.buy_mm / 1000 * 6.5:.2f}")
@@ -66,7 +66,7 @@ def test_ticks_are_kept_in_the_project_and_taken_back(full):
     items(full)["Side gore L"].setCheckState(0, CHECKED)
     assert document.kept.done == ("front.R", "front.L", "side.L")
     assert items(full)["Side gore"].checkState(0) == PARTLY
-    assert "3 of them cut" in full.cut_list.summary.text()
+    assert "3 of them cut" in full.desk.cut_list.summary.text()
     document.undo_step()
     assert items(full)["Side gore"].checkState(0) == NOT
     items(full)["Front gore R"].setCheckState(0, NOT)
@@ -75,7 +75,7 @@ def test_ticks_are_kept_in_the_project_and_taken_back(full):
 
 
 def test_space_ticks_the_row_that_has_the_focus(full, qtbot):
-    tree = full.cut_list.tree
+    tree = full.desk.cut_list.tree
     tree.setFocus()
     tree.setCurrentItem(items(full)["Placket"])
     qtbot.keyClick(tree, Qt.Key.Key_Space)
@@ -84,7 +84,7 @@ def test_space_ticks_the_row_that_has_the_focus(full, qtbot):
 
 
 def test_a_row_that_is_chosen_selects_its_panels_on_the_cloth(full):
-    tree = full.cut_list.tree
+    tree = full.desk.cut_list.tree
     full.activateWindow()
     tree.setFocus()
     tree.setCurrentItem(items(full)["Back gore"])
@@ -92,7 +92,7 @@ def test_a_row_that_is_chosen_selects_its_panels_on_the_cloth(full):
 
 
 def test_only_layers_and_strips_can_be_changed_or_removed(full):
-    page = full.cut_list
+    page = full.desk.cut_list
     page.tree.setCurrentItem(items(full)["Back gore"])
     assert not page.alter.isEnabled()
     page.tree.setCurrentItem(items(full)["Back gore, interlining"])
@@ -101,7 +101,7 @@ def test_only_layers_and_strips_can_be_changed_or_removed(full):
 
 
 def test_a_layer_is_added_changed_and_removed_each_as_one_step(full):
-    page, document = full.cut_list, full.document
+    page, document = full.desk.cut_list, full.document
     before, steps = document.kept, document.undo.count()
     page.add_layer("hem facing")
     form = asked(full, LayerForm)
@@ -128,7 +128,7 @@ def test_a_layer_is_added_changed_and_removed_each_as_one_step(full):
 
 
 def test_a_facing_deeper_than_the_piece_is_refused_in_the_form(full):
-    full.cut_list.add_layer("top lining")
+    full.desk.cut_list.add_layer("top lining")
     form = asked(full, LayerForm)
     kept = full.document.kept
     form.name.setText("too deep")
@@ -148,7 +148,7 @@ def test_a_facing_deeper_than_the_piece_is_refused_in_the_form(full):
 
 
 def test_interlining_asks_for_no_edge(full):
-    full.cut_list.add_layer("interlining")
+    full.desk.cut_list.add_layer("interlining")
     form = asked(full, LayerForm)
     assert not form.edge.isVisibleTo(form)
     form.name.setText("second interlining")
@@ -157,7 +157,7 @@ def test_interlining_asks_for_no_edge(full):
 
 
 def test_strips_are_added_changed_and_removed(full):
-    page, document = full.cut_list, full.document
+    page, document = full.desk.cut_list, full.document
     page.add_strip()
     form = asked(full, StripForm)
     form.accept()
@@ -185,7 +185,7 @@ def test_strips_are_added_changed_and_removed(full):
 
 
 def test_a_patch_is_put_on_a_panel_and_moved_back_onto_its_stripes(full):
-    page, document = full.cut_list, full.document
+    page, document = full.desk.cut_list, full.document
     page.add_strip()
     form = asked(full, StripForm)
     for entry, text in ((form.name, "Patch"), (form.length, "150"), (form.width, "120")):
@@ -208,7 +208,7 @@ def test_a_patch_is_put_on_a_panel_and_moved_back_onto_its_stripes(full):
 
 
 def test_a_pocket_is_added_with_its_seam_left_open_changed_and_removed(full):
-    page, document = full.cut_list, full.document
+    page, document = full.desk.cut_list, full.document
     before = document.kept
     page.add_pocket()
     form = asked(full, PocketForm)
@@ -240,15 +240,15 @@ def test_a_pocket_is_added_with_its_seam_left_open_changed_and_removed(full):
 
 
 def test_the_list_is_not_worked_out_while_it_is_away(full, monkeypatch):
-    full.show_closeup()
+    full.desk.show_closeup()
     QApplication.processEvents()
     monkeypatch.setattr("app.cut_list.cutting_list", lambda *_: pytest.fail("worked out while the list was away"))
     full.edits.spread_out()
-    full.cut_list.follow()
+    full.desk.cut_list.follow()
 
 
 def test_a_layer_that_can_not_be_had_is_named_and_can_be_removed(full):
-    document, page = full.document, full.cut_list
+    document, page = full.document, full.desk.cut_list
     deep = msgspec.structs.replace(document.kept.layers[1], depth=3000.0)
     document.open(msgspec.structs.replace(document.kept, layers=(deep,), pockets=(), strips=()))
     assert page.summary.wrong

@@ -19,7 +19,7 @@ def choose(box, ref: str) -> None:
 
 
 def seam_item(window, name: str):
-    tree = window.sewing.tree
+    tree = window.desk.sewing.tree
     return next(tree.topLevelItem(i) for i in range(tree.topLevelItemCount()) if tree.topLevelItem(i).text(0) == name)
 
 
@@ -29,11 +29,11 @@ def on_edge(window, ref: str, share: float = 0.5) -> QPoint:
     line = window.document.garment.panels[panel].net[edge]
     at = window.document.project.placement(panel)
     (spot,) = placed(points_at(line, [share * length(line)]), at.u, at.v, at.turn_deg, at.turned)
-    return window.view.mapFromScene(QPointF(*spot))
+    return window.desk.view.mapFromScene(QPointF(*spot))
 
 
 def mouse(window, kind, at, button=Qt.MouseButton.NoButton, buttons=Qt.MouseButton.NoButton) -> None:
-    port = window.view.viewport()
+    port = window.desk.view.viewport()
     place = QPointF(at)
     event = QMouseEvent(kind, place, port.mapToGlobal(place), button, buttons, Qt.KeyboardModifier.NoModifier)
     QApplication.sendEvent(port, event)
@@ -50,7 +50,7 @@ def click(window, at) -> None:
 
 
 def test_two_edges_from_the_lists_make_a_seam_and_it_can_be_taken_back(unsewn, qtbot):
-    page, document = unsewn.sewing, unsewn.document
+    page, document = unsewn.desk.sewing, unsewn.document
     before = document.kept
     choose(page.bar.one, "side-front.R/front")
     choose(page.bar.other, "front.R/back")
@@ -65,7 +65,7 @@ def test_two_edges_from_the_lists_make_a_seam_and_it_can_be_taken_back(unsewn, q
 
 
 def test_the_second_list_suggests_the_edge_of_the_nearest_length_that_runs_the_other_way(unsewn):
-    page = unsewn.sewing
+    page = unsewn.desk.sewing
     for one, other in (
         ("side-front.R/front", "front.R/back"),
         ("front.R/centre", "front.L/centre"),
@@ -77,7 +77,7 @@ def test_the_second_list_suggests_the_edge_of_the_nearest_length_that_runs_the_o
 
 
 def test_by_keyboard_alone(unsewn, qtbot):
-    bar = unsewn.sewing.bar
+    bar = unsewn.desk.sewing.bar
     bar.one.setFocus()
     qtbot.keyClick(bar.one, Qt.Key.Key_Down)
     bar.sew_button.setFocus()
@@ -86,7 +86,7 @@ def test_by_keyboard_alone(unsewn, qtbot):
 
 
 def test_a_ring_of_gores_is_sewn_in_one_step(unsewn, qtbot, harbour_skirt):
-    qtbot.mouseClick(unsewn.sewing.bar.ring_button, Qt.MouseButton.LeftButton)
+    qtbot.mouseClick(unsewn.desk.sewing.bar.ring_button, Qt.MouseButton.LeftButton)
     sample = read_project(harbour_skirt)
     assert sorted((s.a, s.b) for s in unsewn.document.kept.sewn) == sorted((s.a, s.b) for s in sample.sewn)
     assert unsewn.document.undo.undoText() == "Sew a ring"
@@ -95,38 +95,38 @@ def test_a_ring_of_gores_is_sewn_in_one_step(unsewn, qtbot, harbour_skirt):
 
 
 def test_edges_clicked_on_the_cloth_are_sewn_together(unsewn):
-    unsewn.pick_edges()
+    unsewn.desk.pick_edges()
     QApplication.processEvents()
     kept, selected = unsewn.document.kept, unsewn.document.selection
     click(unsewn, on_edge(unsewn, "front.R/centre"))
-    assert unsewn.sewing.picker.first == "front.R/centre"
+    assert unsewn.desk.sewing.picker.first == "front.R/centre"
     assert (unsewn.document.kept, unsewn.document.selection) == (kept, selected)
     click(unsewn, on_edge(unsewn, "front.L/centre"))
     (seam,) = unsewn.document.kept.seams
     assert {seam.a, seam.b} == {"front.R/centre", "front.L/centre"}
     click(unsewn, on_edge(unsewn, "front.L/centre"))
     assert "sewn already" in unsewn.messages.text
-    assert unsewn.sewing.picker.first is None
+    assert unsewn.desk.sewing.picker.first is None
 
 
 def test_the_edge_under_the_cursor_lights_up_and_escape_ends_picking(unsewn, qtbot):
-    unsewn.pick_edges()
+    unsewn.desk.pick_edges()
     QApplication.processEvents()
     at = on_edge(unsewn, "back.R/hem")
-    before = unsewn.view.grab().toImage()
+    before = unsewn.desk.view.grab().toImage()
     mouse(unsewn, QEvent.Type.MouseMove, at)
-    assert unsewn.view.grab().toImage() != before
-    qtbot.keyClick(unsewn.view, Qt.Key.Key_Escape)
-    assert not unsewn.sewing.picker.on
-    assert not unsewn.sewing.bar.pick_button.isChecked()
-    assert unsewn.view.grab().toImage() == before
+    assert unsewn.desk.view.grab().toImage() != before
+    qtbot.keyClick(unsewn.desk.view, Qt.Key.Key_Escape)
+    assert not unsewn.desk.sewing.picker.on
+    assert not unsewn.desk.sewing.bar.pick_button.isChecked()
+    assert unsewn.desk.view.grab().toImage() == before
 
 
 def test_leaving_the_page_ends_picking_and_panels_move_again(unsewn):
-    unsewn.pick_edges()
-    unsewn.show_closeup()
+    unsewn.desk.pick_edges()
+    unsewn.desk.show_closeup()
     QApplication.processEvents()
-    assert not unsewn.sewing.picker.on
+    assert not unsewn.desk.sewing.picker.on
     click(unsewn, on_edge(unsewn, "front.R/centre"))
     assert unsewn.document.selection == ("front.R",)
 
@@ -135,7 +135,7 @@ def test_leaving_the_page_ends_picking_and_panels_move_again(unsewn):
 
 
 def test_every_key_of_a_seam_is_changed_as_one_step(gores, qtbot):
-    page, document = gores.sewing, gores.document
+    page, document = gores.desk.sewing, gores.document
     page.tree.setCurrentItem(seam_item(gores, "s0"))
     form = page.form
     steps = document.undo.count()
@@ -159,7 +159,7 @@ def test_every_key_of_a_seam_is_changed_as_one_step(gores, qtbot):
 
 
 def test_a_name_that_another_seam_has_is_refused_and_shown_no_more(gores):
-    page = gores.sewing
+    page = gores.desk.sewing
     page.tree.setCurrentItem(seam_item(gores, "s0"))
     kept = gores.document.kept
     page.form.name.setText("s1")
@@ -170,7 +170,7 @@ def test_a_name_that_another_seam_has_is_refused_and_shown_no_more(gores):
 
 
 def test_both_sides_can_be_switched_only_where_there_is_a_mirror_image(gores):
-    page, document = gores.sewing, gores.document
+    page, document = gores.desk.sewing, gores.document
     page.tree.setCurrentItem(seam_item(gores, "s0"))
     assert page.form.both.isEnabled()
     page.form.both.click()
@@ -181,7 +181,7 @@ def test_both_sides_can_be_switched_only_where_there_is_a_mirror_image(gores):
 
 
 def test_delete_takes_the_chosen_seam_out(gores, qtbot):
-    page = gores.sewing
+    page = gores.desk.sewing
     page.tree.setFocus()
     page.tree.setCurrentItem(seam_item(gores, "s1"))
     qtbot.keyClick(page.tree, Qt.Key.Key_Delete)
@@ -192,8 +192,8 @@ def test_delete_takes_the_chosen_seam_out(gores, qtbot):
 def test_a_seam_picked_elsewhere_is_the_one_shown(gores):
     index = next(i for i, line in enumerate(gores.document.garment.seams) if line.sewn.label == "s1 L")
     gores.document.pick_seam(index)
-    assert gores.sewing.tree.seam == "s1"
-    assert gores.sewing.form.name.text() == "s1"
+    assert gores.desk.sewing.tree.seam == "s1"
+    assert gores.desk.sewing.form.name.text() == "s1"
     assert gores.document.seam == index
 
 
@@ -202,7 +202,7 @@ def test_a_seam_picked_elsewhere_is_the_one_shown(gores):
 
 @pytest.mark.parametrize("method", ["Share the difference at the bottom", "Lengthen the shorter edge at the top"])
 def test_a_finding_is_trued_by_the_method_chosen_as_one_step(gores, qtbot, method):
-    page, document = gores.sewing, gores.document
+    page, document = gores.desk.sewing, gores.document
     item = seam_item(gores, "s0")
     page.tree.setCurrentItem(item.child(0))
     assert "l is 9.0 mm longer" in page.finding.what.text()
@@ -218,7 +218,7 @@ def test_a_finding_is_trued_by_the_method_chosen_as_one_step(gores, qtbot, metho
 
 
 def test_findings_go_as_they_are_trued(gores, qtbot):
-    page, document = gores.sewing, gores.document
+    page, document = gores.desk.sewing, gores.document
     for _ in range(20):
         found = [f for f in walk(document.kept, document.garment) if f.remedies]
         if not found:
@@ -232,11 +232,11 @@ def test_findings_go_as_they_are_trued(gores, qtbot):
 
 
 def test_the_page_reads_nothing_while_it_is_away(gores, monkeypatch):
-    gores.show_closeup()
+    gores.desk.show_closeup()
     QApplication.processEvents()
     monkeypatch.setattr("app.sewing.page.walk", lambda *_: pytest.fail("walked while the page was away"))
     gores.document.change("x", gores.document.kept.placed({}))
-    gores.sewing.follow()
+    gores.desk.sewing.follow()
 
 
 def test_light_and_dark_and_an_empty_window_show_without_a_word_from_qt(gores):
@@ -246,8 +246,8 @@ def test_light_and_dark_and_an_empty_window_show_without_a_word_from_qt(gores):
 
 
 def test_a_garment_without_seams_offers_to_sew(unsewn, qtbot):
-    unsewn.show_closeup()
+    unsewn.desk.show_closeup()
     QApplication.processEvents()
-    offer = unsewn.table.findChild(QPushButton)
+    offer = unsewn.desk.table.findChild(QPushButton)
     qtbot.mouseClick(offer, Qt.MouseButton.LeftButton)
-    assert unsewn.side.currentWidget() is unsewn.sewing
+    assert unsewn.desk.side.currentWidget() is unsewn.desk.places["sewing"]

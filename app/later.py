@@ -1,0 +1,102 @@
+"""What is made when it is wanted, or beforehand in idle time.
+
+A part that can wait is a `cached_property`: whoever wants it first makes it, and whether that is a user, an action or
+idle time makes no difference. `made` tells which parts are there already, without making them.
+"""
+
+import importlib
+import threading
+from collections import deque
+from collections.abc import Callable, Iterable, Iterator
+from typing import TypeVar
+
+from PySide6.QtCore import QObject, QTimer
+from PySide6.QtGui import QShowEvent
+from PySide6.QtWidgets import QVBoxLayout, QWidget
+
+PAUSE_MS = 10
+"""Between two slices of work the window has so long for everything else."""
+HEAVY = (
+    "core.files.project_file",
+    "core.derive.matched",
+    "core.lay.remnant",
+    "core.papers.panel_lines",
+    "core.worn.body",
+)
+"""Rooms that bring large libraries with them; none of them knows the screen, so that another thread can read them."""
+_DONE = object()
+
+Made = TypeVar("Made", bound=QWidget)
+
+
+def made(owner: object, *names: str) -> list[object]:
+    """Those of an owner's parts that have been made."""
+    return [vars(owner)[name] for name in names if name in vars(owner)]
+
+
+def make(owner: object, *names: str) -> None:
+    """See to it that these parts of an owner are there."""
+    for name in names:
+        getattr(owner, name)
+
+
+class Place(QWidget):
+    """Where a widget will be, once somebody looks; `want` makes it and gives it to `take`."""
+
+    def __init__(self, want: Callable[[], object], parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._want = want
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+
+    def take(self, widget: Made) -> Made:
+        """Hold the widget, and return it."""
+        self.layout().addWidget(widget)
+        widget.show()
+        return widget
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Somebody looks."""
+        super().showEvent(event)
+        self._want()
+
+
+class IdleTime(QObject):
+    """Works through slices of work, one after the other, whenever nothing else is to be done."""
+
+    def __init__(self, parent: QObject) -> None:
+        super().__init__(parent)
+        self._waiting: deque[Iterator[object]] = deque()
+        self._begun = False
+        self._timer = QTimer(self, interval=PAUSE_MS, timeout=self._slice)
+
+    def add(self, slices: Iterable[object]) -> None:
+        """Work through these as well; each one that is asked for is a slice, and short."""
+        self._waiting.append(iter(slices))
+        if self._begun:
+            self._timer.start()
+
+    def begin(self) -> None:
+        """There is idle time from now on."""
+        self._begun = True
+        if self._waiting:
+            self._timer.start()
+
+    def end(self) -> None:
+        """No more; what was not begun is dropped."""
+        self._timer.stop()
+        self._waiting.clear()
+
+    def _slice(self) -> None:
+        if self._waiting and next(self._waiting[0], _DONE) is _DONE:
+            self._waiting.popleft()
+        if not self._waiting:
+            self._timer.stop()
+
+
+def read_heavy() -> Iterator[object]:
+    """Read the heavy rooms in the background; a slice is a look at whether they are there."""
+    reading = threading.Thread(target=lambda: [importlib.import_module(name) for name in HEAVY], name="reading")
+    reading.start()
+    while reading.is_alive():
+        yield None

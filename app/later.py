@@ -53,6 +53,7 @@ class Place(QWidget):
         """Hold the widget, and return it."""
         self.layout().addWidget(widget)
         widget.show()
+        self.layout().activate()
         return widget
 
     def showEvent(self, event: QShowEvent) -> None:

@@ -80,7 +80,7 @@ def test_a_drag_shows_the_seam_as_it_is(skirt, qtbot):
     panel = skirt.document.reading.line.panels[0]
     at = skirt.document.kept.placement(panel)
     skirt.document.try_placements({panel: Placement(u=at.u + 5, v=at.v, turn_deg=at.turn_deg)})
-    skirt._show_moved()
+    skirt.desk._show_moved()
     assert skirt.desk.opened.bar.choice == AS_IT_IS
     assert rms_shown(skirt) == pytest.approx(skirt.document.reading.rms_mm)
     skirt.document.cancel_trial()

@@ -401,7 +401,7 @@ NAMED = ("cloth", "match", "lay", "papers")
 """Tools that show their name beside their icon."""
 
 HANDS = (
-    ("Drag", "Move panels; they settle on matches and against neighbours"),
+    ("Drag", "Move panels; they settle where they match"),
     ("Alt while dragging", "Move freely"),
     ("Esc", "Take a drag back, or select nothing"),
     ("Arrow keys", "Move the selected panels by 1 mm"),
@@ -498,17 +498,17 @@ class KeySheet(QDialog):
         columns = QHBoxLayout(sheet)
         columns.setContentsMargins(WIDE, WIDE, WIDE, WIDE)
         columns.setSpacing(3 * WIDE)
-        half = len(MENUS) // 2
-        for menus in (MENUS[:half], MENUS[half:]):
-            columns.addLayout(_column([part for menu in menus for part in _menu_part(menu)]))
-        columns.addLayout(_column([(tr("On the cloth"), ""), *((tr(what), tr(keys)) for keys, what in HANDS)]))
+        hands = [(tr("On the cloth"), ""), *((tr(what), tr(keys)) for keys, what in HANDS)]
+        for menus, more in ((MENUS[:3], []), (MENUS[3:4], hands), (MENUS[4:], [])):
+            columns.addLayout(_column([part for menu in menus for part in _menu_part(menu)] + more))
         scroll = QScrollArea(widgetResizable=True)
         scroll.setFrameShape(QScrollArea.Shape.NoFrame)
         scroll.setWidget(sheet)
         layout = QVBoxLayout(self)
         layout.setContentsMargins(0, 0, 0, 0)
         layout.addWidget(scroll)
-        self.resize(sheet.sizeHint() + QSize(ROOMY, ROOMY))
+        room = self.screen().availableSize() - QSize(2 * WIDE, 4 * WIDE)
+        self.resize((sheet.sizeHint() + QSize(ROOMY, ROOMY)).boundedTo(room))
 
 
 def _menu_part(menu: str) -> list[tuple[str, str]]:

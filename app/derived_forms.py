@@ -2,13 +2,13 @@
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QDialog, QDialogButtonBox, QScrollArea, QVBoxLayout, QWidget
 
 from app.pages.entries import Choice, Length, Number, Tick, Whole, Words
 from app.pages.form import Field, Form, Note
 from app.pages.page import kept_unit
-from app.theme import ROOMY, SPACE
+from app.theme import GRID, ROOMY, SPACE, TARGET
+from app.words import tr
 from core.derive.changes import fresh_id
 from core.errors import BadInput
 from core.geometry.paths import LARGEST_MM
@@ -17,6 +17,7 @@ from core.model.pattern import On, Piece
 from core.model.project import Layer, Pocket, Project, Strip
 from core.seams.garment import Garment
 
+WIDE_PX = 560
 Keep = Callable[..., None]
 """Takes what is filled in. Raises BadInput if it can't be had."""
 
@@ -27,7 +28,7 @@ GRAINS = (("Straight", "straight"), ("Bias", "bias"))
 
 
 class DerivedForm(QDialog):
-    """A form that is kept with OK if what stands in it can be had; else it says what is wrong and stays."""
+    """A form that is kept if what stands in it can be had; else it says what is wrong and stays."""
 
     def __init__(self, title: str, keep: Keep, parent: QWidget | None) -> None:
         super().__init__(parent)
@@ -36,11 +37,11 @@ class DerivedForm(QDialog):
         self.form = Form()
         self.section = self.form.section(title)
         self.wrong = Note()
-        self.buttons = QDialogButtonBox(
-            QDialogButtonBox.StandardButton.Ok | QDialogButtonBox.StandardButton.Cancel,
-            accepted=self.accept,
-            rejected=self.reject,
-        )
+        kinds = QDialogButtonBox.StandardButton
+        self.buttons = QDialogButtonBox(kinds.Ok | kinds.Cancel, accepted=self.accept, rejected=self.reject)
+        self.buttons.button(kinds.Ok).setText(tr("Keep"))
+        for button in self.buttons.buttons():
+            button.setMinimumHeight(TARGET)
 
     def lay_out(self) -> None:
         """Put the form into the dialog, once it has its fields."""
@@ -55,7 +56,7 @@ class DerivedForm(QDialog):
         for part in (self.wrong, self.buttons):
             part.setContentsMargins(ROOMY, 0, 0, 0)
             column.addWidget(part)
-        self.resize(QSize(560, min(self.form.sizeHint().height() + 110, 720)))
+        self.resize(WIDE_PX, min(self.form.layout().totalHeightForWidth(WIDE_PX - ROOMY) + 20 * GRID, 160 * GRID))
 
     def value(self) -> Layer | Pocket | Strip:
         """What is filled in. Raises BadInput."""

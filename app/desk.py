@@ -71,8 +71,12 @@ class Desk(QSplitter):
         self.pane = CanvasPane(document, edits)
         self.inspector = Inspector(document, edits)
         self.unplaced = OfferBar(
-            tr("These panels have no places yet."),
+            tr("No places yet: until then all panels are read at the corner of the cloth."),
             {tr("Match stripes"): errands.match, tr("Spread out"): edits.spread_new},
+        )
+        self.heaped = OfferBar(
+            tr("The panels lie on one heap: how they match is known, not yet where each is cut."),
+            {tr("Lay on the cloth"): errands.lay, tr("Spread out"): edits.spread_out},
         )
         self.table = SeamTable()
         self.status = Status(document, self.view, jobs)
@@ -157,7 +161,7 @@ class Desk(QSplitter):
         column = QVBoxLayout(cloth)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        for part in (self.unplaced, self.inspector, self.pane):
+        for part in (self.unplaced, self.heaped, self.inspector, self.pane):
             column.addWidget(part, 1 if part is self.pane else 0)
         self.pictures = QTabWidget(documentMode=True)
         self.pictures.setAccessibleName(tr("Pictures"))
@@ -202,12 +206,18 @@ class Desk(QSplitter):
         document = self._document
         self.table.show_measurement(document.project, document.measurement)
         self._show_proof()
-        self.unplaced.setVisible(not document.project.placements.keys() >= document.panels.keys())
         self._moved |= moved
         if not document.trying:
+            self._offer_places()
             self._show_moved()
         elif not self._pictures_due.isActive():
             self._pictures_due.start()
+
+    def _offer_places(self) -> None:
+        """Offer to place panels that have no places yet, or lie on one heap; never while they are moved."""
+        new = not self._document.project.placements.keys() >= self._document.panels.keys()
+        self.unplaced.setVisible(new)
+        self.heaped.setVisible(not new and self.view.scene_here.lying.heaped)
 
     def _show_proof(self) -> None:
         words = self._proving.words
@@ -254,6 +264,7 @@ class Desk(QSplitter):
 
     def _show_cloth(self) -> None:
         self.view.show_cloth(self.inspector.cloths.currentData())
+        self._offer_places()
 
     def show_unit(self) -> None:
         """Follow a change of the unit of lengths."""
@@ -264,7 +275,7 @@ class Desk(QSplitter):
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
         lists = made(self, "opened", *LISTS)
-        for part in (self.view, self.unplaced, self.inspector, self.status, *lists):
+        for part in (self.view, self.unplaced, self.heaped, self.inspector, self.status, *lists):
             part.show_theme()
 
     def end(self) -> None:

@@ -102,11 +102,15 @@ class Errands(QObject):
         def done(result: "LayResult") -> None:
             if self._fresh(project, "Lay again", self.lay):
                 if result.project == project:
-                    self._messages.say("Nothing shorter was found than how the panels lie.")
+                    told = "Nothing shorter was found than how the panels lie."
+                    self._messages.say(told, "Papers…", self.ask_papers)
                     return
                 self._document.change("Lay on the cloth", result.project)
                 fits = all(lay.fits for lay in result.lays)
-                (self._messages.say if fits else self._messages.warn)(_laid(result))
+                if fits:
+                    self._messages.say(_laid(result), "Papers…", self.ask_papers)
+                else:
+                    self._messages.warn(_laid(result))
 
         def work(progress: Progress) -> "LayResult":
             return laid(project, progress, show)

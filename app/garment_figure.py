@@ -6,9 +6,10 @@ from PySide6.QtCore import QPointF, QRect, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
-from app.figures import DASH, step, unit
+from app.figures import DASH, fine, step, unit
 from app.grades import GRADES, Grades, paint_mark
 from app.theme import GRID, ROOMY, SPACE, TIGHT, Size, current
+from app.words import tr
 from core.seams.readings import Measurement
 
 
@@ -31,8 +32,8 @@ class GarmentFigure(QWidget):
     def show_measurement(self, measurement: Measurement | None, grades: Grades) -> None:
         """Show another measurement, judged by these grades."""
         before, self.measurement, self._grades = self._shown, measurement, grades
-        self._shown = grades, self.counts(), self._number()
-        if before[:2] != self._shown[:2]:
+        self._shown = grades, self.counts(), self._number() + self.parts()
+        if before[:2] != self._shown[:2] or self.parts():
             self.update()
         elif before[2] != self._shown[2]:
             self.update(self._area().adjusted(0, 0, -self.width() // 2, 0))
@@ -47,13 +48,21 @@ class GarmentFigure(QWidget):
     def speak(self) -> None:
         """Say the figure to those who listen instead of looking."""
         rms = self.measurement.rms_mm if self.measurement else None
-        words = f"{step(rms)} {unit()} rms" if rms is not None else "no stripes to match"
-        self.setAccessibleDescription(", ".join(part for part in (words, self._proof) if part))
+        words = f"{fine(rms)} {unit()} rms" if rms is not None else "no stripes to match"
+        self.setAccessibleDescription(", ".join(part for part in (words, self.parts(), self._proof) if part))
 
     def counts(self) -> Counter[str]:
-        """How many seams have their worst step in each grade."""
-        read = self.measurement.read if self.measurement else ()
-        return Counter(self._grades.grade_of(reading.worst[0]) for reading in read if reading.worst)
+        """How many seams have their worst step, of stripes or of bars, in each grade."""
+        found = self.measurement
+        both = zip(found.seams, found.crosswise, strict=True) if found else ()
+        worst = ([reading.worst[0] for reading in seam if reading and reading.worst] for seam in both)
+        return Counter(self._grades.grade_of(max(steps)) for steps in worst if steps)
+
+    def parts(self) -> str:
+        """The figure of the stripes and that of the bars, where the cloth has both."""
+        if self.measurement is None or (bars := self.measurement.rms_of("crosswise")) is None:
+            return ""
+        return tr("stripes {0}, bars {1}").format(fine(self.measurement.rms_of("lengthwise")), fine(bars))
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Caption, figure, and the seams by grade."""
@@ -69,13 +78,14 @@ class GarmentFigure(QWidget):
         return self.rect().adjusted(SPACE, SPACE, -SPACE, -SPACE)
 
     def _number(self) -> str:
-        return step(self.measurement.rms_mm if self.measurement else None)
+        return fine(self.measurement.rms_mm if self.measurement else None)
 
     def _paint_figure(self, painter: QPainter, area: QRect) -> None:
         theme = current()
         painter.setFont(theme.font(Size.SMALL))
         painter.setPen(theme.colour("quiet"))
-        painter.drawText(area, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop, "Whole garment, rms")
+        caption = "  ·  ".join(part for part in (tr("Whole garment, rms"), self.parts()) if part)
+        painter.drawText(area, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop, caption)
         painter.setFont(theme.font(Size.LARGE, bold=True))
         painter.setPen(theme.colour("text"))
         number = self._number()

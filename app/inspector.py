@@ -18,7 +18,7 @@ from core.model.project import Placement
 
 CLOTHS_WIDE_PX = 180
 NAMED_FROM_PX = 900
-"""From this width on the strip's switches show their names beside their icons."""
+"""From this width on the strip names its switches beside their icons and tells the limit of turning."""
 FIELDS_EVERY_MS = 33
 """The fields follow a drag no faster than this: setting one costs as much as reading a seam."""
 
@@ -162,10 +162,11 @@ class Inspector(QFrame):
         return super().minimumSizeHint() - QSize(names - 2 * SPACE if named else 0, 0)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Leave the names of the switches away where there is no room for them."""
+        """Leave the names of the switches and the limit away where there is no room for them."""
         beside, alone = Qt.ToolButtonStyle.ToolButtonTextBesideIcon, Qt.ToolButtonStyle.ToolButtonIconOnly
         for switch in (self.turned, self.hold):
             switch.setToolButtonStyle(beside if event.size().width() >= NAMED_FROM_PX else alone)
+        self.limit.setVisible(event.size().width() >= NAMED_FROM_PX)
 
     def show_theme(self) -> None:
         """Follow a change between light and dark."""

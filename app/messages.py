@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QEvent, QObject
+from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QLabel, QPushButton, QSizePolicy, QToolButton, QWidget
 
@@ -57,6 +57,7 @@ class MessageBar(Bar):
         self._close.setAccessibleName(tr("Close this message"))
         for button in (self._do, self._close):
             button.setMinimumSize(TARGET, TARGET)
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             self.row.addWidget(button)
         parent.installEventFilter(self)
         self.show_theme()
@@ -122,5 +123,6 @@ class OfferBar(Bar):
         for offer, act in offers.items():
             button = QPushButton(offer, clicked=act)
             button.setMinimumHeight(TARGET)
+            button.setFocusPolicy(Qt.FocusPolicy.TabFocus)
             self.row.addWidget(button)
         self.show_theme()

@@ -5,6 +5,7 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QLabel, QW
 
 from app.edits import Edits
 from app.length_box import DegreeBox, LengthBox
+from app.pages.form import add_row
 from app.theme import SPACE, TARGET, WIDE
 from app.words import tr
 
@@ -31,7 +32,7 @@ class MoveForm(QDialog):
         form.addRow(words)
         for caption, field in ((tr("&Across"), self.across), (tr("A&long"), self.along), (tr("&Turn"), self.turn)):
             field.setFixedWidth(140)
-            form.addRow(caption, field)
+            add_row(form, caption, field)
         form.addRow(self._buttons())
         self.across.selectAll()
 

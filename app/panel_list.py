@@ -29,7 +29,7 @@ from app.edits import Edits, panel_title
 from app.figures import DASH, figure, step, unit
 from app.grades import Grades
 from app.length_box import DegreeBox, LengthBox
-from app.theme import GRID, current
+from app.theme import GRID, SPACE, current
 from app.words import tr
 from core.model.pattern import PanelName
 from core.model.project import Placement
@@ -138,7 +138,7 @@ class PanelModel(QAbstractTableModel):
         if orientation != Qt.Orientation.Horizontal:
             return None
         if role == Qt.ItemDataRole.DisplayRole:
-            return ", ".join(part for part in (tr(HEADS[section].title), HEADS[section].units()) if part)
+            return f"{tr(HEADS[section].title)}\n{HEADS[section].units()}"
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _alignment(section)
         return tr(HEADS[section].meaning) if role == Qt.ItemDataRole.ToolTipRole else None
@@ -151,8 +151,9 @@ class PanelModel(QAbstractTableModel):
 
 
 def _alignment(column: int) -> Qt.AlignmentFlag:
-    """Figures stand on the right, words on the left."""
-    side = Qt.AlignmentFlag.AlignLeft if column in (PANEL, LIES) else Qt.AlignmentFlag.AlignRight
+    """Figures stand on the right, names on the left, marks in the middle."""
+    flags = Qt.AlignmentFlag
+    side = {PANEL: flags.AlignLeft, LIES: flags.AlignHCenter}.get(column, flags.AlignRight)
     return side | Qt.AlignmentFlag.AlignVCenter
 
 
@@ -244,7 +245,7 @@ class PanelList(QWidget):
         self.model = PanelModel(document, self)
         self.table = PanelTable(self.model, edits, self)
         column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
+        column.setContentsMargins(SPACE, SPACE, SPACE, SPACE)
         column.addWidget(self.table)
         self.table.selectionModel().selectionChanged.connect(self._tell)
         document.project_changed.connect(self.follow)

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QLabel, QV
 
 from app.length_box import LengthBox
 from app.pages.entries import Choice, Tick
+from app.pages.form import add_row
 from app.theme import SPACE, TARGET, WIDE
 from app.words import tr
 from core.model.panel import Panel
@@ -89,10 +90,10 @@ class PapersForm(QDialog):
             (tr("&Paper"), self.paper),
             (tr("&Lengths in"), self.units),
             (tr("L&ines"), self.lines),
-            (tr("&Roll"), self.roll),
+            (tr("&Roll width"), self.roll),
         )
         for caption, field in rows:
-            form.addRow(caption, field)
+            add_row(form, caption, field)
         column = QVBoxLayout(self)
         column.setContentsMargins(WIDE, WIDE, WIDE, WIDE)
         column.setSpacing(SPACE)

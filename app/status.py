@@ -5,6 +5,7 @@ from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QProgressBar, QPushButton, QStatusBar, QToolButton, QWidget
 
 from app.canvas.view import CanvasView
+from app.commands import without_places
 from app.document import Document
 from app.edits import panel_title
 from app.figures import length, rms, step, unit
@@ -14,6 +15,7 @@ from app.stripes_beside import beside_lead
 from app.theme import ROOMY, SPACE, TARGET, Size, current
 from app.words import tr
 from core.lay.legal import find_faults
+from core.lay.lying import Lying
 
 
 class Status(QStatusBar):
@@ -72,12 +74,19 @@ class Status(QStatusBar):
     def show_faults(self) -> None:
         """Tell whether the panels can be cut as they lie."""
         project = self._document.cut_of(self._document.kept)
-        cloths = {piece.cloth for piece in project.pieces}
-        faults = [fault for cloth in project.cloths if cloth.id in cloths for fault in find_faults(project, cloth.id)]
-        faults += [self._document.derived_fault] * bool(self._document.derived_fault)
+        used = {piece.cloth for piece in project.pieces}
+        cloths = [cloth for cloth in project.cloths if cloth.id in used]
         self.faults.setVisible(bool(project.pieces))
-        self.faults.setText(_count(len(faults)) if faults else "Can be cut as it lies")
-        self.faults.setToolTip("\n".join(faults[:20]) or "No cut lines overlap, and all lie on usable cloth")
+        if new := without_places(project):
+            self.faults.setText(tr("{count} panels have no place yet").format(count=len(new)))
+            self.faults.setToolTip(tr("Match the stripes, or spread the panels out"))
+            return
+        faults = [fault for cloth in cloths for fault in find_faults(project, cloth.id)]
+        faults += [self._document.derived_fault] * bool(self._document.derived_fault)
+        lying = [(Lying.of(project, cloth), cloth) for cloth in cloths] if faults else []
+        words = _in_the_way(sum(len(one.overlapping) for one, _ in lying), sum(len(one.off(on)) for one, on in lying))
+        self.faults.setText((words or tr("Can't be cut as it lies")) if faults else tr("Can be cut as it lies"))
+        self.faults.setToolTip("\n".join(faults[:20]) or tr("No cut lines overlap, and all lie on usable cloth"))
 
     def show_lying(self) -> None:
         """Tell how long the lay on the cloth that is shown has become, and while panels move what overlaps."""
@@ -86,7 +95,8 @@ class Status(QStatusBar):
             tr("lay {length} {unit}").format(length=length(lying.length_mm), unit=unit()) if lying.boxes else ""
         )
         if self._document.trying:
-            self.faults.setText(_in_the_way(len(lying.overlapping), len(lying.off(self._view.scene_here.cloth))))
+            words = _in_the_way(len(lying.overlapping), len(lying.off(self._view.scene_here.cloth)))
+            self.faults.setText(words or tr("No panels overlap"))
         elif self._tried:
             self.show_faults()
         self._tried = self._document.trying
@@ -99,13 +109,10 @@ class Status(QStatusBar):
 
 
 def _in_the_way(overlapping: int, off: int) -> str:
+    """How many panels overlap or reach off their cloth; empty where none does."""
     overlaps = tr("{count} panels overlap").format(count=overlapping) if overlapping else ""
     out = tr("{count} off the cloth").format(count=off) if off else ""
-    return " · ".join(part for part in (overlaps, out) if part) or tr("No panels overlap")
-
-
-def _count(faults: int) -> str:
-    return "1 fault in the lay" if faults == 1 else f"{faults} faults in the lay"
+    return " · ".join(part for part in (overlaps, out) if part)
 
 
 class JobStatus(QWidget):

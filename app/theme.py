@@ -151,6 +151,7 @@ def _style_sheet(theme: Theme) -> str:
         }}
         QLineEdit:focus, QAbstractSpinBox:focus {{ border: 2px solid {accent}; padding: 0 {GRID - 1}px; }}
         QLineEdit:disabled, QAbstractSpinBox:disabled {{ border-color: {line}; }}
+        QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; }}
         QAbstractSpinBox QLineEdit, QAbstractSpinBox QLineEdit:focus {{ border: none; padding: 0; }}
         QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0; height: 0; border: none; }}
         QCheckBox::indicator, QListView::indicator {{

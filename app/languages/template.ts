@@ -232,6 +232,30 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>From the shel&amp;f…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take a cloth that was kept for other projects</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Keep what is left on the s&amp;helf…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Put what is left of the cloth, once the panels are cut where they lie, on the shelf</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What co&amp;unts…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What lies on the centre, whether pairs mirror each other, how much bars count</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>&amp;Match stripes</source>
       <translation type="unfinished" />
     </message>
@@ -520,7 +544,7 @@
       <translation type="unfinished" />
     </message>
     <message>
-      <source>Move panels; they settle on matches and against neighbours</source>
+      <source>Move panels; they settle where they match</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -776,6 +800,62 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Keep</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No places yet: until then all panels are read at the corner of the cloth.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Match stripes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Spread out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The panels lie on one heap: how they match is known, not yet where each is cut.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lay on the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pictures</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Which picture</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Beside the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What is beside the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Readings</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>left of {title}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Working out what is left</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What is left of {cloth} is on the shelf.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>This can't be opened: {error}</source>
       <translation type="unfinished" />
     </message>
@@ -821,6 +901,14 @@
     </message>
     <message>
       <source>Stripewright projects</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>stripes {0}, bars {1}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Whole garment, rms</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -992,6 +1080,82 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>What counts</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>whatever matches best</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>the lead stripe</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>middle of the ground</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>On the centre</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>seam {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>panel {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The centre is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>where the stripes allow it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>always</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>need not</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Left panels mirror right ones</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Bars count, against stripes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;On the centre</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The centre &amp;is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Left panels &amp;mirror right ones</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Bars count, against stripes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>1: as much; 2: twice as much; 0: bars need not meet.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Change what counts</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Message</source>
       <translation type="unfinished" />
     </message>
@@ -1045,6 +1209,835 @@
     </message>
     <message>
       <source>Move</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>width</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>left selvedge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>right selvedge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Widths at several places</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add a width</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The narrowest width and the broadest selvedges count.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take the narrowest</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Washed square</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>marked square</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>across</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>along</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Reckon the whole cloth as washed</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>before washing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>after washing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Width there</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{width} wide counts, of it {usable} between the selvedges.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Mark a square, wash and press it as the cloth will be, and measure its sides again.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>It loses {across} % across and {along} % along.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Left selvedge there</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Right selvedge there</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Width and shrinkage by ruler</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Straightness</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Flaws, remnant, room between panels</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>To buy</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Name</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Name of the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Width</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>selvedges included</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>not to be cut into</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Left selvedge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Right selvedge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as much as it takes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>all there is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Length</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How long it is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Length of the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>There are</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>from cut end to cut end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Nap or pattern has a direction: no panel may lie end for end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>one-way</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Direction</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>no panel lies end for end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Grain tolerance, degrees</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How far a panel may turn off the grain</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Grain tolerance, °</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Stripes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>none: a plain cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>stripes along it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>bars across it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>both: check or plaid</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pattern</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Bars</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>left</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>from</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>to</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Flaws</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add a flaw: a rectangle</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Room between panels</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Room between</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>kept free between any two panels</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Each is a rectangle to keep clear of: left and right from the left edge, from and to from the cut end.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Shrinkage, percent</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Shrinkage, %</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>lost in length when first wetted</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Easing, percent</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>2, as is usual</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>an edge can be eased onto another by at most this</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Easing, %</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Price per metre</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>unknown</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Price per m</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>in whatever money</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Flaw, {side}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>right lies beyond left, to beyond from</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{mm} over a metre</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{mm} over the longest panel, {longest}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Keep the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>From the shelf…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Keep on the shelf…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Keep this cloth for other projects</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{cloth} is on the shelf.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cloth shown</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add a cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take this cloth out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cloth {number}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Nothing odd was found.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The cloth across its width</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{width} wide</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>a remnant, to {end}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{length} long</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>plain</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>repeat {width}, {kind}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>bars {width}, {kind}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>even</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>uneven</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Stripes: {words}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Bars: {words}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Even: it is its own mirror image; the axis that is matched lies at {axis}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Uneven: it has no mirror axis; the middle of {name}, at {axis}, is matched.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>True period {period}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>True period {period}: the pattern comes back {times} times in a repeat.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>repeats</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>over</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>at, along the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add a count</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Use this spread in As sewn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Puts it in as the error of a repeat that varies along the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What the repeats take together</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Where they were counted</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Number of repeats counted</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>As sewn reckons with a repeat that varies by {percent} %.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>One repeat is {width}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Count at two more places, far apart, to learn how surely.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{counts} counts scatter by {spread}; their mean is sure to {sd}, which is {off} after {away} repeats.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Along the cloth it changes by {drift} per metre.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Corners of an outline can be dragged here, and typed in the form</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Which outline</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Flaw</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Remnant</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Hole</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Draw it on the picture</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take it out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>One more flaw of any outline</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The outline of what there is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A hole in what there is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Click corner after corner; a click on the first one, or Enter, closes the outline</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>corner, across</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Corners of the outline</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add a corner</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add an outline</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Corner, across</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Corner, along</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>flaw outline {number}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>remnant</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>hole {number}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>typed</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>measured over several</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Repeat is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How the repeat is given</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Repeat</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>until all begins again</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Counts of bars</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Counts of repeats</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>repeat, from the cut end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>repeat, from the left edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>First one at</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Beginning of the first repeat</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>seen only where there are no stripes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>between the stripes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Ground</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Colour of the ground</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>bar</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>stripe</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>middle at</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>colour</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Bars of one repeat</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add a bar</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Stripes of one repeat</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add a stripe</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lead bar</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lead stripe</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>the one that the eye follows</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Middle of {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Width of {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Colour of {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Name of the stripe</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>there is no stripe</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>stripes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>add one, or choose a plain cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Three repeats of the stripes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A plain cloth: there is nothing to match.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>repeat {width}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>true period {width}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>bars
+{width}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>turned: the cut end is at the left</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>axis</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>middle of the lead stripe</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>measured</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>by</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Straightness as measured</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Stripes lean, mm per m</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Stripes lean, mm/m</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>to the right, down a metre</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Skew of the crosswise threads, percent</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Threads skewed, %</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>further on at the right edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Bow of the crosswise threads, percent</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Threads bowed, %</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>further on in the middle</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Stripe, off the selvedge's line</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Off the line</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Over a length</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Thread, further on at the right edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Further on</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Across the width</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Washed square: diagonal from upper left, the other</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Diagonal from upper left</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The other one</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Thread, further on in its middle</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Depth of the bow</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{degrees}° to the right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{degrees}°, further on at the right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{percent} % at the edges</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take {cloth} from the shelf</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -1152,7 +2145,7 @@
       <translation type="unfinished" />
     </message>
     <message>
-      <source>&amp;Roll</source>
+      <source>&amp;Roll width</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -1388,6 +2381,86 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Shelf of cloths</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cloths on the shelf</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take it in the place of {cloth}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take it as one more cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take it off for good…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Close</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Nothing lies here yet. The shelf keeps cloths for other projects, each with its stripes, its flaws and its outline: put one there with Keep on the shelf… on the page of the cloth, or with Keep what is left in the Plan menu, once a lay has been cut.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Picture of {cloth}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take {cloth} off the shelf for good? What projects hold of it stays as it is.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take it off for good</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>kept {day}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Keep {cloth} on the shelf</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Keep on the shelf</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Note</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>where it is from, what it is for</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Choose a picture…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Note</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>&amp;Picture</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.bmp)</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A picture of the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Start</source>
       <translation type="unfinished" />
     </message>
@@ -1420,7 +2493,31 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>{count} panels have no place yet</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Match the stripes, or spread the panels out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Can't be cut as it lies</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Can be cut as it lies</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No cut lines overlap, and all lie on usable cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>lay {length} {unit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No panels overlap</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -1429,10 +2526,6 @@
     </message>
     <message>
       <source>{count} off the cloth</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>No panels overlap</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -1593,58 +2686,6 @@
     </message>
     <message>
       <source>That name can't be had: {why}</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>These panels have no places yet.</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Match stripes</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Spread out</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Pictures</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Which picture</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Close-up</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Garment</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Worn</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Beside the cloth</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>What is beside the cloth</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Readings</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Sewing</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Cut list</source>
       <translation type="unfinished" />
     </message>
     <message>

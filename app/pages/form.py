@@ -4,7 +4,16 @@ from collections.abc import Iterable
 from typing import Any
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtWidgets import QGridLayout, QLabel, QLayout, QSizePolicy, QToolButton, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QFormLayout,
+    QGridLayout,
+    QLabel,
+    QLayout,
+    QSizePolicy,
+    QToolButton,
+    QVBoxLayout,
+    QWidget,
+)
 
 from app.pages.entries import Length
 from app.pages.lengths import MM, LengthUnit
@@ -217,3 +226,10 @@ class Form(QWidget):
         for entry in self.findChildren(Length):
             entry.show_unit(unit)
         self.blockSignals(blocked)
+
+
+def add_row(form: QFormLayout, caption: str, field: QWidget) -> None:
+    """Add a field to a dialog, its caption level with it however high it is."""
+    label = QLabel(caption, buddy=field)
+    label.setMinimumHeight(field.sizeHint().height())
+    form.addRow(label, field)

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QLabel, QW
 
 from app.length_box import LengthBox
 from app.pages.entries import Choice
+from app.pages.form import add_row
 from app.theme import GRID, SPACE, TARGET, WIDE
 from app.words import tr
 from core.shifting.wish import LARGEST_CAP_MM, ShiftWish
@@ -42,8 +43,8 @@ class ShiftForm(QDialog):
         form.setContentsMargins(WIDE, WIDE, WIDE, WIDE)
         form.setSpacing(SPACE)
         form.addRow(words)
-        form.addRow(tr("&Move by at most"), self.cap)
-        form.addRow(tr("&Ends of a line"), self.ends)
+        add_row(form, tr("&Move by at most"), self.cap)
+        add_row(form, tr("&Ends of a line"), self.ends)
         form.addRow(self._buttons())
         self.cap.selectAll()
 

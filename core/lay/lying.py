@@ -1,7 +1,9 @@
 """How panels lie on one cloth while hands move them: which overlap, and the length, worked out for what moved only."""
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Set
 from dataclasses import dataclass
+from typing import TypeVar
 
 import numpy as np
 import shapely
@@ -16,11 +18,12 @@ from core.model.pattern import PanelName
 from core.model.project import Project
 
 Two = tuple[PanelName, PanelName]
+Known = TypeVar("Known")
 
 
 @dataclass(frozen=True, eq=False)
 class Lying:
-    """The panels of one cloth where they lie.
+    """The panels of one cloth where they lie; those that have no places yet lie nowhere.
 
     `boxes` holds least u and v, then largest u and v, mm. `clashes` has the area common to every two panels that
     overlap by more than 0.01 mm2, each two in the order of the pieces.
@@ -39,26 +42,34 @@ class Lying:
 
     def after(self, project: Project, moved: frozenset[PanelName]) -> "Lying":
         """The same panels when some of them lie where `project` says."""
-        lines = {name: cut_line(self.panels[name], project.placement(name)) for name in moved & self.panels.keys()}
-        if not lines:
+        here = moved & self.panels.keys()
+        if not here:
             return self
-        shapes = self.shapes | {name: Polygon(line) for name, line in lines.items()}
-        boxes = self.boxes | {name: _box(line) for name, line in lines.items()}
-        clashes = {two: area for two, area in self.clashes.items() if not lines.keys() & set(two)}
-        near = [two for two in self._pairs(list(lines)) if _meet(boxes, two)]
+        placed = here & project.placements.keys()
+        lines = {name: cut_line(self.panels[name], project.placement(name)) for name in placed}
+        shapes = _without(self.shapes, here) | {name: Polygon(line) for name, line in lines.items()}
+        boxes = _without(self.boxes, here) | {name: _box(line) for name, line in lines.items()}
+        clashes = {two: area for two, area in self.clashes.items() if not here & set(two)}
+        near = [two for two in self._pairs(list(lines), boxes.keys()) if _meet(boxes, two)]
         return Lying(self.panels, shapes, boxes, clashes | _common(shapes, near))
 
-    def _pairs(self, moved: list[PanelName]) -> Iterator[Two]:
-        """Every two panels of which one or both have moved, in the order of the pieces."""
+    def _pairs(self, moved: list[PanelName], lying: Set[PanelName]) -> Iterator[Two]:
+        """Every two panels that lie somewhere of which one or both have moved, in the order of the pieces."""
         order = {name: place for place, name in enumerate(self.panels)}
         for done, name in enumerate(moved):
-            for other in order.keys() - set(moved[: done + 1]):
+            for other in lying - set(moved[: done + 1]):
                 yield (name, other) if order[name] < order[other] else (other, name)
 
     @property
     def overlapping(self) -> frozenset[PanelName]:
         """All panels that overlap another."""
         return frozenset(name for two in self.clashes for name in two)
+
+    @property
+    def heaped(self) -> bool:
+        """Whether most panels lie on two others or more: found their places across, but not yet along the cloth."""
+        covered = Counter(name for two in self.clashes for name in two)
+        return 2 * sum(others > 1 for others in covered.values()) > len(self.boxes)
 
     def off(self, cloth: Cloth) -> frozenset[PanelName]:
         """Panels that reach over the usable width, the cut end, or the end of a cloth whose length is given."""
@@ -74,6 +85,10 @@ class Lying:
     def length_mm(self) -> float:
         """Where the last panel ends, mm; 0.0 if there is none."""
         return max((box[3] for box in self.boxes.values()), default=0.0)
+
+
+def _without(known: dict[PanelName, Known], names: frozenset[PanelName]) -> dict[PanelName, Known]:
+    return {name: value for name, value in known.items() if name not in names}
 
 
 def _box(line: Points) -> tuple[float, float, float, float]:

@@ -3,10 +3,21 @@
 import msgspec
 import pytest
 from PySide6.QtCore import QPointF, Qt
+from PySide6.QtWidgets import QPushButton
 from shapely.affinity import translate
 
+from core.files.project_file import read_project, write_project
 from core.lay.legal import find_faults
 from core.lay.lying import Lying
+from core.matching.solve import match
+
+
+@pytest.fixture
+def skirt_matched(harbour_skirt, tmp_path):
+    """The ten-panel skirt as it is left by matching alone: every panel across, none along the cloth."""
+    path = tmp_path / "matched.stripewright"
+    write_project(path, match(read_project(harbour_skirt)).project)
+    return path
 
 
 def middle_of(window, panel: str) -> QPointF:
@@ -29,7 +40,8 @@ def test_a_panel_dragged_over_another_is_marked_and_the_length_follows(skirt, mo
     assert status.faults.text().startswith(f"{len(fresh.overlapping)} panels overlap")
     assert status.length.text() == f"lay {fresh.length_mm:.0f} mm"
     mouse.release(start + over + QPointF(0, 20))
-    assert "in the lay" in status.faults.text()
+    assert status.faults.text().startswith(f"{len(fresh.overlapping)} panels overlap")
+    assert "overlap by" in status.faults.toolTip()
     skirt.document.undo_step()
     assert scene.clash.shown == 0
     assert status.faults.text() == "Can be cut as it lies"
@@ -72,3 +84,25 @@ def test_on_a_barred_cloth_a_dragged_panel_comes_to_rest_by_whole_repeats_of_the
     after = skirt.document.kept.placement("side.R")
     moved = (after.v - before.v) - 0.02 * (after.u - before.u)
     assert moved == pytest.approx(2 * cloth.crosswise.period, abs=2e-3)
+
+
+def test_panels_that_were_only_matched_lie_on_one_heap_and_are_offered_to_be_laid_or_spread_out(window, skirt_matched):
+    assert window.filing.open_path(skirt_matched)
+    overlapping = len(window.desk.view.scene_here.lying.overlapping)
+    assert overlapping == len(window.document.panels)
+    assert not window.desk.heaped.isHidden()
+    assert window.desk.status.faults.text().startswith(f"{overlapping} panels overlap")
+    before = window.document.measurement.rms_mm
+    button = next(one for one in window.desk.heaped.findChildren(QPushButton) if one.text() == "Spread out")
+    button.click()
+    assert window.desk.heaped.isHidden()
+    assert window.desk.status.faults.text() == "Can be cut as it lies"
+    assert window.document.measurement.rms_mm == pytest.approx(before, abs=1e-3)
+
+
+def test_panels_without_places_overlap_nothing_and_are_told_as_such(window, harbour_skirt):
+    window.filing.open_sample(harbour_skirt)
+    assert window.desk.view.scene_here.clash.shown == 0
+    assert window.desk.heaped.isHidden()
+    assert not window.desk.unplaced.isHidden()
+    assert window.desk.status.faults.text() == f"{len(window.document.panels)} panels have no place yet"

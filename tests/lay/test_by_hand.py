@@ -12,7 +12,7 @@ from cloths import scattered, shapes_on_cloth
 from core.lay.legal import find_faults
 from core.lay.lying import Lying
 from core.lay.stops import Stops
-from core.model.project import Project
+from core.model.project import Placement, Project
 from garments import ring
 
 
@@ -43,6 +43,30 @@ def test_move_after_move_overlaps_and_length_are_those_of_shapely(seed: int) -> 
         out = {name for name, shape in shapes.items() if not box(least - 1e-3, -1e-3, most + 1e-3, 1e5).contains(shape)}
         assert lying.off(project.cloths[0]) == out
         assert lying.length_mm == pytest.approx(max(shape.bounds[3] for shape in shapes.values()), abs=1e-9)
+
+
+def test_a_panel_without_a_place_lies_nowhere_until_it_has_one() -> None:
+    project = crowded(1)
+    name, *others = project.panel_names
+    some = msgspec.structs.replace(project, placements={other: project.placement(other) for other in others})
+    lying = Lying.of(some, some.cloths[0])
+    assert lying.boxes.keys() == set(others)
+    assert not any(name in two for two in lying.clashes)
+    placed, whole = lying.after(project, frozenset([name])), Lying.of(project, project.cloths[0])
+    assert placed.boxes == whole.boxes
+    assert placed.clashes.keys() == whole.clashes.keys()
+    again = placed.after(some, frozenset([name]))
+    assert again.boxes == lying.boxes
+    assert again.clashes.keys() == lying.clashes.keys()
+
+
+def test_panels_on_one_spot_are_a_heap_and_two_that_overlap_are_none() -> None:
+    project = crowded(2)
+    names, cloth = project.panel_names, project.cloths[0]
+    far = {name: Placement(u=600.0 * number) for number, name in enumerate(names)}
+    assert Lying.of(project.placed(dict.fromkeys(names, Placement())), cloth).heaped
+    assert not Lying.of(project.placed(far), cloth).heaped
+    assert not Lying.of(project.placed(far | {names[0]: far[names[1]]}), cloth).heaped
 
 
 @pytest.mark.parametrize("seed", range(3))

@@ -54,7 +54,7 @@ def _eased(project: Project, options: argparse.Namespace) -> list[Easing]:
 def easing_text(found: list[Easing]) -> str:
     """The seams as a table, then where to ease and by how much, or the plain truth that it is not worth it."""
     if not found:
-        return "There is nothing to match: no seam joins two panels of one striped cloth."
+        return "There is nothing to ease: no seam joins two panels of one cloth with stripes along it."
     rows = [("seam", "rms mm", "eased rms mm", "eased worst mm", "limit %", "eased in all mm", "worth it")]
     rows += [_row(one) for one in found]
     worth = [one for one in found if one.worth]

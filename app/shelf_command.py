@@ -63,8 +63,13 @@ def _show(options: argparse.Namespace) -> int:
 def _row(one: OnShelf) -> tuple[str, ...]:
     cloth = one.kept.cloth
     length = "remnant" if cloth.remnant else "-" if cloth.length is None else f"{cloth.length:.0f} mm"
-    repeat = "plain" if cloth.repeat is None else f"{cloth.repeat.width:g} mm"
-    return one.name, cloth.title, f"{cloth.width:g}", length, repeat, one.kept.kept
+    return one.name, cloth.title, f"{cloth.width:g}", length, _repeats(cloth), one.kept.kept
+
+
+def _repeats(cloth: Cloth) -> str:
+    stripes = [f"{cloth.repeat.width:g} mm"] if cloth.repeat else []
+    bars = [f"bars {cloth.crosswise.width:g} mm"] if cloth.crosswise else []
+    return ", ".join([*stripes, *bars]) or "plain"
 
 
 def _keep(options: argparse.Namespace) -> int:

@@ -107,7 +107,7 @@ def _length(project: Project, cloth: Cloth, end: float, budget: Budget, seed: in
 def _attempts(project: Project, cloth: Cloth, left: tuple[PanelName, ...]) -> Iterator[tuple[str, Project]]:
     if cloth.one_way:
         yield "panels end for end, if the cloth allows it", _on(project, cloth, one_way=False)
-    if cloth.repeat is not None:
+    if cloth.ways:
         free = msgspec.structs.replace(project, match=msgspec.structs.replace(project.match, centre=Centre()))
         if project.match.centre.on != "free":
             for other in Freedom(free, cloth, Garment.of(free)).others():

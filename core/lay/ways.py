@@ -47,7 +47,7 @@ def ways_of(at: Placement, cloth: Cloth, either_way: bool, bias: bool) -> list[P
 
 
 def _bias_ways(at: Placement, cloth: Cloth) -> list[Placement]:
-    return [at] if cloth.repeat or cloth.one_way else [at, quarter_turned(at)]
+    return [at] if cloth.ways or cloth.one_way else [at, quarter_turned(at)]
 
 
 def quarter_turned(at: Placement) -> Placement:

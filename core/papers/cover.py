@@ -2,6 +2,7 @@
 
 import math
 
+from core.model.cloth import Repeat, Way
 from core.papers.check_squares import FOUR_INCHES_MM, check_squares
 from core.papers.drawing import Box, Drawing, Line, Point, Text, joined, segment
 from core.papers.figures import Figures, PanelFigures
@@ -34,6 +35,8 @@ LENGTHS = {
     "cm": "Lengths are centimetres.",
     "in": "Lengths are inches to the nearest sixteenth; steps are thousandths of an inch.",
 }
+
+_NOUNS: dict[Way, str] = {"lengthwise": "stripe", "crosswise": "bar"}
 
 ROW_MM = 5.4
 COLUMNS_LEFT = (LEFT, LEFT + 95.0)
@@ -75,16 +78,18 @@ def _advice(figures: Figures, page: Page, units: Units) -> tuple[Drawing, float]
 
 
 def _lead_stripes(figures: Figures, units: Units) -> list[str]:
-    """What the lead stripe of each striped cloth is."""
-    words = []
-    for cloth in (entry.cloth for entry in figures.cloths if entry.cloth.repeat):
-        assert cloth.repeat is not None
-        stripe = cloth.repeat.lead_stripe
-        words.append(
-            f"The lead stripe of {cloth.title} is {stripe.name}, {units.say(stripe.width)} wide, one in every"
-            f" {units.say(cloth.repeat.width)}. Any stripe that looks the same will do for it."
-        )
-    return words
+    """What the lead stripe of each striped cloth is, and the lead bar of each barred one."""
+    cloths = [entry.cloth for entry in figures.cloths]
+    found = [(cloth.title, way, cloth.repeat_of(way)) for cloth in cloths for way in cloth.ways]
+    return [_lead(title, _NOUNS[way], repeat, units) for title, way, repeat in found if repeat is not None]
+
+
+def _lead(cloth: str, noun: str, repeat: Repeat, units: Units) -> str:
+    lead = repeat.lead_stripe
+    return (
+        f"The lead {noun} of {cloth} is {lead.name}, {units.say(lead.width)} wide, one in every"
+        f" {units.say(repeat.width)}. Any {noun} that looks the same will do for it."
+    )
 
 
 def _line_kinds(y: float, moved: bool) -> Drawing:

@@ -165,10 +165,9 @@ _ENDS: dict[str, tuple[str, Method]] = {
 
 
 def _stripes(project: Project, line: SeamLine) -> list[Finding]:
-    if line.cloth is None or line.cloth.repeat is None:
-        striped = [project.cloth_of(panel).repeat is not None for panel in line.panels]
+    if line.cloth is None:
         said = "its panels are of two cloths", "its stripes can't be matched"
-        return [Finding("", *said)] if any(striped) else []
+        return [Finding("", *said)] if any(project.cloth_of(panel).ways for panel in line.panels) else []
     reading = SeamReading.of(line, Placement(), Placement())
     if reading is None:
         return []

@@ -59,6 +59,8 @@ BROKEN = {
         ("pieces", 0, "cut", "double"),
         "pieces[0].cut: 'double' stands there; pair, single or fold is right",
     ),
+    "a word of many letters": (("pieces", 0, "cut", "double" * 500), "pair, single or fold is right"),
+    "a stretch of three heights": (("seams", 0, "seen", [0, 1, 2]), "a list of 3 stands there; a list of 2 is right"),
     "an open outline": (("pieces", 0, "edges", 0, "path", "M -30 0 L 29 0"), "the outline is open"),
     "an edge that crosses another": (("pieces", 0, "edges", 0, "path", "M -30 -1 L 0 900 L 30 0"), "crosses itself"),
     "a path with a relative command": (("pieces", 0, "edges", 0, "path", "M -30 1 l 60 -1"), "path command 'l'"),

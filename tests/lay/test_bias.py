@@ -18,8 +18,10 @@ from garments import repeat
 INCH = 25.4
 
 
-def with_strips(usable: float, period: float | None, pieces: tuple = (), one_way: bool = False, **strip) -> Project:
-    striped = {"repeat": repeat("even", period)} if period else {}
+def with_strips(
+    usable: float, period: float | None, pieces: tuple = (), one_way: bool = False, way: str = "repeat", **strip
+) -> Project:
+    striped = {way: repeat("even", period)} if period else {}
     raw = {
         "format": "stripewright-project",
         "version": 1,
@@ -41,9 +43,18 @@ def leans(project: Project) -> dict[str, float]:
     return found
 
 
-@pytest.mark.parametrize(("period", "one_way"), [(None, False), (None, True), (37.0, False), (160.0, True)])
-def test_bias_strips_lie_at_45_degrees_on_any_cloth(period, one_way) -> None:
-    project = with_strips(800, period, one_way=one_way, length=500, width=40, number=6)
+@pytest.mark.parametrize(
+    ("period", "one_way", "way"),
+    [
+        (None, False, "repeat"),
+        (None, True, "repeat"),
+        (37.0, False, "repeat"),
+        (160.0, True, "repeat"),
+        (37.0, False, "crosswise"),
+    ],
+)
+def test_bias_strips_lie_at_45_degrees_on_any_cloth(period, one_way, way) -> None:
+    project = with_strips(800, period, one_way=one_way, way=way, length=500, width=40, number=6)
     laid = lay(project, seconds=2.0).project
     assert find_faults(laid, "cloth") == ()
     found = [round(lean, 6) for lean in leans(laid).values()]

@@ -55,6 +55,13 @@ def test_taking_a_variant_brings_placements_tolerance_and_weights_back(two_ways)
     assert not stands(two_ways, variant_of(two_ways, "by hand"))
 
 
+def test_the_tolerance_of_a_cloth_with_nothing_but_bars_comes_back_too(two_ways):
+    cloth = two_ways.cloths[0]
+    barred = msgspec.structs.replace(cloth, repeat=None, crosswise=cloth.repeat)
+    project = keep(msgspec.structs.replace(two_ways, cloths=(barred, *two_ways.cloths[1:]), variants=()), "before")
+    assert taken(with_limit(project, 0.75), "before").cloths == project.cloths
+
+
 def test_a_variant_keeps_its_pieces_when_another_one_with_other_pieces_is_taken(two_ways):
     now = keep(two_ways, "now")
     deep = keep(wider(now), "deep hem")

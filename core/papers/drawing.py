@@ -179,8 +179,11 @@ class Drawing:
     @cached_property
     def _bounds(self) -> Points:
         """The boxes round the points of every primitive: left, top, right, bottom; shape (n, 4)."""
-        ends = [(points.min(axis=0), points.max(axis=0)) for points in map(points_of, self.parts)]
-        return np.array(ends).reshape(-1, 4)
+        each = [points_of(part) for part in self.parts]
+        if not each:
+            return np.empty((0, 4))
+        every, starts = np.concatenate(each), np.cumsum([0, *(len(points) for points in each[:-1])])
+        return np.hstack([np.minimum.reduceat(every, starts), np.maximum.reduceat(every, starts)])
 
     def within(self, window: Box) -> "Drawing":
         """What is to be seen through a window: lines and areas cut at its sides, dots and lettering kept or not."""

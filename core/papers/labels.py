@@ -1,15 +1,15 @@
 """Finding room for lettering: no text over text, and none where something else must stay legible."""
 
+import math
 from collections.abc import Iterable
 
 import numpy as np
-from shapely import intersects, prepare
-from shapely.geometry import Polygon
+from shapely import contains, intersects, polygons, prepare
 from shapely.geometry.base import BaseGeometry
 
 from core.geometry.paths import Points
 from core.papers.drawing import Point, Text
-from core.papers.lettering import LINE_HEIGHT, text_box, turned_by
+from core.papers.lettering import LINE_HEIGHT, text_box
 
 APART_MM = 0.5
 
@@ -33,10 +33,10 @@ class Labels:
             corners = [text_box(text, APART_MM) for text in texts]
             if inside is not None and not _within(np.concatenate(corners), inside.bounds):
                 continue
-            rooms = [Polygon(box) for box in corners]
-            fits = inside is None or all(inside.contains(room) for room in rooms)
-            if fits and not any(intersects(taken, room).any() for room in rooms):
-                self._taken += rooms
+            rooms = polygons(np.array(corners))
+            fits = inside is None or bool(contains(inside, rooms).all())
+            if fits and not intersects(taken[:, None], rooms).any():
+                self._taken += rooms.tolist()
                 return texts
         return ()
 
@@ -50,10 +50,10 @@ def _within(points: Points, bounds: tuple[float, float, float, float]) -> bool:
 def block(at: Point, lines: Iterable[tuple[str, float, bool]], angle_deg: float = 0.0) -> tuple[Text, ...]:
     """Lines of (text, size, bold) stacked with their common middle at a point, turned clockwise about it."""
     kept = [line for line in lines if line[0]]
+    sine, cosine = math.sin(math.radians(angle_deg)), math.cos(math.radians(angle_deg))
     texts, y = list[Text](), -sum(size for _, size, _ in kept) * LINE_HEIGHT / 2
     for text, size, bold in kept:
-        ((x, down),) = turned_by(np.array([[0.0, y + 0.9 * size]]), angle_deg) + np.array(at)
-        here = (float(x), float(down))
+        here = (at[0] - sine * (y + 0.9 * size), at[1] + cosine * (y + 0.9 * size))
         texts.append(Text(here, text, size, anchor="middle", angle_deg=angle_deg, bold=bold, halo=True))
         y += size * LINE_HEIGHT
     return tuple(texts)

@@ -92,7 +92,7 @@ def text_box(text: Text, margin: float = 0.0) -> Points:
     left = {"start": 0.0, "middle": -width / 2, "end": -width}[text.anchor]
     x0, x1 = left - margin, left + width + margin
     y0, y1 = -0.76 * text.size - margin, 0.24 * text.size + margin
-    return np.asarray(turned_by(np.array([[x0, y0], [x1, y0], [x1, y1], [x0, y1]]), text.angle_deg) + np.array(text.at))
+    return turned_by(np.array([[x0, y0], [x1, y0], [x1, y1], [x0, y1]]), text.angle_deg) + text.at
 
 
 def turned_by(points: Points, angle_deg: float) -> Points:

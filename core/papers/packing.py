@@ -1,5 +1,6 @@
 """Rectangles put on as few pages as can be, a quarter turn allowed."""
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
@@ -39,19 +40,37 @@ Pages = tuple[tuple[Put, ...], ...]
 
 def packed(sizes: Sequence[Size], page: Page) -> Pages:
     """Every rectangle on a page, in the best of some orders. Raises ValueError for one that no page has room for."""
+    found = packed_within(sizes, page, len(sizes))
+    assert found is not None
+    return found
+
+
+def packed_within(sizes: Sequence[Size], page: Page, most: int) -> Pages | None:
+    """The same on so many pages at most, or None."""
     room = Box(MARGIN_MM, MARGIN_MM, page.width - MARGIN_MM, page.height - MARGIN_MM)
-    return min((_packed(sizes, room, order) for order in _ORDERS), key=len)
+    least = math.ceil(sum(wide * high for wide, high in sizes) / room.area - SLACK_MM)
+    best: Pages | None = None
+    for order in _ORDERS:
+        if most < least:
+            break
+        found = _packed(sizes, room, order, most)
+        if found is not None:
+            best, most = found, len(found) - 1
+    return best
 
 
 _ORDERS: tuple[Callable[[Size], float], ...] = (max, lambda size: size[0] * size[1], lambda size: size[1], min)
 """What goes first: the longest, the largest, the tallest, the broadest."""
 
 
-def _packed(sizes: Sequence[Size], room: Box, order: Callable[[Size], float]) -> Pages:
+def _packed(sizes: Sequence[Size], room: Box, order: Callable[[Size], float], most: int) -> Pages | None:
+    """Every rectangle in one order, or None if that takes more than so many pages."""
     pages, open_pages = list[_Filling](), list[_Filling]()
     for index in sorted(range(len(sizes)), key=lambda index: (-round(order(sizes[index])), index)):
         filling = next((filling for filling in open_pages if filling.take(index, sizes[index])), None)
         if filling is None:
+            if len(pages) == most:
+                return None
             filling = _Filling(room)
             pages.append(filling)
             open_pages.append(filling)
@@ -67,10 +86,18 @@ class _Filling:
 
     def __init__(self, room: Box) -> None:
         self.puts: list[Put] = []
-        self.free = [Box(room.left, room.top, room.right + APART_MM, room.bottom + APART_MM)]
+        self._set_free([Box(room.left, room.top, room.right + APART_MM, room.bottom + APART_MM)])
+
+    def _set_free(self, free: list[Box]) -> None:
+        """Remember what is free, and the longest and the broadest of it: what is more finds no room."""
+        self.free = free
+        self._longest = max((max(box.width, box.height) for box in free), default=0.0)
+        self._broadest = max((min(box.width, box.height) for box in free), default=0.0)
 
     def take(self, index: int, size: Size) -> bool:
         """Put a rectangle where it leaves the narrowest rest, if there is room for it."""
+        if max(size) + APART_MM > self._longest + SLACK_MM or min(size) + APART_MM > self._broadest + SLACK_MM:
+            return False
         wide, high = size[0] + APART_MM, size[1] + APART_MM
         ways = [
             (min(free.width - w, free.height - h), turned, free, Box(free.left, free.top, free.left + w, free.top + h))
@@ -82,7 +109,7 @@ class _Filling:
             return False
         _, turned, free, taken = min(ways, key=lambda way: way[:2])
         self.puts.append(Put(index, (free.left, free.top), turned))
-        self.free = _maximal([part for box in self.free for part in _without(box, taken)])
+        self._set_free(_maximal([part for box in self.free for part in _without(box, taken)]))
         return True
 
 

@@ -78,7 +78,7 @@ class _Painter:
             self._text(part)
 
     def _at(self, points: Points) -> Points:
-        return np.asarray(np.column_stack([points[:, 0], self.height - points[:, 1]]) * POINTS_PER_MM)
+        return points * (POINTS_PER_MM, -POINTS_PER_MM) + (0.0, self.height * POINTS_PER_MM)
 
     def _path(self, points: Points, closed: bool) -> Any:
         from reportlab.pdfgen.pathobject import PDFPathObject

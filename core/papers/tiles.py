@@ -18,7 +18,7 @@ from shapely.geometry import Polygon
 from core.geometry.paths import Points
 from core.papers.coverage import Coverage
 from core.papers.drawing import Box, Point
-from core.papers.packing import MARGIN_MM, Pages, Size, packed
+from core.papers.packing import MARGIN_MM, Pages, Size, packed, packed_within
 from core.papers.page import Page
 
 LABEL_MM = 5.0
@@ -124,12 +124,15 @@ def _promising(sheets: Sequence[Shapes], page: Page) -> list[tuple[int, Grid]]:
     """Sheets and grids that seem to need the fewest pages, from rough tiles and pages that hold them."""
     room = (page.width - 2 * MARGIN_MM) * (page.height - 2 * MARGIN_MM)
     rough = [(sum(w * h for w, h in sizes) / room, sizes, number, grid) for number, grid, sizes in _rough(sheets, page)]
-    tried, left = list[tuple[int, int, int, Grid]](), MOST_PACKED
+    tried, left = list[tuple[int, int, Grid]](), MOST_PACKED
     for share, sizes, number, grid in sorted(rough, key=lambda one: one[0]):
-        if not tried or (left > 0 and math.ceil(share) < min(tried)[0]):
-            tried.append((len(packed(sizes, page)), len(tried), number, grid))
+        if not tried or (left > 0 and math.ceil(share) < tried[0][0]):
+            worth = tried[-1][0] - 1 if len(tried) == MOST_TILED else len(sizes)
+            pages = packed_within(sizes, page, worth)
+            tried += [(len(pages), number, grid)] if pages is not None else []
+            tried = sorted(tried, key=lambda one: one[0])[:MOST_TILED]
             left -= len(sizes)
-    return [(number, grid) for _, _, number, grid in sorted(tried)[:MOST_TILED]]
+    return [(number, grid) for _, number, grid in tried]
 
 
 def _rough(sheets: Sequence[Shapes], page: Page) -> Iterator[tuple[int, Grid, list[Size]]]:

@@ -9,9 +9,11 @@ from PySide6.QtWidgets import QPushButton
 from app.pages.entries import Choice, Colour, Length, Number, Words
 from app.pages.form import Field, Form, Note, Section
 from app.pages.rows import Rows
+from app.pages.swatch_picture import Part
 from app.theme import TARGET
+from app.words import tr
 from core.errors import BadInput
-from core.model.cloth import Cloth, Repeat, Stripe
+from core.model.cloth import Cloth, Repeat, Stripe, Way
 from core.swatch.scale import Corners, PerPixel, Point, Scale, by_dpi, by_marks
 
 MARKS, CORNERS, DPI, PER_PIXEL = "marks", "corners", "dpi", "per pixel"
@@ -31,6 +33,7 @@ class Wanted:
 
     cloth_id: str
     repeat: Repeat
+    way: Way
 
 
 class SwatchForm(Form):
@@ -39,10 +42,13 @@ class SwatchForm(Form):
     file_wanted = Signal()
     find_wanted = Signal()
     scale_changed = Signal()
+    part_asked = Signal(bool)
+    """Whether a part of the picture is being chosen."""
 
     def __init__(self, cloths: tuple[Cloth, ...]) -> None:
         super().__init__()
-        self._origin = {cloth.id: cloth.repeat.origin if cloth.repeat else 0.0 for cloth in cloths}
+        self.size_px = (1, 1)
+        self._cloths = {cloth.id: cloth for cloth in cloths}
         self._add_picture(self.section("Picture"))
         self._add_scale(self.section("How large it is"))
         self.found = self.section("The repeat")
@@ -76,6 +82,7 @@ class SwatchForm(Form):
         pixel = Number("One pixel, mm", 0.1, (1e-4, 100), " mm")
         self.pixel = section.add(Field("One pixel, mm", pixel))
         self.told = section.add_wide(Note())
+        self._add_part(section)
         self.find = QPushButton("Find the repeat")
         self.find.clicked.connect(self.find_wanted)
         self.find.setMinimumHeight(TARGET)
@@ -84,10 +91,49 @@ class SwatchForm(Form):
             field.entry.edited.connect(self._show_fitting)
             field.entry.edited.connect(self.scale_changed)
 
+    def _add_part(self, section: Section) -> None:
+        """Which part of the picture shows cloth: dragged there, or typed."""
+        heads = (tr("left"), tr("top"), tr("right"), tr("bottom"))
+        self.part = Rows(tr("Part of the picture, pixels"), heads, (1, 1, 1, 1), tr("Only a part…"), self._new_part)
+        self.part.setToolTip(tr("The part that shows nothing but cloth: drag a rectangle in the picture, or type it"))
+        section.add_wide(self.part)
+        self.part.edited.connect(self._follow_part)
+
+    def _new_part(self, number: int) -> list[Any]:
+        return self._part_row((0.0, 0.0, float(self.size_px[0]), float(self.size_px[1])))
+
+    def _part_row(self, part: Part) -> list[Any]:
+        names = (tr("Left edge, px"), tr("Upper edge, px"), tr("Right edge, px"), tr("Lower edge, px"))
+        return [Number(name, px, (0, 1e6)) for name, px in zip(names, part, strict=True)]
+
+    def show_part(self, part: Part | None) -> None:
+        """Show the part that counts; None: all of the picture."""
+        self.part.show_rows([self._part_row(part)] if part else [])
+        self._follow_part()
+
+    def _follow_part(self) -> None:
+        self.part.add_button.setVisible(not self.part.rows)
+        self.part_asked.emit(bool(self.part.rows))
+        self.scale_changed.emit()
+
+    def read_part(self) -> Part | None:
+        """The part of the picture that counts, px. Raises BadInput."""
+        rows = self.part.read()
+        if not rows:
+            return None
+        left, top, right, bottom = rows[0]
+        if not (left < right and top < bottom):
+            error = BadInput(tr("the part has no area"), right=tr("right beyond left, bottom below top"))
+            self.part.complain(error)
+            raise error
+        return left, top, right, bottom
+
     def _add_repeat(self, section: Section, cloths: tuple[Cloth, ...]) -> None:
         titles = [(cloth.title, cloth.id) for cloth in cloths]
         self.cloth = section.add(Field("Cloth", Choice("Which cloth it is", titles), "the one that gets the repeat"))
         self.cloth.set_shown(len(cloths) > 1)
+        kinds = ((tr("stripes along the cloth"), "lengthwise"), (tr("bars across it"), "crosswise"))
+        self.way_across = section.add(Field(tr("These are"), Choice(tr("What was found"), kinds)))
         self.width = section.add(Field("Repeat", Length("Repeat", 24.0), "until all begins again"))
         self.ground = section.add(Field("Ground", Colour("Colour of the ground", "#efe7d6"), "between the stripes"))
         heads = ("stripe", "middle at", "width", "colour")
@@ -159,5 +205,7 @@ class SwatchForm(Form):
         if not stripes:
             raise BadInput("there is no stripe", "stripes", "add one")
         cloth_id, width, ground, lead = (f.read() for f in (self.cloth, self.width, self.ground, self.lead))
-        origin = self._origin[cloth_id]
-        return Wanted(cloth_id, Repeat(width=width, ground=ground, stripes=stripes, lead=lead, origin=origin))
+        way: Way = self.way_across.read()
+        before = self._cloths[cloth_id].repeat_of(way)
+        origin = before.origin if before else 0.0
+        return Wanted(cloth_id, Repeat(width=width, ground=ground, stripes=stripes, lead=lead, origin=origin), way)

@@ -9,7 +9,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QApplication, QFileDialog, QSplitter, QWidget
 
-from app.pages.cloth_words import repeat_in_words
+from app.pages.cloth_words import ways_in_words
 from app.pages.form import Note
 from app.pages.page import Page
 from app.pages.repeat_picture import RepeatPicture
@@ -57,6 +57,8 @@ class SwatchPage(Page):
         form.scale_changed.connect(self._scale_changed)
         form.edited.connect(self.follow)
         self.photo.marked.connect(self._scale_changed)
+        form.part_asked.connect(self.photo.ask_part)
+        self.photo.part_dragged.connect(form.show_part)
 
     @property
     def first_field(self) -> QWidget:
@@ -79,13 +81,23 @@ class SwatchPage(Page):
             pixels = np.round(255 * srgb_of(self._picture.light)).astype(np.uint8)
             self.photo.show_picture(pixels, self._picture.factor)
             self.form.file_note.say(path.name)
+            self.form.size_px = (pixels.shape[1] * self._picture.factor, pixels.shape[0] * self._picture.factor)
+            self.form.show_part(None)
         self._scale_changed()
 
     def _scale_changed(self) -> None:
         """What was found before doesn't hold any more."""
         self._show(None)
         self.photo.ask_marks(self.form.marks_needed)
+        self._show_part()
         self.follow()
+
+    def _show_part(self) -> None:
+        """Show which part of the picture counts, as far as it can be read."""
+        try:
+            self.photo.show_part(self.form.read_part())
+        except BadInput:
+            self.photo.show_part(None)
 
     def find(self) -> None:
         """Look for the repeat."""
@@ -93,7 +105,7 @@ class SwatchPage(Page):
             return
         QApplication.setOverrideCursor(QCursor(Qt.CursorShape.WaitCursor))
         try:
-            swatch = read_swatch(self._picture, self.form.scale(self.photo.marks))
+            swatch = read_swatch(self._picture, self.form.scale(self.photo.marks), self.form.read_part())
         except BadInput as error:
             self._show(None)
             self.block("; ".join(part for part in (error.what, error.right) if part).capitalize())
@@ -124,7 +136,7 @@ class SwatchPage(Page):
             self.block(str(error)[:1].upper() + str(error)[1:])
             return
         self.repeat.show_cloth(cloth, self.unit)
-        self.told.say(repeat_in_words(cloth.repeat, self.unit))
+        self.told.say(ways_in_words(cloth, self.unit))
         self.allow(self._in_words(self._swatch))
 
     def _say_next(self) -> None:
@@ -155,7 +167,8 @@ class SwatchPage(Page):
 
     def _cloth(self) -> Cloth:
         wanted = self.form.wanted()
-        cloth = msgspec.structs.replace(self._cloths[wanted.cloth_id], repeat=wanted.repeat)
+        key = "repeat" if wanted.way == "lengthwise" else "crosswise"
+        cloth = msgspec.structs.replace(self._cloths[wanted.cloth_id], **{key: wanted.repeat})
         check_cloth(cloth)
         return cloth
 

@@ -6,7 +6,18 @@ from itertools import pairwise
 import numpy as np
 import numpy.typing as npt
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
-from PySide6.QtGui import QColor, QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF
+from PySide6.QtGui import (
+    QColor,
+    QImage,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPainterPath,
+    QPaintEvent,
+    QPen,
+    QPolygonF,
+    QWheelEvent,
+)
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.theme import GRID, SPACE, Size, current
@@ -16,8 +27,12 @@ from core.swatch.swatch import Swatch
 _LENS, _LARGER = 36 * GRID, 6
 """Side of the magnifier, px, and how many times larger than a pixel of the picture it shows it."""
 
+_ZOOM_KEYS = {"+": 1.25, "=": 1.25, "-": 0.8}
 _NUMBERS = ("1", "2", "3", "4")
 _CURVE_HIGH = 18 * GRID
+_ZOOM, _NEAREST = 1.25, 40.0
+_LEAST_PART = 8
+"""A part of the picture is at least so many pixels wide and high; a shorter drag is a slip of the hand."""
 _NEAR = 3 * GRID
 _STEPS = {
     Qt.Key.Key_Left: (-1, 0),
@@ -26,16 +41,22 @@ _STEPS = {
     Qt.Key.Key_Down: (0, 1),
 }
 
+Part = tuple[float, float, float, float]
+"""Left, top, right, bottom, px of the file."""
+
 
 class SwatchPicture(QWidget):
     """Shows a picture as large as there is room; a click marks a place, or moves the mark that is near.
 
     Arrow keys move the mark touched last by a pixel of the picture, with Shift by ten, and the keys 1 to
-    4 choose a mark. While it is moved it is seen through a magnifier.
+    4 choose a mark. While it is moved it is seen through a magnifier. Ctrl with the wheel, or + and -, come nearer, 0
+    shows all, the middle button moves the picture. While a part is asked for, a drag gives it.
     """
 
     marked = Signal()
     """The marks have changed."""
+    part_dragged = Signal(object)
+    """A part of the picture was given by a drag: left, top, right, bottom, px of the file."""
 
     def __init__(self, name: str = "Picture of the cloth") -> None:
         super().__init__()
@@ -48,6 +69,11 @@ class SwatchPicture(QWidget):
         self._marks: list[Point] = []
         self._needed, self._touched, self._held = 0, 0, False
         self._swatch: Swatch | None = None
+        self._zoom, self._moved = 1.0, QPointF()
+        self._pulled: QPointF | None = None
+        self._asks_part = False
+        self._corner: Point | None = None
+        self._part: Part | None = None
 
     @property
     def marks(self) -> tuple[Point, ...]:
@@ -59,8 +85,8 @@ class SwatchPicture(QWidget):
         height, width = srgb.shape[:2]
         self._image = QImage(srgb.tobytes(), width, height, 3 * width, QImage.Format.Format_RGB888).copy()
         self._size = (width * factor, height * factor)
-        self._marks, self._swatch = [], None
-        self.update()
+        self._marks, self._swatch, self._part = [], None, None
+        self.fit()
 
     def ask_marks(self, number: int) -> None:
         """Take so many marks."""
@@ -79,14 +105,49 @@ class SwatchPicture(QWidget):
         self._swatch = swatch
         self.update()
 
+    def ask_part(self, on: bool) -> None:
+        """Let a drag give a part of the picture, or set marks again."""
+        self._asks_part, self._corner = on, None
+        self.setCursor(Qt.CursorShape.CrossCursor if on or self._needed else Qt.CursorShape.ArrowCursor)
+
+    def show_part(self, part: Part | None) -> None:
+        """Show which part of the picture counts; None: all of it."""
+        self._part = part
+        self.update()
+
+    # --- coming nearer
+
+    def fit(self) -> None:
+        """Show the whole picture."""
+        self._zoom, self._moved = 1.0, QPointF()
+        self.update()
+
+    def zoom(self, factor: float, at: QPointF | None = None) -> None:
+        """Come nearer or go further off; the place `at` in the view stays where it is."""
+        at = QRectF(self.rect()).center() if at is None else at
+        before = self._zoom
+        self._zoom = min(max(before * factor, 1.0), _NEAREST)
+        away = at - QRectF(self.rect()).center() - self._moved
+        self._moved = QPointF() if self._zoom == 1.0 else self._moved + away * (1 - self._zoom / before)
+        self.update()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """With Ctrl: zoom at the cursor."""
+        if event.modifiers() & Qt.KeyboardModifier.ControlModifier and not self._image.isNull():
+            self.zoom(_ZOOM ** (event.angleDelta().y() / 120), event.position())
+            event.accept()
+        else:
+            super().wheelEvent(event)
+
     # --- marking
 
     def _room(self) -> QRectF:
         """Where the picture is drawn."""
         room = QRectF(self.rect()).adjusted(1, 1, -1, -1)
         scale = min(room.width() / self._size[0], room.height() / self._size[1])
-        wide, high = self._size[0] * scale, self._size[1] * scale
-        return QRectF(room.center().x() - wide / 2, room.center().y() - high / 2, wide, high)
+        wide, high = self._size[0] * scale * self._zoom, self._size[1] * scale * self._zoom
+        middle = room.center() + self._moved
+        return QRectF(middle.x() - wide / 2, middle.y() - high / 2, wide, high)
 
     def _shown(self, place: Point) -> QPointF:
         room = self._room()
@@ -96,8 +157,16 @@ class SwatchPicture(QWidget):
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Mark a place, or take hold of a mark."""
-        if self._image.isNull() or not self._needed or event.button() != Qt.MouseButton.LeftButton:
+        if event.button() == Qt.MouseButton.MiddleButton:
+            self._pulled = event.position()
+        if self._image.isNull() or event.button() != Qt.MouseButton.LeftButton:
             return
+        if self._asks_part:
+            self._corner = self._place(event.position())
+        elif self._needed:
+            self._press_mark(event)
+
+    def _press_mark(self, event: QMouseEvent) -> None:
         near = [
             index
             for index, mark in enumerate(self._marks)
@@ -114,29 +183,53 @@ class SwatchPicture(QWidget):
         self._move(event.position())
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
-        """Move the mark that is held."""
-        if self._held:
+        """Move the mark that is held, pull the part open, or move the picture."""
+        if self._pulled is not None:
+            self._moved += event.position() - self._pulled
+            self._pulled = event.position()
+            self.update()
+        elif self._corner is not None:
+            self.show_part(_between(self._corner, self._place(event.position())))
+        elif self._held:
             self._move(event.position())
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
-        """Let go of the mark."""
-        self._held = False
+        """Let go of the mark, the part or the picture."""
+        self._held, self._pulled = False, None
+        if self._corner is not None:
+            part = _between(self._corner, self._place(event.position()))
+            self._corner = None
+            large = min(part[2] - part[0], part[3] - part[1]) >= _LEAST_PART
+            self.part_dragged.emit(part if large else None)
         self.update()
 
-    def _move(self, to: QPointF) -> None:
+    def _place(self, at: QPointF) -> Point:
+        """The place in the picture under a place in the view, px of the file."""
         room = self._room()
-        x = (to.x() - room.left()) * self._size[0] / room.width()
-        y = (to.y() - room.top()) * self._size[1] / room.height()
-        self._put(x, y)
+        x = (at.x() - room.left()) * self._size[0] / room.width()
+        y = (at.y() - room.top()) * self._size[1] / room.height()
+        return self._inside(x, y)
+
+    def _inside(self, x: float, y: float) -> Point:
+        return min(max(x, 0.0), self._size[0]), min(max(y, 0.0), self._size[1])
+
+    def _move(self, to: QPointF) -> None:
+        self._put(*self._place(to))
 
     def _put(self, x: float, y: float) -> None:
         if self._touched < len(self._marks):
-            self._marks[self._touched] = (min(max(x, 0.0), self._size[0]), min(max(y, 0.0), self._size[1]))
+            self._marks[self._touched] = self._inside(x, y)
             self.marked.emit()
             self.update()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Move the mark touched last."""
+        """Move the mark touched last; come nearer, go further off, show all."""
+        if event.text() in _ZOOM_KEYS:
+            self.zoom(_ZOOM_KEYS[event.text()])
+            return
+        if event.text() == "0":
+            self.fit()
+            return
         step = _STEPS.get(Qt.Key(event.key()))
         if event.text() in _NUMBERS[: len(self._marks)]:
             self._touched = _NUMBERS.index(event.text())
@@ -167,6 +260,8 @@ class SwatchPicture(QWidget):
             if self._swatch:
                 self._paint_found(painter, self._swatch)
             painter.setClipping(False)
+            if self._part:
+                self._paint_part(painter, self._part)
             self._paint_marks(painter)
             if self._touched < len(self._marks) and (self._held or self.hasFocus()):
                 self._paint_lens(painter, self._marks[self._touched])
@@ -206,6 +301,18 @@ class SwatchPicture(QWidget):
             for a, b in lines:
                 painter.drawLine(a, b)
 
+    def _paint_part(self, painter: QPainter, part: Part) -> None:
+        """What does not count, veiled, and a frame round what does."""
+        frame = QRectF(self._shown(part[:2]), self._shown(part[2:]))
+        veil = QPainterPath()
+        veil.addRect(self._room())
+        veil.addRect(frame)
+        painter.fillPath(veil, current().colour("surface", 0.6))
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        for colour, wide in (("halo", 4.0), ("chosen", 2.0)):
+            painter.setPen(QPen(current().colour(colour), wide))
+            painter.drawRect(frame)
+
     def _paint_marks(self, painter: QPainter) -> None:
         painter.setFont(current().font(Size.SMALL, bold=True))
         places = [self._shown(mark) for mark in self._marks]
@@ -220,3 +327,9 @@ class SwatchPicture(QWidget):
             spot = QRectF(place.x() + SPACE, place.y() + SPACE, 5 * GRID, 5 * GRID)
             painter.fillRect(spot, QColor(current().colour("halo")))
             painter.drawText(spot, Qt.AlignmentFlag.AlignCenter, str(number))
+
+
+def _between(one: Point, other: Point) -> Part:
+    """The upright rectangle between two corners, px to the nearest whole one."""
+    (x0, y0), (x1, y1) = one, other
+    return (round(min(x0, x1)), round(min(y0, y1)), round(max(x0, x1)), round(max(y0, y1)))

@@ -89,3 +89,48 @@ def test_a_wrong_correction_and_a_picture_without_stripes_are_told(page, tmp_pat
     (tmp_path / "broken.png").write_bytes(b"nothing")
     page.open(tmp_path / "broken.png")
     assert "no picture" in page.form.file_note.text()
+
+
+def drag(page, start: tuple[float, float], end: tuple[float, float]) -> None:
+    places = [QPoint(round(at.x()), round(at.y())) for at in (page.photo._shown(start), page.photo._shown(end))]
+    QTest.mousePress(page.photo, Qt.MouseButton.LeftButton, pos=places[0])
+    QTest.mouseMove(page.photo, places[1])
+    QTest.mouseRelease(page.photo, Qt.MouseButton.LeftButton, pos=places[1])
+
+
+def test_a_part_of_the_picture_is_dragged_or_typed_and_can_be_let_go(page):
+    page.form.part.add_button.click()
+    drag(page, (100, 60), (500, 300))
+    left, top, right, bottom = page.form.read_part()
+    assert (left, top, right, bottom) == pytest.approx((100, 60, 500, 300), abs=3)
+    by_resolution(page)
+    assert page.form.width.entry.read() == pytest.approx(20, abs=0.1)
+    assert page._swatch.repeats == pytest.approx((right - left) * 0.2 / 20, abs=0.3)
+    page.form.part.rows[0][2].setText("50")
+    assert "no area" in page.form.part.note.text()
+    page.form.part.take_out(0)
+    assert page.form.read_part() is None
+    assert page.form.part.add_button.isVisible()
+
+
+def test_one_comes_nearer_at_the_cursor_and_marks_stay_on_their_places(page):
+    click(page, 150, 200)
+    mark = page.photo.marks[0]
+    before = page.photo._shown(mark)
+    page.photo.zoom(3.0, before)
+    after = page.photo._shown(mark)
+    assert (after.x(), after.y()) == pytest.approx((before.x(), before.y()), abs=0.01)
+    click(page, 250, 210)
+    assert page.photo.marks[1] == pytest.approx((250, 210), abs=1)
+    QTest.keyClick(page.photo, Qt.Key.Key_0)
+    assert page.photo._zoom == 1.0
+
+
+def test_what_was_found_may_be_the_bars(page, skirt):
+    by_resolution(page)
+    page.form.way_across.entry.show_value("crosswise")
+    before = skirt.document.kept.cloths[0]
+    page.make.click()
+    after = skirt.document.kept.cloths[0]
+    assert after.repeat == before.repeat
+    assert after.crosswise.width == pytest.approx(20, abs=0.02)

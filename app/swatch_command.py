@@ -89,7 +89,7 @@ def swatch_text(swatch: "Swatch") -> str:
         f"The repeat: {repeat.width:.3f} mm (standard deviation {swatch.width_sd_mm:.3f} mm), {kind}; "
         f"ground {repeat.ground}; the eye follows {repeat.lead_stripe.name}",
         f"{swatch.repeats:.1f} repeats in view, leaning {swatch.angle_deg:+.2f} degrees; "
-        f"they account for {100 * swatch.confidence:.0f} % of what is seen",
+        f"confidence {100 * swatch.confidence:.0f} %",
         *swatch.notes,
         "Still to be measured on the cloth: how far from the left selvedge a repeat starts (its origin).",
     ]

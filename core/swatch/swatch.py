@@ -23,7 +23,10 @@ LEAST_EXPLAINED = 0.5
 """What a repeat must at least account for, of all that varies across the stripes."""
 SURELY_EXPLAINED = 0.7
 NOTABLY_ASTRAY = 0.25
-ENOUGH_REPEATS = 3.0
+ENOUGH_REPEATS = 5.0
+"""With fewer repeats in view a fold along the stripes can hide in them, or pass for part of a longer repeat."""
+EVEN_SHARE = 0.002
+"""Repeats whose mean is known no better than to this share of their width do not lie flat, or differ on the cloth."""
 PROFILE_PLACES = 480
 
 
@@ -34,7 +37,8 @@ class Swatch:
     `width_sd_mm` is the standard deviation of the repeat's width as the repeats in view scatter; the scale's own error
     comes on top. `angle_deg` is how the stripes lean from upright in the picture, clockwise, -45 to 135: stripes within
     45 degrees of upright are read from left to right, others from top to bottom. `confidence`, 0 to 1, is the share of
-    all that varies across the stripes that the repeat accounts for. `profile_srgb` (n, 3), 0 to 1, is the colour
+    all that varies across the stripes that the repeat accounts for, less where few repeats are in view, where some were
+    left out, and where their width scatters. `profile_srgb` (n, 3), 0 to 1, is the colour
     across one repeat from its start. `repeats` is how many are in view. `starts_px` (k, 2, 2) are the two ends, px of
     the file, of the lines at which repeats start in the picture.
     """
@@ -81,6 +85,13 @@ class _Reading:
     bands: Bands
     fit: Fit
     profile: Profile
+    times: int
+    """So many shorter periods, alike but for small things, make the repeat."""
+
+    @property
+    def astray(self) -> float:
+        """Share of the places measured that were left out."""
+        return 1 - float(self.fit.sound.sum()) / float(np.isfinite(self.fit.off).sum())
 
 
 def _best_reading(view: View) -> _Reading:
@@ -108,7 +119,7 @@ def _reading(view: View, direction: Direction) -> _Reading:
     times = true_multiple(fit)
     if times > 1:
         fit = fit_repeats(bands, times * fit.period)
-    return _Reading(upright, bands, fit, profile_of(view, upright, bands, fit))
+    return _Reading(upright, bands, fit, profile_of(view, upright, bands, fit), times)
 
 
 def _swatch(view: View, reading: _Reading, repeat: Repeat, start_px: float) -> Swatch:
@@ -121,7 +132,7 @@ def _swatch(view: View, reading: _Reading, repeat: Repeat, start_px: float) -> S
         repeat=repeat,
         width_sd_mm=fit.period_sd * view.mm_per_px,
         angle_deg=math.degrees(angle),
-        confidence=min(1.0, profile.explained) * min(1.0, repeats / ENOUGH_REPEATS),
+        confidence=_confidence(reading, repeats),
         repeats=repeats,
         profile_srgb=np.roll(across, -shift, axis=0),
         starts_px=_starts(view, reading, start_px),
@@ -129,15 +140,30 @@ def _swatch(view: View, reading: _Reading, repeat: Repeat, start_px: float) -> S
     )
 
 
+def _confidence(reading: _Reading, repeats: float) -> float:
+    scatter = max(reading.fit.period_sd / reading.fit.period, 1e-9)
+    enough = min(1.0, repeats / ENOUGH_REPEATS) * min(1.0, EVEN_SHARE / scatter)
+    return min(1.0, reading.profile.explained) * enough * (1 - reading.astray)
+
+
 def _notes(reading: _Reading, repeats: float) -> Iterator[str]:
-    explained, known = reading.profile.explained, np.isfinite(reading.fit.off)
-    astray = 1 - float(reading.fit.sound.sum()) / float(known.sum())
+    explained, fit = reading.profile.explained, reading.fit
     if repeats < ENOUGH_REPEATS:
-        yield f"only {repeats:.1f} repeats are in view: five or more make the width surer"
-    if astray > NOTABLY_ASTRAY:
         yield (
-            f"{100 * astray:.0f} % of the places measured were left out: the cloth does not lie flat there, and a fold "
-            "along the stripes can change the repeat"
+            f"only {repeats:.1f} repeats are in view: five or more make the width surer, and a fold along the stripes "
+            "could go unnoticed"
+        )
+        if reading.times > 1:
+            yield (
+                f"parts of 1/{reading.times} of it differ little: the true repeat may be so much shorter, if the cloth "
+                "does not lie flat"
+            )
+    if fit.period_sd > EVEN_SHARE * fit.period:
+        yield "the repeats in view differ in width: the cloth does not lie flat, or a fold lies along the stripes"
+    if reading.astray > NOTABLY_ASTRAY:
+        yield (
+            f"{100 * reading.astray:.0f} % of the places measured were left out: the cloth does not lie flat there, "
+            "and a fold along the stripes can change the repeat"
         )
     if explained < SURELY_EXPLAINED:
         yield f"the repeat accounts for only {100 * explained:.0f} % of what is seen: check it by ruler"

@@ -98,6 +98,15 @@ def picture(made: Made) -> np.ndarray:
     return spoiled(made, shown(made, x * made.mm_per_px, y * made.mm_per_px))
 
 
+def folded_along(made: Made, at_mm: float, hidden_mm: float) -> np.ndarray:
+    """The picture of cloth with a fold that lies along its upright stripes and hides so much of its width."""
+    x, _ = _samples(made)
+    across = x * made.mm_per_px - at_mm
+    ridge = 1 - 0.25 * np.exp(-((across / 2) ** 2))
+    seen = light_at(made, across + at_mm + made.phase_mm + hidden_mm / (1 + np.exp(-across)))
+    return spoiled(made, seen * ridge[..., None])
+
+
 def aslant(made: Made, corners: tuple[tuple[float, float], ...], width_mm: float, height_mm: float) -> np.ndarray:
     """The picture taken aslant: a rectangle of the cloth of that size shows with its corners at these pixels."""
     to_cloth = _projective(np.array(corners), np.array([[0, 0], [width_mm, 0], [width_mm, height_mm], [0, height_mm]]))

@@ -20,10 +20,11 @@ from app.figures import seam_in_words, what_can_meet
 from app.grades import Grades
 from app.opened_seam import OpenedSeam, View
 from app.theme import GRID, SPACE, TIGHT, WIDE, Size, current
+from app.words import later, tr
 from core.model.project import Project
 from core.seams.readings import SeamReading
 
-EMPTY = "Pick a seam in the table to see it as it will be sewn."
+EMPTY = later("Pick a seam in the table to see it as it will be sewn.")
 LARGEST_SCALE = 40.0
 """px per mm; a thread is then some ten px wide."""
 _MARGIN_MM = 12.0
@@ -46,8 +47,8 @@ class CloseUp(QWidget):
         self.setMinimumSize(76 * GRID, 60 * GRID)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName("Close-up of a seam")
-        self.setAccessibleDescription(EMPTY)
+        self.setAccessibleName(tr("Close-up of a seam"))
+        self.setAccessibleDescription(tr(EMPTY))
 
     def sizeHint(self) -> QSize:
         """Room for the strip, the window and the crossings."""
@@ -65,7 +66,7 @@ class CloseUp(QWidget):
         self._seam = OpenedSeam.of(project, reading) if project and reading else None
         if not same:
             self._view = self._first_view()
-        self.setAccessibleDescription(" ".join(self._words()) if reading else EMPTY)
+        self.setAccessibleDescription(" ".join(self._words()) if reading else tr(EMPTY))
         self.update()
 
     def set_grades(self, grades: Grades) -> None:
@@ -173,7 +174,7 @@ class CloseUp(QWidget):
     def _paint_empty(self, painter: QPainter) -> None:
         painter.setPen(current().colour("quiet"))
         area = self.rect().adjusted(WIDE, WIDE, -WIDE, -WIDE)
-        painter.drawText(area, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, EMPTY)
+        painter.drawText(area, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, tr(EMPTY))
 
     def _paint_heading(self, painter: QPainter) -> None:
         for text, role, size, box in self._heading_boxes():

@@ -12,6 +12,7 @@ from app.grades import GRADES, Grade, Grades, halo_for, paint_mark, pen_for
 from app.opened_seam import View
 from app.ruler_scale import divided, ruled
 from app.theme import SPACE, TIGHT, Size, current
+from app.words import tr
 from core.seams.readings import Crossing, SeamReading
 from core.seams.runs import graded_runs
 
@@ -81,25 +82,25 @@ class Marks:
             is_open = line.sewn.seam.open is not None and line.sewn.seam.open[0] <= middle <= line.sewn.seam.open[1]
             seen = box.intersected(QRectF(cloth))
             if seen.height() > _LABEL:
-                _paint_pill(painter, QPointF(seen.center()), "open" if is_open else "not seen")
+                _paint_pill(painter, QPointF(seen.center()), tr("open") if is_open else tr("not seen"))
         painter.restore()
 
     def _paint_captions(self, painter: QPainter) -> None:
         rooms, theme = self.rooms, current()
         painter.setFont(theme.font(Size.SMALL))
-        for room, title in ((rooms.ruler, "Down"), (rooms.readings, "Step")):
+        for room, title in ((rooms.ruler, tr("Down")), (rooms.readings, tr("Step"))):
             _paint_caption(painter, room.adjusted(-SPACE, 0, -SPACE - 2, 0), title, unit(), right=True)
         names = self.reading.line.panels
         half = rooms.cloth.width() // 2
         left = QRect(rooms.cloth.left(), rooms.cloth.top(), half - SPACE, 0)
         right = QRect(rooms.cloth.left() + half + SPACE, rooms.cloth.top(), half - SPACE, 0)
-        _paint_caption(painter, left, names[0], "left side", right=True)
-        _paint_caption(painter, right, names[1], "right side", right=False)
+        _paint_caption(painter, left, names[0], tr("left side"), right=True)
+        _paint_caption(painter, right, names[1], tr("right side"), right=False)
         if rooms.crossings.width():
             columns = _crossing_columns(rooms.crossings)
-            _paint_caption(painter, columns[0], "Crossing", "stripe", right=False)
-            _paint_caption(painter, columns[2], "Step", unit(), right=True)
-            _paint_caption(painter, columns[3], "Along", unit(), right=True)
+            _paint_caption(painter, columns[0], tr("Crossing"), tr("stripe"), right=False)
+            _paint_caption(painter, columns[2], tr("Step"), unit(), right=True)
+            _paint_caption(painter, columns[3], tr("Along"), unit(), right=True)
 
     def _paint_ruler(self, painter: QPainter) -> None:
         room, theme = self.rooms.ruler, current()

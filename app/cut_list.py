@@ -16,6 +16,7 @@ from app.messages import MessageBar
 from app.pages.form import Note
 from app.piece_tree import PieceTree
 from app.theme import ROOMY, SPACE, Size, current
+from app.words import tr
 from core.derive.changes import ListRow, rows_of, ticked, with_layers, with_pocket, with_pockets, with_strips
 from core.derive.count import ClothNeed, CuttingList, cutting_list
 from core.errors import BadInput
@@ -30,16 +31,16 @@ class CutList(QWidget):
 
     def __init__(self, document: Document, messages: MessageBar, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Cut list")
+        self.setAccessibleName(tr("Cut list"))
         self._document, self._messages = document, messages
         self._shown: Project | None = None
-        self.heading, self.summary = QLabel("Cut list"), Note()
+        self.heading, self.summary = QLabel(tr("Cut list")), Note()
         self.tree = PieceTree()
-        self.add = _button("Add", "Add a layer under pieces, a pocket, or strips")
-        self.alter = _button("Change…", "Change the layer, pocket or strip of this row", self.change_chosen)
-        self.remove = _button("Remove", "Take out the layer, pocket or strip of this row", self.remove_chosen)
-        self.notions = FigureGrid("Notions", ("Notions", ""))
-        self.cloths = FigureGrid("Cloths", ("Cloth", "", "", "", ""))
+        self.add = _button(tr("Add"), tr("Add a layer under pieces, a pocket, or strips"))
+        self.alter = _button(tr("Change…"), tr("Change the layer, pocket or strip of this row"), self.change_chosen)
+        self.remove = _button(tr("Remove"), tr("Take out the layer, pocket or strip of this row"), self.remove_chosen)
+        self.notions = FigureGrid(tr("Notions"), (tr("Notions"), ""))
+        self.cloths = FigureGrid(tr("Cloths"), (tr("Cloth"), "", "", "", ""))
         self._make_menu()
         self._lay_out()
         document.project_changed.connect(self.follow)
@@ -51,10 +52,10 @@ class CutList(QWidget):
     def _make_menu(self) -> None:
         menu = QMenu(self.add)
         for title, kind in KINDS:
-            menu.addAction(f"{title}…", lambda kind=kind: self.add_layer(kind))
+            menu.addAction(f"{tr(title)}…", lambda kind=kind: self.add_layer(kind))
         menu.addSeparator()
-        menu.addAction("Pocket…", self.add_pocket)
-        menu.addAction("Strip…", self.add_strip)
+        menu.addAction(tr("Pocket…"), self.add_pocket)
+        menu.addAction(tr("Strip…"), self.add_strip)
         self.add.setMenu(menu)
 
     def _lay_out(self) -> None:
@@ -93,7 +94,11 @@ class CutList(QWidget):
         rows = rows_of(project)
         self.tree.show_rows(project, rows)
         if not self.summary.wrong:
-            self.summary.say(f"{sum(row.piece.number for row in rows)} pieces to cut, {len(project.done)} of them cut")
+            self.summary.say(
+                tr("{total} pieces to cut, {count} of them cut").format(
+                    total=sum(row.piece.number for row in rows), count=len(project.done)
+                )
+            )
 
     def _work_out(self, project: Project) -> None:
         """Notions and cloths, or why they can't be told."""
@@ -101,13 +106,21 @@ class CutList(QWidget):
         try:
             self._show_figures(cutting_list(project))
         except BadInput as error:
-            self.summary.say(f"{error}. Change or remove it.", wrong=True)
+            self.summary.say(tr("{error}. Change or remove it.").format(error=error), wrong=True)
             for grid in (self.notions, self.cloths):
                 grid.show_rows(())
 
     def _show_figures(self, found: CuttingList) -> None:
-        self.notions.name_columns(("Notions", unit()))
-        self.cloths.name_columns(("Cloth", f"area, {_area_unit()}", f"laid, {unit()}", f"buy, {unit()}", "cost"))
+        self.notions.name_columns((tr("Notions"), unit()))
+        self.cloths.name_columns(
+            (
+                tr("Cloth"),
+                tr("area, {unit}").format(unit=_area_unit()),
+                tr("laid, {unit}").format(unit=unit()),
+                tr("buy, {unit}").format(unit=unit()),
+                tr("cost"),
+            )
+        )
         self.notions.show_rows(_notions(found))
         self.cloths.show_rows([_cloth_row(need) for need in found.cloths])
 
@@ -135,8 +148,8 @@ class CutList(QWidget):
 
     def tick(self, panels: tuple[PanelName, ...], cut: bool) -> None:
         """Tick panels off as cut, or take the tick back."""
-        what = panels[0] if len(panels) == 1 else f"{len(panels)} panels"
-        title = f"Tick off {what}" if cut else f"Take the tick off {what}"
+        what = panels[0] if len(panels) == 1 else tr("{count} panels").format(count=len(panels))
+        title = tr("Tick off {what}").format(what=what) if cut else tr("Take the tick off {what}").format(what=what)
         self._document.change(title, ticked(self._document.kept, panels, cut))
 
     def add_layer(self, kind: str) -> None:
@@ -151,7 +164,7 @@ class CutList(QWidget):
     def add_pocket(self) -> None:
         """Ask for a pocket and add it."""
         if not self._document.kept.seams:
-            self._messages.warn("A pocket lies in a seam: sew the edges together first.")
+            self._messages.warn(tr("A pocket lies in a seam: sew the edges together first."))
             return
         self._ask(PocketForm(self._document.kept, None, lambda pocket: self._keep_pocket(None, pocket), self))
 
@@ -173,13 +186,19 @@ class CutList(QWidget):
         row, kept = self.tree.row, self._document.kept
         if row and row.layer is not None:
             layers = _without(kept.layers, row.layer)
-            self._change(f"Remove {kept.layers[row.layer].title}", lambda: with_layers(kept, layers))
+            self._change(
+                tr("Remove {title}").format(title=kept.layers[row.layer].title), lambda: with_layers(kept, layers)
+            )
         elif row and row.strip is not None:
             strips = _without(kept.strips, row.strip)
-            self._change(f"Remove {kept.strips[row.strip].title}", lambda: with_strips(kept, strips))
+            self._change(
+                tr("Remove {title}").format(title=kept.strips[row.strip].title), lambda: with_strips(kept, strips)
+            )
         elif row and row.pocket is not None:
             pockets = _without(kept.pockets, row.pocket)
-            self._change(f"Remove {kept.pockets[row.pocket].title}", lambda: with_pockets(kept, pockets))
+            self._change(
+                tr("Remove {title}").format(title=kept.pockets[row.pocket].title), lambda: with_pockets(kept, pockets)
+            )
 
     def _ask(self, form: QDialog) -> None:
         form.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
@@ -202,7 +221,7 @@ class CutList(QWidget):
         try:
             self._document.change(title, change())
         except BadInput as error:
-            self._messages.warn(f"That can't be done: {error}")
+            self._messages.warn(tr("That can't be done: {error}").format(error=error))
 
 
 def _unticked(project: Project) -> Project:
@@ -210,7 +229,7 @@ def _unticked(project: Project) -> Project:
 
 
 def _verb(index: int | None) -> str:
-    return "Add" if index is None else "Change"
+    return tr("Add") if index is None else tr("Change")
 
 
 def _with(values: tuple[Any, ...], index: int | None, value: Any) -> tuple[Any, ...]:
@@ -224,9 +243,12 @@ def _without(values: tuple[Any, ...], index: int) -> tuple[Any, ...]:
 
 def _notions(found: CuttingList) -> list[tuple[str, str]]:
     lengths = [
-        ("Binding, both edges of all seams", found.binding_mm),
-        ("Braid round the hem, joined once", found.braid_mm),
-        *((f"{title[:1].upper() + title[1:]}, along its edge", mm) for title, mm in found.followed_mm),
+        (tr("Binding, both edges of all seams"), found.binding_mm),
+        (tr("Braid round the hem, joined once"), found.braid_mm),
+        *(
+            (tr("{name}, along its edge").format(name=title[:1].upper() + title[1:]), mm)
+            for title, mm in found.followed_mm
+        ),
     ]
     return [(title, length(mm)) for title, mm in lengths]
 

@@ -8,7 +8,7 @@ from app.pages.entries import Choice, Length, Number, Tick, Whole, Words
 from app.pages.form import Field, Form, Note
 from app.pages.page import kept_unit
 from app.theme import GRID, ROOMY, SPACE, TARGET
-from app.words import tr
+from app.words import later, spoken, tr
 from core.derive.changes import fresh_id
 from core.errors import BadInput
 from core.geometry.paths import LARGEST_MM
@@ -21,10 +21,14 @@ WIDE_PX = 560
 Keep = Callable[..., None]
 """Takes what is filled in. Raises BadInput if it can't be had."""
 
-KINDS = (("Interlining", "interlining"), ("Hem facing", "hem facing"), ("Top lining", "top lining"))
+KINDS = (
+    (later("Interlining"), "interlining"),
+    (later("Hem facing"), "hem facing"),
+    (later("Top lining"), "top lining"),
+)
 USUAL_DEPTH_MM = {"hem facing": 200.0, "top lining": 180.0}
 USUAL_EDGES = {"hem facing": ("hem", "rim"), "top lining": ("waist", "top")}
-GRAINS = (("Straight", "straight"), ("Bias", "bias"))
+GRAINS = ((later("Straight"), "straight"), (later("Bias"), "bias"))
 
 
 class DerivedForm(QDialog):
@@ -79,18 +83,18 @@ class LayerForm(DerivedForm):
         self, project: Project, layer: Layer | None, kind: str, keep: Keep, parent: QWidget | None = None
     ) -> None:
         kind = layer.kind if layer else kind
-        super().__init__("Layer", keep, parent)
+        super().__init__(tr("Layer"), keep, parent)
         self._project = project
         of = set(layer.of) if layer else {piece.id for piece in project.pieces}
-        self.kind = Choice("Kind", KINDS, kind)
-        self.name = Words("Name", layer.name if layer else "")
-        self.cloth = Choice("Cloth", _cloths(project), layer.cloth if layer else _other_cloth(project))
+        self.kind = Choice(tr("Kind"), spoken(KINDS), kind)
+        self.name = Words(tr("Name"), layer.name if layer else "")
+        self.cloth = Choice(tr("Cloth"), _cloths(project), layer.cloth if layer else _other_cloth(project))
         self.pieces = [(piece, Tick(piece.title, piece.id in of)) for piece in project.pieces]
-        self.edge = Choice("Edge", ())
-        self.depth = Length("Depth", layer.depth if layer else USUAL_DEPTH_MM.get(kind))
-        self.allowance = Length("Allowance", layer.allowance if layer else None, "as the piece", needed=False)
-        self.inner = Length("Allowance at the loose edge", layer.inner_allowance if layer else 0.0)
-        self.joined = Tick("joined across seams", bool(layer and layer.joined))
+        self.edge = Choice(tr("Edge"), ())
+        self.depth = Length(tr("Depth"), layer.depth if layer else USUAL_DEPTH_MM.get(kind))
+        self.allowance = Length(tr("Allowance"), layer.allowance if layer else None, tr("as the piece"), needed=False)
+        self.inner = Length(tr("Allowance at the loose edge"), layer.inner_allowance if layer else 0.0)
+        self.joined = Tick(tr("joined across seams"), bool(layer and layer.joined))
         self._add_fields()
         self._offer_edges()
         usual = USUAL_EDGES.get(kind, ())
@@ -105,20 +109,20 @@ class LayerForm(DerivedForm):
 
     def _add_fields(self) -> None:
         for field in (
-            Field("Kind", self.kind),
-            Field("Name", self.name, "empty: its kind"),
-            Field("Cloth", self.cloth),
+            Field(tr("Kind"), self.kind),
+            Field(tr("Name"), self.name, tr("empty: its kind")),
+            Field(tr("Cloth"), self.cloth),
         ):
             self.section.add(field)
         for number, (_, tick) in enumerate(self.pieces):
-            self.section.add(Field("Under" if number == 0 else "", tick))
+            self.section.add(Field(tr("Under") if number == 0 else "", tick))
         self.of_edge = [
-            Field("Along edge", self.edge, "of every piece ticked"),
-            Field("Depth", self.depth, "from that edge"),
-            Field("Loose edge", self.inner, "allowance where the depth ends"),
-            Field("In one piece", self.joined, "as far as the cloth is wide enough"),
+            Field(tr("Along edge"), self.edge, tr("of every piece ticked")),
+            Field(tr("Depth"), self.depth, tr("from that edge")),
+            Field(tr("Loose edge"), self.inner, tr("allowance where the depth ends")),
+            Field(tr("In one piece"), self.joined, tr("as far as the cloth is wide enough")),
         ]
-        for field in (*self.of_edge, Field("Allowance", self.allowance, "empty: as the piece has them")):
+        for field in (*self.of_edge, Field(tr("Allowance"), self.allowance, tr("empty: as the piece has them"))):
             self.section.add(field)
 
     def _change_kind(self) -> None:
@@ -159,7 +163,7 @@ class LayerForm(DerivedForm):
     def accept(self) -> None:
         """A layer lies under at least one piece."""
         if not any(tick.read() for _, tick in self.pieces):
-            self.wrong.say("It lies under no piece; tick at least one.", wrong=True)
+            self.wrong.say(tr("It lies under no piece; tick at least one."), wrong=True)
             return
         super().accept()
 
@@ -168,23 +172,23 @@ class StripForm(DerivedForm):
     """Strips of one size: patch, flap, placket, belt, binding; one may lie on a panel whose stripes it continues."""
 
     def __init__(self, project: Project, strip: Strip | None, keep: Keep, parent: QWidget | None = None) -> None:
-        super().__init__("Strip", keep, parent)
+        super().__init__(tr("Strip"), keep, parent)
         self._project, self._strip = project, strip
-        self.name = Words("Name", strip.title if strip else "")
-        self.length = Length("Length", strip.length if strip else None)
-        self.width = Length("Width", strip.width if strip else None)
-        self.number = Whole("Number", strip.number if strip else 1, (1, 10_000))
-        self.cloth = Choice("Cloth", _cloths(project), strip.cloth if strip else _other_cloth(project))
-        self.grain = Choice("Grain", GRAINS, strip.grain if strip else "straight")
-        self.allowance = Length("Allowance", strip.allowance if strip else 0.0)
+        self.name = Words(tr("Name"), strip.title if strip else "")
+        self.length = Length(tr("Length"), strip.length if strip else None)
+        self.width = Length(tr("Width"), strip.width if strip else None)
+        self.number = Whole(tr("Number"), strip.number if strip else 1, (1, 10_000))
+        self.cloth = Choice(tr("Cloth"), _cloths(project), strip.cloth if strip else _other_cloth(project))
+        self.grain = Choice(tr("Grain"), spoken(GRAINS), strip.grain if strip else "straight")
+        self.allowance = Length(tr("Allowance"), strip.allowance if strip else 0.0)
         for caption, entry, hint in (
-            ("Name", self.name, "placket, belt, patch, flap"),
-            ("Length", self.length, "stitching line"),
-            ("Width", self.width, "stitching line"),
-            ("Number", self.number, ""),
-            ("Cloth", self.cloth, ""),
-            ("Grain", self.grain, ""),
-            ("Allowance", self.allowance, "added all round"),
+            (tr("Name"), self.name, tr("placket, belt, patch, flap")),
+            (tr("Length"), self.length, tr("stitching line")),
+            (tr("Width"), self.width, tr("stitching line")),
+            (tr("Number"), self.number, ""),
+            (tr("Cloth"), self.cloth, ""),
+            (tr("Grain"), self.grain, ""),
+            (tr("Allowance"), self.allowance, tr("added all round")),
         ):
             self.section.add(Field(caption, entry, hint))
         self._lengths = [field for field in self.section.fields if isinstance(field.entry, Length)]
@@ -193,7 +197,7 @@ class StripForm(DerivedForm):
 
     def value(self) -> Strip:
         """The strips. Raises BadInput for a length that is none."""
-        name = self.name.read() or "Strip"
+        name = self.name.read() or tr("Strip")
         length, width, allowance = self.form.read(self._lengths)
         return Strip(
             id=self._strip.id if self._strip else fresh_id(self._project, name, "strip"),
@@ -214,17 +218,19 @@ class OnFields:
     def __init__(self, form: "StripForm", project: Project, on: On | None) -> None:
         self._form = form
         names = [(name, name) for piece in project.pieces if piece.on is None for name in piece.panel_names]
-        self.panel = Choice("Panel it lies on", [("none", None), *names], on.panel if on else None)
+        self.panel = Choice(tr("Panel it lies on"), [("none", None), *names], on.panel if on else None)
         x, y = on.at if on else (0.0, 0.0)
-        self.x = Length("Its middle to the right of the panel's origin", x)
-        self.y = Length("Its middle below the panel's origin", y)
-        self.turn = Number("Turned against the panel, degrees clockwise", on.turn_deg if on else 0.0, (-360, 360), "°")
+        self.x = Length(tr("Its middle to the right of the panel's origin"), x)
+        self.y = Length(tr("Its middle below the panel's origin"), y)
+        self.turn = Number(
+            tr("Turned against the panel, degrees clockwise"), on.turn_deg if on else 0.0, (-360, 360), "°"
+        )
         self.fields = [
-            Field("Middle, across", self.x, "from the panel's origin, right is +"),
-            Field("Middle, down", self.y, "from the panel's origin"),
-            Field("Turned, °", self.turn, "clockwise, against the panel"),
+            Field(tr("Middle, across"), self.x, tr("from the panel's origin, right is +")),
+            Field(tr("Middle, down"), self.y, tr("from the panel's origin")),
+            Field(tr("Turned, °"), self.turn, tr("clockwise, against the panel")),
         ]
-        form.section.add(Field("Lies on", self.panel, "continues the stripes of that panel"))
+        form.section.add(Field(tr("Lies on"), self.panel, tr("continues the stripes of that panel")))
         for field in self.fields:
             form.section.add(field)
         self.panel.edited.connect(lambda: self._lie_on(project))
@@ -260,33 +266,33 @@ class PocketForm(DerivedForm):
     """A pocket in a seam: where its mouth is, and how large its bag."""
 
     def __init__(self, project: Project, pocket: Pocket | None, keep: Keep, parent: QWidget | None = None) -> None:
-        super().__init__("Pocket", keep, parent)
+        super().__init__(tr("Pocket"), keep, parent)
         self._project, self._pocket = project, pocket
         self._long = {line.sewn.seam.name: line.length for line in Garment.of(project).seams}
         seams = [(seam.name, seam.name) for seam in project.seams]
-        self.name = Words("Name", pocket.title if pocket else "Pocket")
-        self.seam = Choice("Seam", seams, pocket.seam if pocket else None)
+        self.name = Words(tr("Name"), pocket.title if pocket else tr("Pocket"))
+        self.seam = Choice(tr("Seam"), seams, pocket.seam if pocket else None)
         start, end = pocket.opening if pocket else self._usual_mouth()
-        self.start, self.end = Length("Mouth from", start), Length("Mouth to", end)
+        self.start, self.end = Length(tr("Mouth from"), start), Length(tr("Mouth to"), end)
         wide, deep = (pocket.width, pocket.depth) if pocket else USUAL_BAG_MM
-        self.width, self.depth = Length("Width of the bag", wide), Length("Depth of the bag", deep)
-        self.cloth = Choice("Cloth", _cloths(project), pocket.cloth if pocket else _other_cloth(project))
+        self.width, self.depth = Length(tr("Width of the bag"), wide), Length(tr("Depth of the bag"), deep)
+        self.cloth = Choice(tr("Cloth"), _cloths(project), pocket.cloth if pocket else _other_cloth(project))
         number = pocket.number if pocket else None
-        self.number = Number("Number of bags", number, (2, 1000), placeholder="two for each seam", needed=False)
-        self.allowance = Length("Allowance", pocket.allowance if pocket else 10.0)
-        self.seam_field = Field("Seam", self.seam, "the one its mouth lies in")
-        self.section.add(Field("Name", self.name))
+        self.number = Number(tr("Number of bags"), number, (2, 1000), placeholder=tr("two for each seam"), needed=False)
+        self.allowance = Length(tr("Allowance"), pocket.allowance if pocket else 10.0)
+        self.seam_field = Field(tr("Seam"), self.seam, tr("the one its mouth lies in"))
+        self.section.add(Field(tr("Name"), self.name))
         self.section.add(self.seam_field)
         self.lengths = [
-            Field("Mouth from", self.start, "down the seam, from its upper end"),
-            Field("Mouth to", self.end, "down the seam"),
-            Field("Width", self.width, "how far the bag reaches into the panel"),
-            Field("Depth", self.depth, "how far it hangs below the mouth's end"),
-            Field("Allowance", self.allowance, "added all round"),
+            Field(tr("Mouth from"), self.start, tr("down the seam, from its upper end")),
+            Field(tr("Mouth to"), self.end, tr("down the seam")),
+            Field(tr("Width"), self.width, tr("how far the bag reaches into the panel")),
+            Field(tr("Depth"), self.depth, tr("how far it hangs below the mouth's end")),
+            Field(tr("Allowance"), self.allowance, tr("added all round")),
         ]
-        for field in (*self.lengths, Field("Cloth", self.cloth)):
+        for field in (*self.lengths, Field(tr("Cloth"), self.cloth)):
             self.section.add(field)
-        self.number_field = self.section.add(Field("Number", self.number, "bags to cut; half of them mirrored"))
+        self.number_field = self.section.add(Field(tr("Number"), self.number, tr("bags to cut; half of them mirrored")))
         self.seam.edited.connect(self._tell)
         self._tell()
         self.lay_out()
@@ -298,14 +304,14 @@ class PocketForm(DerivedForm):
 
     def _tell(self) -> None:
         long = self._long.get(self.seam.read())
-        self.seam_field.say("" if long is None else f"it is {kept_unit().told(long)} long")
+        self.seam_field.say("" if long is None else tr("it is {length} long").format(length=kept_unit().told(long)))
         if self._pocket is None:
             for entry, mm in zip((self.start, self.end), self._usual_mouth(), strict=True):
                 entry.show_value(mm)
 
     def value(self) -> Pocket:
         """The pocket. Raises BadInput for a length that is none."""
-        name = self.name.read() or "Pocket"
+        name = self.name.read() or tr("Pocket")
         start, end, width, depth, allowance = self.form.read(self.lengths)
         number = self.form.read([self.number_field])[0]
         return Pocket(

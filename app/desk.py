@@ -21,7 +21,7 @@ from app.messages import MessageBar, OfferBar
 from app.proving import Proving
 from app.seam_table import SeamTable
 from app.status import Status
-from app.words import tr
+from app.words import later, tr
 from core.model.pattern import PanelName
 
 if TYPE_CHECKING:
@@ -38,14 +38,14 @@ if TYPE_CHECKING:
 SEAMS_WIDE_PX = 460
 PICTURES_EVERY_MS = 33
 """Close-up and garment follow a drag no faster than this; the readings follow every move."""
-PICTURES = {"opened": "Close-up", "garment": "Garment", "worn": "Worn"}
+PICTURES = {"opened": later("Close-up"), "garment": later("Garment"), "worn": later("Worn")}
 """What the tabs below the readings hold, with their titles."""
 LISTS = {
-    "panel_list": "Panels",
-    "sewing": "Sewing",
-    "cut_list": "Cut list",
-    "variants": "Variants",
-    "as_sewn": "As sewn",
+    "panel_list": later("Panels"),
+    "sewing": later("Sewing"),
+    "cut_list": later("Cut list"),
+    "variants": later("Variants"),
+    "as_sewn": later("As sewn"),
 }
 """What the tabs beside the readings hold, with their titles."""
 

@@ -6,6 +6,7 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoStack
 
 from app.commands import ChangeProject
+from app.words import tr
 from core.derive.cutting import derived_pieces, with_derived
 from core.errors import BadInput
 from core.files.project_file import write_project
@@ -83,7 +84,7 @@ class Document(QObject):
     @property
     def title(self) -> str:
         """What the window calls the project: the file's name, or its title before it has a file."""
-        return self.path.stem if self.path else self.kept.title or "Untitled"
+        return self.path.stem if self.path else self.kept.title or tr("Untitled")
 
     @property
     def current(self) -> PanelName | None:

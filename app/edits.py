@@ -20,6 +20,7 @@ from app.commands import (
 )
 from app.document import Document
 from app.following import Following
+from app.words import tr
 from core.derive.matched import continued
 from core.model.pattern import PanelName
 
@@ -47,7 +48,9 @@ class Edits(QObject):
 
     def title_of(self, panels: tuple[PanelName, ...]) -> str:
         """What to call some panels in a sentence."""
-        return panel_title(self._document, panels[0]) if len(panels) == 1 else f"{len(panels)} panels"
+        if len(panels) == 1:
+            return panel_title(self._document, panels[0])
+        return tr("{count} panels").format(count=len(panels))
 
     def free(self) -> tuple[PanelName, ...]:
         """The selected panels that are not held; says so if all are."""
@@ -59,8 +62,9 @@ class Edits(QObject):
 
     def tell_held(self, panels: tuple[PanelName, ...]) -> None:
         """Say that held panels stay where they are."""
-        verb = "is" if len(panels) == 1 else "are"
-        self.told.emit(f"{self.title_of(panels)} {verb} held. Press H to let go.")
+        one = len(panels) == 1
+        told = tr("{panels} is held. Press H to let go.") if one else tr("{panels} are held. Press H to let go.")
+        self.told.emit(told.format(panels=self.title_of(panels)))
 
     def _lay(self, text: str, changes: Changes, series: str = "") -> None:
         """Lay panels elsewhere as one step, the others following if they are to."""
@@ -72,7 +76,7 @@ class Edits(QObject):
         """Move the selected panels by du across and dv along, mm; nudges that follow one another are one step."""
         if panels := self.free():
             changes = shifted(self._document.kept, panels, du, dv)
-            self._lay(f"Nudge {self.title_of(panels)}", changes, f"nudge {panels}")
+            self._lay(tr("Nudge {panels}").format(panels=self.title_of(panels)), changes, f"nudge {panels}")
 
     def nudge_by_repeats(self, repeats: int) -> None:
         """Move the selected panels across by whole repeats of their cloths; no step changes."""
@@ -81,7 +85,9 @@ class Edits(QObject):
         changes = {name: by_repeats(kept, name, repeats) for name in striped}
         if changes:
             panels = tuple(changes)
-            self._document.place(f"Move {self.title_of(panels)} by a repeat", changes, f"repeats {panels}")
+            self._document.place(
+                tr("Move {panels} by a repeat").format(panels=self.title_of(panels)), changes, f"repeats {panels}"
+            )
 
     def move_by(self, du: float, dv: float, turn_deg: float) -> None:
         """Move the selected panels by du across and dv along, mm, and turn them on by degrees; one step."""
@@ -90,7 +96,7 @@ class Edits(QObject):
             turns = {name: kept.placement(name).turn_deg + turn_deg for name in panels}
             turned = {name: turned_to(kept, self._document.panels[name], turns[name]) for name in panels if turn_deg}
             changes = {name: moved_to(turned.get(name, kept.placement(name)), du, dv) for name in panels}
-            self._document.place(f"Move {self.title_of(panels)}", changes)
+            self._document.place(tr("Move {panels}").format(panels=self.title_of(panels)), changes)
             if turn_deg:
                 self._tell_limit(changes, turns)
 
@@ -107,7 +113,7 @@ class Edits(QObject):
         kept = self._document.cut_of(self._document.kept)
         if panels := self.free():
             changes = {name: to_other_side(kept, self._document.panels[name]) for name in panels}
-            self._document.place(f"Send {self.title_of(panels)} to the other side", changes)
+            self._document.place(tr("Send {panels} to the other side").format(panels=self.title_of(panels)), changes)
 
     def turn_by(self, steps: int) -> None:
         """Turn the selected panels by steps of 0.05 degrees about their middles, inside the tolerance."""
@@ -115,7 +121,7 @@ class Edits(QObject):
         if panels := self.free():
             turns = {name: kept.placement(name).turn_deg + steps * TURN_STEP_DEG for name in panels}
             changes = {name: turned_to(kept, self._document.panels[name], turns[name]) for name in panels}
-            self._lay(f"Turn {self.title_of(panels)}", changes, f"turn {panels}")
+            self._lay(tr("Turn {panels}").format(panels=self.title_of(panels)), changes, f"turn {panels}")
             self._tell_limit(changes, turns)
 
     def turn_left(self) -> None:
@@ -130,7 +136,11 @@ class Edits(QObject):
         stuck = [name for name, at in changes.items() if abs(wanted[name]) > abs(at.turn_deg) + 1e-6]
         if stuck:
             limit = self._document.cut.cloth_of(stuck[0]).grain_tolerance_deg
-            self.told.emit(f"{self.title_of(tuple(stuck))}: this cloth allows a turn of {limit:g}° off the grain.")
+            self.told.emit(
+                tr("{panels}: this cloth allows a turn of {limit:g}° off the grain.").format(
+                    panels=self.title_of(tuple(stuck)), limit=limit
+                )
+            )
 
     def turn_end_for_end(self) -> None:
         """Turn the selected panels end for end, unless their cloth is one-way."""
@@ -139,17 +149,17 @@ class Edits(QObject):
         allowed = tuple(name for name in panels if can_be_turned(kept.cloth_of(name)))
         if panels and not allowed:
             cloth = kept.cloth_of(panels[0]).title
-            self.told.emit(f"{cloth} is one-way: no panel may lie end for end.")
+            self.told.emit(tr("{cloth} is one-way: no panel may lie end for end.").format(cloth=cloth))
         if allowed:
             changes = {name: end_for_end(kept, document.panels[name]) for name in allowed}
-            document.place(f"Turn {self.title_of(allowed)} end for end", changes)
+            document.place(tr("Turn {panels} end for end").format(panels=self.title_of(allowed)), changes)
 
     def switch_hold(self) -> None:
         """Hold the selected panels, or let them go if all are held."""
         chosen = self._document.selection
         if chosen:
             changes = holding(self._document.kept, chosen)
-            verb = "Hold" if any(at.hold for at in changes.values()) else "Let go of"
+            verb = tr("Hold") if any(at.hold for at in changes.values()) else tr("Let go of")
             self._document.place(f"{verb} {self.title_of(chosen)}", changes)
 
     def spread_out(self) -> None:
@@ -157,7 +167,7 @@ class Edits(QObject):
         document = self._document
         kept = document.cut_of(document.kept)
         changes = spread_out(kept, document.panels, kept.panel_names)
-        document.place("Spread panels out", changes)
+        document.place(tr("Spread panels out"), changes)
 
     def spread_new(self) -> None:
         """Lay the panels that have no places yet side by side."""
@@ -165,27 +175,27 @@ class Edits(QObject):
         kept = document.cut_of(document.kept)
         if new := without_places(kept):
             kept = kept.placed({name: at for name, at in continued(kept).items() if name in new})
-            document.place("Spread panels out", spread_out(kept, document.panels, new))
+            document.place(tr("Spread panels out"), spread_out(kept, document.panels, new))
 
     def match_patches(self) -> None:
         """Move what lies on panels, as little as may be, to where its stripes continue theirs."""
         changes = continued(self._document.cut_of(self._document.kept))
         placed = {name: at for name, at in changes.items() if name in self._document.kept.placements}
         if not placed:
-            self.told.emit("There is no patch to move: none lies on a panel, or all continue its stripes.")
+            self.told.emit(tr("There is no patch to move: none lies on a panel, or all continue its stripes."))
             return
-        self._document.place("Match patches", placed)
+        self._document.place(tr("Match patches"), placed)
 
     def type_place(self, name: PanelName, what: str, mm: float) -> None:
         """Set u or v of one panel by its number."""
         at = msgspec.structs.replace(self._document.kept.placement(name), **{what: round(mm, 3)})
-        self._lay(f"Move {self.title_of((name,))}", {name: at}, f"{what} of {name}")
+        self._lay(tr("Move {panels}").format(panels=self.title_of((name,))), {name: at}, f"{what} of {name}")
 
     def type_turn(self, name: PanelName, turn_deg: float) -> None:
         """Set the turn of one panel by its number; its origin stays where it is."""
         turn = clamped_turn(turn_deg, self._document.cut, self._document.panels[name])
         at = msgspec.structs.replace(self._document.kept.placement(name), turn_deg=turn)
-        self._lay(f"Turn {self.title_of((name,))}", {name: at}, f"turn of {name}")
+        self._lay(tr("Turn {panels}").format(panels=self.title_of((name,))), {name: at}, f"turn of {name}")
 
 
 def panel_title(document: Document, name: PanelName) -> str:

@@ -13,6 +13,7 @@ from PySide6.QtCore import QObject, QUrl, Signal
 from PySide6.QtGui import QDesktopServices
 from PySide6.QtWidgets import QFileDialog, QWidget
 
+from app import units
 from app.commands import spread_out
 from app.document import Document
 from app.figures import length, rms, unit
@@ -60,13 +61,13 @@ class Errands(QObject):
         before = self._document.measurement.rms_mm
 
         def done(solved: Project) -> None:
-            if self._fresh(project, "Match again", self.match):
-                self._document.change("Match stripes", solved)
+            if self._fresh(project, tr("Match again"), self.match):
+                self._document.change(tr("Match stripes"), solved)
                 told = _matched(before, self._document.measurement.rms_mm)
-                self._messages.say(told, "Lay on the cloth", self.lay)
+                self._messages.say(told, tr("Lay on the cloth"), self.lay)
                 self.matched.emit()
 
-        self._run("Matching stripes", lambda progress: matched(project, garment, progress), done)
+        self._run(tr("Matching stripes"), lambda progress: matched(project, garment, progress), done)
 
     def advise(self, done: "Callable[[Advice | None], None]") -> None:
         """Find out what would help the project; nothing is changed."""
@@ -77,7 +78,7 @@ class Errands(QObject):
 
             return advise(project, progress)
 
-        self._run("Working out what would help", work, done)
+        self._run(tr("Working out what would help"), work, done)
 
     def shift(self, wish: ShiftWish) -> None:
         """Move stitching lines, with places and turns chosen anew; one undo step."""
@@ -86,29 +87,29 @@ class Errands(QObject):
         def done(result: "ShiftResult") -> None:
             self.take_shift(result, project, lambda: self.shift(wish))
 
-        self._run("Shifting stitching lines", lambda progress: shifted_lines(project, wish, progress), done)
+        self._run(tr("Shifting stitching lines"), lambda progress: shifted_lines(project, wish, progress), done)
 
     def take_shift(self, result: "ShiftResult", project: Project, again: Callable[[], None] | None = None) -> None:
         """Take a shift that was worked out for a project, if it is still the same; one undo step."""
-        if self._fresh(project, "Shift again" if again else "", again or (lambda: None)):
+        if self._fresh(project, tr("Shift again") if again else "", again or (lambda: None)):
             if any(seam.knots for seam in result.seams):
-                self._document.change("Shift stitching lines", result.project)
-            self._messages.say(shifted_words(result), "Lay on the cloth", self.lay)
+                self._document.change(tr("Shift stitching lines"), result.project)
+            self._messages.say(shifted_words(result), tr("Lay on the cloth"), self.lay)
 
     def lay(self) -> None:
         """Fit the panels on their cloths; one undo step."""
         project = self._document.kept
 
         def done(result: "LayResult") -> None:
-            if self._fresh(project, "Lay again", self.lay):
+            if self._fresh(project, tr("Lay again"), self.lay):
                 if result.project == project:
-                    told = "Nothing shorter was found than how the panels lie."
-                    self._messages.say(told, "Papers…", self.ask_papers)
+                    told = tr("Nothing shorter was found than how the panels lie.")
+                    self._messages.say(told, tr("Papers…"), self.ask_papers)
                     return
-                self._document.change("Lay on the cloth", result.project)
+                self._document.change(tr("Lay on the cloth"), result.project)
                 fits = all(lay.fits for lay in result.lays)
                 if fits:
-                    self._messages.say(_laid(result), "Papers…", self.ask_papers)
+                    self._messages.say(_laid(result), tr("Papers…"), self.ask_papers)
                 else:
                     self._messages.warn(_laid(result))
 
@@ -116,7 +117,7 @@ class Errands(QObject):
             return laid(project, progress, show)
 
         show = self.growing.begin(project)
-        self._run("Laying", work, done, can_stop=True)
+        self._run(tr("Laying"), work, done, can_stop=True)
 
     def compare(self) -> None:
         """Show what one way, matching and the centre cost in cloth."""
@@ -150,7 +151,7 @@ class Errands(QObject):
         PapersForm(panels, self._ask_folder, self._window).open()
 
     def _ask_folder(self, choices: PaperChoices) -> None:
-        folder = QFileDialog.getExistingDirectory(self._window, "Folder for the papers", str(last_folder()))
+        folder = QFileDialog.getExistingDirectory(self._window, tr("Folder for the papers"), str(last_folder()))
         if folder:
             note_folder(Path(folder))
             self.papers(Path(folder), choices)
@@ -160,9 +161,13 @@ class Errands(QObject):
         project = self._document.kept
 
         def done(files: tuple[Path, ...]) -> None:
-            self._messages.say(f"{len(files)} papers are in {folder}", "Show the folder", lambda: _show(folder))
+            self._messages.say(
+                tr("{count} papers are in {folder}").format(count=len(files), folder=folder),
+                tr("Show the folder"),
+                lambda: _show(folder),
+            )
 
-        self._run("Writing papers", lambda progress: written(project, folder, progress, choices), done)
+        self._run(tr("Writing papers"), lambda progress: written(project, folder, progress, choices), done)
 
     def _run(
         self, title: str, work: Callable[[Progress], Any], done: Callable[[Any], None], can_stop: bool = False
@@ -175,7 +180,7 @@ class Errands(QObject):
         """Whether a result for `project` still counts; says so if not."""
         if self._document.kept is project:
             return True
-        self._messages.warn("The project has changed meanwhile, so the result was put aside.", offer, again)
+        self._messages.warn(tr("The project has changed meanwhile, so the result was put aside."), offer, again)
         return False
 
 
@@ -254,27 +259,28 @@ def written(project: Project, folder: Path, progress: Progress, choices: PaperCh
 
 def _matched(before: float | None, after: float | None) -> str:
     if after is None or before is None:
-        return "There is nothing to match: no seam joins two panels of one striped cloth."
+        return tr("There is nothing to match: no seam joins two panels of one striped cloth.")
     if abs(after - before) < 0.005:
-        return f"The stripes already matched as well as they can: {rms(after)} rms."
-    return f"Matched: {rms(after)} rms, {rms(before)} before."
+        return tr("The stripes already matched as well as they can: {rms} rms.").format(rms=rms(after))
+    return tr("Matched: {after} rms, {before} before.").format(after=rms(after), before=rms(before))
 
 
 def _laid(result: "LayResult") -> str:
     shares = ", ".join(f"{lay.used_share:.0%}" for lay in result.lays)
-    early = "Stopped early. " if result.status == "stopped" else ""
-    short = "".join(_what_would_help(lay) for lay in result.lays if not lay.fits)
-    return f"{early}{result.message}. Cut lines cover {shares} of it.{short}"
+    early = [tr("Stopped early.")] if result.status == "stopped" else []
+    told = tr("{lay}. Cut lines cover {shares} of it.").format(lay=result.message(units.shown()), shares=shares)
+    short = [words for lay in result.lays if not lay.fits for words in _what_would_help(lay)]
+    return " ".join((*early, told, *short))
 
 
-def _what_would_help(lay: "ClothLay") -> str:
+def _what_would_help(lay: "ClothLay") -> list[str]:
     """Which panels are left over, and what would make the lay fit."""
-    left = f" Left over: {', '.join(lay.left_over)}." if lay.left_over else ""
+    left = [tr("Left over: {names}.").format(names=", ".join(lay.left_over))] if lay.left_over else []
     helps = [f"{one.what} ({length(one.length_mm)} {unit()})" for one in lay.remedies if one.fits]
     if helps:
-        return f"{left} It would fit with {' or '.join(helps)}."
+        return [*left, tr("It would fit with {changes}.").format(changes=tr(" or ").join(helps))]
     tried = ", ".join(one.what for one in lay.remedies)
-    return f"{left} Tried, and still too long: {tried}." if tried else left
+    return [*left, tr("Tried, and still too long: {changes}.").format(changes=tried)] if tried else left
 
 
 def _show(folder: Path) -> None:

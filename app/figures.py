@@ -1,6 +1,7 @@
 """Numbers and captions as they stand on the screen."""
 
 from app import units
+from app.words import tr
 from core.seams.readings import SeamReading
 
 DASH = "–"
@@ -53,12 +54,14 @@ def unit() -> str:
 def seam_in_words(reading: SeamReading) -> str:
     """What a seam's readings come to, in one line."""
     if reading.rms_mm is None or reading.worst is None:
-        return "No part of this seam counts: it is open or not seen from end to end."
+        return tr("No part of this seam counts: it is open or not seen from end to end.")
     size, height = reading.worst
     parts = (
-        f"rms {step(reading.rms_mm)} {unit()}",
-        f"worst {step(size)} {unit()}, {length(height)} {unit()} down",
-        f"the step drifts {drift(abs(reading.drift_mm_per_m))} {units.shown().rate_name.replace('/', ' per ')}",
+        tr("rms {step} {unit}").format(step=step(reading.rms_mm), unit=unit()),
+        tr("worst {step} {unit}, {length} {unit} down").format(step=step(size), unit=unit(), length=length(height)),
+        tr("the step drifts {drift} {rate}").format(
+            drift=drift(abs(reading.drift_mm_per_m)), rate=units.shown().rate_name.replace("/", " per ")
+        ),
     )
     return "  ·  ".join(part.replace(" ", _UNBROKEN) for part in parts)
 
@@ -67,4 +70,4 @@ def what_can_meet(reading: SeamReading) -> str:
     """A warning where not every stripe can meet, else nothing."""
     if reading.all_stripes_meet_at_zero:
         return ""
-    return "The repeat is uneven and the edges lean opposite ways: only the lead stripe can meet here."
+    return tr("The repeat is uneven and the edges lean opposite ways: only the lead stripe can meet here.")

@@ -10,12 +10,12 @@ from app.messages import MessageBar
 from app.recent import Recent
 from app.safekeeping.stamp import DiskCopy, stamp_of
 from app.window_state import last_folder
-from app.words import tr
+from app.words import later, tr
 from core.errors import StripewrightError
 from core.files.project_file import read_project
 from core.files.suffixes import SUFFIX
 
-DRAWINGS = "Drawn patterns (*.svg *.dxf *.pdf);;All files (*)"
+DRAWINGS = later("Drawn patterns (*.svg *.dxf *.pdf);;All files (*)")
 
 
 class Filing(QObject):

@@ -23,10 +23,12 @@ class GarmentFigure(QWidget):
         self._shown = self._grades, self.counts(), self._number()
         self._proof = ""
         self.setFixedHeight(13 * GRID)
-        self.setAccessibleName("Figure of the garment")
+        self.setAccessibleName(tr("Figure of the garment"))
         self.setToolTip(
-            "The root of the mean squared step over all seams, each weighted by how much it shows.\n"
-            "Beside it: how many seams have their worst step in each grade."
+            tr(
+                "The root of the mean squared step over all seams, each weighted by how much it shows.\n"
+                "Beside it: how many seams have their worst step in each grade."
+            )
         )
 
     def show_measurement(self, measurement: Measurement | None, grades: Grades) -> None:
@@ -48,7 +50,11 @@ class GarmentFigure(QWidget):
     def speak(self) -> None:
         """Say the figure to those who listen instead of looking."""
         rms = self.measurement.rms_mm if self.measurement else None
-        words = f"{fine(rms)} {unit()} rms" if rms is not None else "no stripes to match"
+        words = (
+            tr("{fine} {unit} rms").format(fine=fine(rms), unit=unit())
+            if rms is not None
+            else tr("no stripes to match")
+        )
         self.setAccessibleDescription(", ".join(part for part in (words, self.parts(), self._proof) if part))
 
     def counts(self) -> Counter[str]:
@@ -103,7 +109,11 @@ class GarmentFigure(QWidget):
     def _paint_counts(self, painter: QPainter, area: QRect) -> None:
         theme, counts = current(), self._shown[1]
         painter.setFont(theme.font(Size.SMALL))
-        captions = (f"to {_limit(self._grades.good_mm)}", f"to {_limit(self._grades.fair_mm)}", "more")
+        captions = (
+            tr("to {limit}").format(limit=_limit(self._grades.good_mm)),
+            tr("to {limit}").format(limit=_limit(self._grades.fair_mm)),
+            tr("more"),
+        )
         metrics = painter.fontMetrics()
         wide = max(metrics.horizontalAdvance(caption) for caption in captions) + ROOMY
         left = area.right() - 3 * wide
@@ -124,4 +134,4 @@ class GarmentFigure(QWidget):
 
 def _limit(mm: float) -> str:
     """Where a grade ends, with its unit."""
-    return f"{mm:g} mm" if unit() == "mm" else f"{step(mm)} {unit()}"
+    return tr("{mm:g} mm").format(mm=mm) if unit() == "mm" else f"{step(mm)} {unit()}"

@@ -26,6 +26,7 @@ from app.figures import step, unit
 from app.grades import GRADES, Grades, halo_for, pen_for
 from app.stripe_colours import pixels_of
 from app.theme import GRID, SPACE, WIDE, Size, current
+from app.words import later, tr
 from app.worn_layout import LaidPanel, LaidRow, lay_out
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats
@@ -38,7 +39,7 @@ from core.seams.runs import graded_runs
 from core.seams.strip import Side, edge_points
 from core.seams.stripes import Across
 
-EMPTY = "Open a project to see its panels as they are worn."
+EMPTY = later("Open a project to see its panels as they are worn.")
 _TITLE = 6 * GRID
 _SEAM_PX = 1.6
 
@@ -58,8 +59,8 @@ class GarmentPicture(QWidget):
         self._edges: dict[str, tuple[SeamReading, tuple[object, ...], QPoint, QPixmap]] = {}
         self.setMinimumSize(60 * GRID, 50 * GRID)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
-        self.setAccessibleName("The garment as worn")
-        self.setAccessibleDescription(EMPTY)
+        self.setAccessibleName(tr("The garment as worn"))
+        self.setAccessibleDescription(tr(EMPTY))
 
     def sizeHint(self) -> QSize:
         """Room for two rows."""
@@ -74,7 +75,7 @@ class GarmentPicture(QWidget):
             self._pictures, self._edges = {}, {}
             self._rows = lay_out(project, garment) if project and garment else ()
             self._outlines = {name: _path(panel.net_ring) for name, panel in garment.panels.items()} if garment else {}
-            self.setAccessibleDescription("; ".join(_title(row) for row in self._rows) or EMPTY)
+            self.setAccessibleDescription("; ".join(_title(row) for row in self._rows) or tr(EMPTY))
         self.update()
 
     def set_grades(self, grades: Grades) -> None:
@@ -145,7 +146,7 @@ class GarmentPicture(QWidget):
         if not self._rows or self._project is None:
             painter.setPen(current().colour("quiet"))
             words = self.rect().adjusted(WIDE, WIDE, -WIDE, -WIDE)
-            painter.drawText(words, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, EMPTY)
+            painter.drawText(words, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, tr(EMPTY))
             return
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         laid = self._laid()
@@ -243,7 +244,11 @@ class GarmentPicture(QWidget):
 
     def _told(self, name: str) -> str:
         read = self._measurement.read if self._measurement else ()
-        seams = [f"{r.line.sewn.label}: rms {step(r.rms_mm)} {unit()}" for r in read if name in r.line.panels]
+        seams = [
+            tr("{label}: rms {step} {unit}").format(label=r.line.sewn.label, step=step(r.rms_mm), unit=unit())
+            for r in read
+            if name in r.line.panels
+        ]
         return "\n".join([name, *seams])
 
 
@@ -312,4 +317,4 @@ def _title(row: LaidRow) -> str:
     names = row.row.panels
     if row.row.part is not None:
         return row.row.part.capitalize()
-    return names[0] if len(names) == 1 else f"{names[0]} to {names[-1]}"
+    return names[0] if len(names) == 1 else tr("{first} to {last}").format(first=names[0], last=names[-1])

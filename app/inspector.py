@@ -13,6 +13,7 @@ from app.length_box import DegreeBox, LengthBox
 from app.steady import SteadyLabel
 from app.stripes_beside import beside_lead
 from app.theme import ROOMY, SPACE, TARGET, TIGHT, Size, current
+from app.words import tr
 from core.model.pattern import PanelName
 from core.model.project import Placement
 
@@ -29,15 +30,17 @@ class Inspector(QFrame):
     def __init__(self, document: Document, edits: Edits, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._document, self._edits = document, edits
-        self.cloths = QComboBox(accessibleName="Cloth shown", toolTip="The cloth that is shown")
+        self.cloths = QComboBox(accessibleName=tr("Cloth shown"), toolTip=tr("The cloth that is shown"))
         self.name = QLabel()
-        self.u = LengthBox("Across", "u: where the panel's origin lies across the cloth, from the left selvedge")
-        self.v = LengthBox("Along", "v: where the panel's origin lies along the cloth, from the cut end")
+        self.u = LengthBox(
+            tr("Across"), tr("u: where the panel's origin lies across the cloth, from the left selvedge")
+        )
+        self.v = LengthBox(tr("Along"), tr("v: where the panel's origin lies along the cloth, from the cut end"))
         self.turn = _turn_field()
-        self.limit = SteadyLabel("Most that the panel may be turned")
-        self.turned = _switch("End for end", "Laid end for end (T); not on a one-way cloth")
-        self.hold = _switch("Hold", "Held panels stay where they are (H)")
-        self.beside = SteadyLabel("Offset from the nearest lead stripe")
+        self.limit = SteadyLabel(tr("Most that the panel may be turned"))
+        self.turned = _switch(tr("End for end"), tr("Laid end for end (T); not on a one-way cloth"))
+        self.hold = _switch(tr("Hold"), tr("Held panels stay where they are (H)"))
+        self.beside = SteadyLabel(tr("Offset from the nearest lead stripe"))
         self._due = QTimer(self, singleShot=True, interval=FIELDS_EVERY_MS, timeout=self.show_panel)
         self._lay_out()
         self._connect()
@@ -46,7 +49,7 @@ class Inspector(QFrame):
         self.show_panel()
 
     def _lay_out(self) -> None:
-        self.setAccessibleName("Selected panel")
+        self.setAccessibleName(tr("Selected panel"))
         row = QHBoxLayout(self)
         row.setContentsMargins(ROOMY, TIGHT, ROOMY, TIGHT)
         row.setSpacing(SPACE)
@@ -63,8 +66,10 @@ class Inspector(QFrame):
         for box in (self.turned, self.hold):
             row.addWidget(box)
         row.addWidget(self.beside)
-        self.beside.setToolTip("Where the panel's origin lies beside the nearest lead stripe")
-        self.limit.setToolTip("How far this cloth lets a panel turn off the grain, and what that is over its length")
+        self.beside.setToolTip(tr("Where the panel's origin lies beside the nearest lead stripe"))
+        self.limit.setToolTip(
+            tr("How far this cloth lets a panel turn off the grain, and what that is over its length")
+        )
 
     def _connect(self) -> None:
         document = self._document
@@ -139,7 +144,9 @@ class Inspector(QFrame):
         if name and limit > 0:
             words = f"±{limit:g}° = {step(turn_in_mm(self._document.panels[name], limit))} {unit()}"
         self.limit.setText(words)
-        self.turn.setAccessibleDescription(f"At most {words} over the panel's length" if words else "")
+        self.turn.setAccessibleDescription(
+            tr("At most {words} over the panel's length").format(words=words) if words else ""
+        )
 
     def show_unit(self) -> None:
         """Follow a change of the unit of lengths."""
@@ -149,8 +156,8 @@ class Inspector(QFrame):
 
     def _title(self, name: PanelName | None, count: int) -> str:
         if name is None:
-            return "Nothing selected"
-        return panel_title(self._document, name) if count == 1 else f"{count} panels"
+            return tr("Nothing selected")
+        return panel_title(self._document, name) if count == 1 else tr("{count} panels").format(count=count)
 
     def _beside(self, name: PanelName | None, at: Placement) -> str:
         return beside_lead(self._document.cut.cloth_of(name), at.u, at.v) if name else ""
@@ -194,6 +201,6 @@ def _switch(name: str, tip: str) -> QToolButton:
 
 
 def _turn_field() -> DegreeBox:
-    field = DegreeBox("Turn, °", "How far the panel is turned off the grain, clockwise; its origin stays")
+    field = DegreeBox(tr("Turn, °"), tr("How far the panel is turned off the grain, clockwise; its origin stays"))
     field.setFixedWidth(76)
     return field

@@ -13,6 +13,7 @@ from typing import Any
 
 from PySide6.QtCore import QObject, QThread, Signal
 
+from app.words import tr
 from core.errors import StripewrightError
 from core.progress import Progress
 
@@ -53,7 +54,9 @@ class Job(QThread):
             self.error = str(error)
         except Exception as error:
             _log.debug("a job failed", exc_info=True)
-            self.error = f"Something went wrong inside the program ({type(error).__name__}: {one_line(error)})"
+            self.error = tr("Something went wrong inside the program ({kind}: {what})").format(
+                kind=type(error).__name__, what=one_line(error)
+            )
 
     def _progress(self, share: float, note: str) -> bool:
         now = time.monotonic()

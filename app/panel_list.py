@@ -30,7 +30,7 @@ from app.figures import DASH, figure, step, unit
 from app.grades import Grades
 from app.length_box import DegreeBox, LengthBox
 from app.theme import GRID, SPACE, current
-from app.words import tr
+from app.words import later, tr
 from core.model.pattern import PanelName
 from core.model.project import Placement
 
@@ -38,7 +38,7 @@ AnyIndex = QModelIndex | QPersistentModelIndex
 PANEL, ACROSS, ALONG, TURN, LIES, WORST = range(6)
 ROW_HIGH = 7 * GRID
 _NUDGES = {Qt.Key.Key_Left: (-1, 0), Qt.Key.Key_Right: (1, 0), Qt.Key.Key_Up: (0, -1), Qt.Key.Key_Down: (0, 1)}
-_HOW = (
+_HOW = later(
     "Every panel with its place. Enter types a new place or turn; Alt with the arrow keys moves the panel, with Shift "
     "by ten, with Ctrl by a tenth; H holds it, T turns it end for end, M moves it by figures."
 )
@@ -52,12 +52,12 @@ class _Head:
 
 
 HEADS = (
-    _Head("Panel", str, "Every panel that is cut"),
-    _Head("Across", unit, "Where its origin lies across the cloth, from the left selvedge"),
-    _Head("Along", unit, "Where its origin lies along the cloth, from the cut end"),
-    _Head("Turn", lambda: "°", "How far it is turned off the grain, clockwise"),
-    _Head("Lies", str, "Whether it is held, or lies end for end"),
-    _Head("Worst step", unit, "The largest step on any of its seams, and its grade"),
+    _Head(later("Panel"), str, later("Every panel that is cut")),
+    _Head(later("Across"), unit, later("Where its origin lies across the cloth, from the left selvedge")),
+    _Head(later("Along"), unit, later("Where its origin lies along the cloth, from the cut end")),
+    _Head(later("Turn"), lambda: "°", later("How far it is turned off the grain, clockwise")),
+    _Head(later("Lies"), str, later("Whether it is held, or lies end for end")),
+    _Head(later("Worst step"), unit, later("The largest step on any of its seams, and its grade")),
 )
 
 

@@ -5,7 +5,8 @@ from typing import get_args
 
 from app.option_values import add_length
 from core.errors import BadInput
-from core.papers.choices import ROLL_RANGE_MM, LineChoice, PaperChoices, PaperName, Part, UnitName
+from core.papers.choices import ROLL_RANGE_MM, LineChoice, PaperChoices, PaperName, Part
+from core.units import UnitName
 
 DEFAULT = PaperChoices()
 PARTS: dict[str, Part] = {part.replace(" ", "-"): part for part in get_args(Part)}

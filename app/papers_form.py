@@ -12,7 +12,8 @@ from app.pages.form import add_row
 from app.theme import SPACE, TARGET, WIDE
 from app.words import tr
 from core.model.panel import Panel
-from core.papers.choices import ALL_PARTS, ROLL_RANGE_MM, LineChoice, PaperChoices, PaperName, Part, UnitName
+from core.papers.choices import ALL_PARTS, ROLL_RANGE_MM, LineChoice, PaperChoices, PaperName, Part
+from core.units import UnitName
 
 Taken = Callable[[PaperChoices], None]
 KEY = "papers"
@@ -65,7 +66,7 @@ class PapersForm(QDialog):
         self.setAccessibleName(tr("Papers"))
         self._panels, self._taken = panels, taken
         kept = kept_choices()
-        papers = (("A4", "a4"), ("Letter", "letter"), (tr("A3, words on A4"), "a3"))
+        papers = (("A4", "a4"), (tr("Letter"), "letter"), (tr("A3, words on A4"), "a3"))
         self.paper = Choice(tr("Printer's paper"), papers, kept.paper)
         units = ((tr("Millimetres"), "mm"), (tr("Centimetres"), "cm"), (tr("Inches"), "in"))
         self.units = Choice(tr("Lengths in"), units, kept.units)
@@ -146,10 +147,10 @@ class PapersForm(QDialog):
 def _part_names() -> dict[Part, str]:
     """The papers in the order in which they are made, as they are called on the screen."""
     return {
-        "cutting papers": tr("Cards, cutting plan and seam readings"),
-        "full size": tr("Full-size pattern in tiles and on a roll"),
-        "edge strips": tr("Edge strips for a pattern on paper"),
-        "seam sheet": tr("Seam sheet for the machine"),
-        "full-size plan": tr("Full-size plan for a projector or plotter"),
+        tr("cutting papers"): tr("Cards, cutting plan and seam readings"),
+        tr("full size"): tr("Full-size pattern in tiles and on a roll"),
+        tr("edge strips"): tr("Edge strips for a pattern on paper"),
+        tr("seam sheet"): tr("Seam sheet for the machine"),
+        tr("full-size plan"): tr("Full-size plan for a projector or plotter"),
         "lists": tr("Lists of pieces, notions and what to buy"),
     }

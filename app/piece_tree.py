@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.theme import GRID, Size, current
+from app.words import later, tr
 from core.derive.changes import ListRow
 from core.model.pattern import PanelName
 from core.model.project import Project
@@ -23,12 +24,12 @@ from core.model.project import Project
 AnyIndex = QModelIndex | QPersistentModelIndex
 
 PIECE, NUMBER, MIRRORED, GRAIN = range(4)
-_HEADS = ("Piece", "Number", "Mirrored", "Grain")
+_HEADS = (later("Piece"), later("Number"), later("Mirrored"), later("Grain"))
 _TIPS = (
-    "Tick off what is cut",
-    "How often the piece is cut",
-    "How many of them are cut mirrored",
-    "Straight, or on the bias",
+    later("Tick off what is cut"),
+    later("How often the piece is cut"),
+    later("How many of them are cut mirrored"),
+    later("Straight, or on the bias"),
 )
 _DATA = Qt.ItemDataRole.UserRole
 ROW_HIGH = 7 * GRID
@@ -45,10 +46,10 @@ class PieceTree(QTreeWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._shown: list[tuple[str, ListRow]] = []
-        self.setAccessibleName("Pieces to cut")
-        self.setHeaderLabels(_HEADS)
+        self.setAccessibleName(tr("Pieces to cut"))
+        self.setHeaderLabels([tr(head) for head in _HEADS])
         for column, tip in enumerate(_TIPS):
-            self.headerItem().setToolTip(column, tip)
+            self.headerItem().setToolTip(column, tr(tip))
         for column in (NUMBER, MIRRORED, GRAIN):
             self.headerItem().setTextAlignment(column, Qt.AlignmentFlag.AlignRight)
         self.header().setStretchLastSection(False)

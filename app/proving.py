@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, QTimer, Signal
 from app.document import Document
 from app.jobs import JobRunner
 from app.proof_option import how_near
+from app.words import tr
 from core.model.project import Project
 from core.progress import Progress
 
@@ -39,7 +40,7 @@ class Claim:
         """What to say of it."""
         gap = max(self.rms_mm - self.low_mm, 0.0)
         near = how_near(gap / self.rms_mm if self.rms_mm else 0.0, gap, self.proved, self.low_mm > 0)
-        return f"proved {near}" if self.proved or self.low_mm > 0 else "nothing proved"
+        return tr("proved {near}").format(near=near) if self.proved or self.low_mm > 0 else tr("nothing proved")
 
 
 class Proving(QObject):
@@ -122,7 +123,7 @@ class Proving(QObject):
                 self._claim = Claim(basis, rms, bound.lower_bound_mm, bound.status == "proved")
             self.told.emit()
 
-        self._runner.run("Proving", lambda progress: _proof(project, rms, self._patient(progress)), done)
+        self._runner.run(tr("Proving"), lambda progress: _proof(project, rms, self._patient(progress)), done)
         self.told.emit()
 
     def _patient(self, progress: Progress) -> Progress:

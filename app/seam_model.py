@@ -9,6 +9,7 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelInd
 from app.figures import drift, figure, length, seam_in_words, step, unit, what_can_meet
 from app.grades import Grade, Grades
 from app.units import shown
+from app.words import later, tr
 from core.model.pattern import SewnSeam
 from core.seams.readings import Measurement, SeamReading
 
@@ -33,7 +34,7 @@ class Column:
     @property
     def heading(self) -> str:
         """Title and, below it, the unit."""
-        return f"{self.title}\n{self.unit}"
+        return f"{tr(self.title)}\n{self.unit}"
 
 
 def _no_value(_: SeamReading) -> float | None:
@@ -42,35 +43,41 @@ def _no_value(_: SeamReading) -> float | None:
 
 SEAM, RMS, WORST, AT, DRIFT, DRAWING = range(6)
 COLUMNS = (
-    Column("Seam", "Two edges that are sewn together.", _no_value, units=str),
+    Column(later("Seam"), later("Two edges that are sewn together."), _no_value, units=str),
     Column(
-        "Rms",
-        "How far the stripes miss each other on the whole seam: the root of the mean squared step.",
+        later("Rms"),
+        later("How far the stripes miss each other on the whole seam: the root of the mean squared step."),
         lambda reading: reading.rms_mm,
     ),
     Column(
-        "Worst",
-        "The largest step anywhere on the seam, measured square across the stripes.",
+        later("Worst"),
+        later("The largest step anywhere on the seam, measured square across the stripes."),
         lambda reading: reading.worst and reading.worst[0],
     ),
     Column(
-        "At",
-        "How far down the seam the worst step lies, from its upper end.",
+        later("At"),
+        later("How far down the seam the worst step lies, from its upper end."),
         lambda reading: reading.worst and reading.worst[1],
         length,
     ),
     Column(
-        "Drift",
-        "By how much the step changes for every metre down the seam, because the two edges lean by different amounts.",
+        later("Drift"),
+        later(
+            "By how much the step changes for every metre down the seam, because the two edges lean by "
+            "different amounts."
+        ),
         lambda reading: reading.drift_mm_per_m,
         lambda value: drift(value, signed=True),
         lambda: shown().rate_name,
     ),
     Column(
-        "Step",
-        "How far the stripes miss each other down the seam, upper end on the left. The tinted band is the good grade.",
+        later("Step"),
+        later(
+            "How far the stripes miss each other down the seam, upper end on the left. The tinted band is the "
+            "good grade."
+        ),
         lambda reading: reading.rms_mm,
-        units=lambda: "from the top",
+        units=lambda: tr("from the top"),
     ),
 )
 
@@ -165,7 +172,7 @@ class SeamModel(QAbstractTableModel):
         if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleDescriptionRole):
             return self._tip(row, column)
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{COLUMNS[column].title} {self.text(row, column)} {COLUMNS[column].unit}".strip()
+            return f"{tr(COLUMNS[column].title)} {self.text(row, column)} {COLUMNS[column].unit}".strip()
         return None
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
@@ -175,7 +182,7 @@ class SeamModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return COLUMNS[section].heading
         if role == Qt.ItemDataRole.ToolTipRole:
-            return COLUMNS[section].meaning
+            return tr(COLUMNS[section].meaning)
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return alignment_of(section)
         return None
@@ -221,13 +228,13 @@ class SeamModel(QAbstractTableModel):
 
     def _tip(self, row: int, column: int) -> str:
         reading, sewn = self.reading(row), self.sewn(row)
-        lines = [f"{sewn.label}: {sewn.a} to {sewn.b}"]
+        lines = [tr("{label}: {a} to {b}").format(label=sewn.label, a=sewn.a, b=sewn.b)]
         if reading is None:
-            lines.append("No stripes to match here: the two panels are not of one striped cloth.")
+            lines.append(tr("No stripes to match here: the two panels are not of one striped cloth."))
         else:
             lines += [seam_in_words(reading), what_can_meet(reading)]
         if column != SEAM:
-            lines.append(f"{COLUMNS[column].title}: {COLUMNS[column].meaning}")
+            lines.append(f"{tr(COLUMNS[column].title)}: {tr(COLUMNS[column].meaning)}")
         return "\n".join(line for line in lines if line)
 
 

@@ -8,6 +8,7 @@ from app.grades import Grades
 from app.seam_model import SeamModel
 from app.seam_view import SeamView
 from app.theme import TARGET, TIGHT
+from app.words import tr
 from core.model.pattern import SewnSeam
 from core.model.project import Project
 from core.seams.readings import Measurement
@@ -37,7 +38,7 @@ class SeamTable(QWidget):
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
         self._settle.timeout.connect(self._settled)
         self._lay_out()
-        self.setAccessibleName("Seam readings")
+        self.setAccessibleName(tr("Seam readings"))
         self.view.selectionModel().currentRowChanged.connect(self._row_changed)
         self.view.left.connect(lambda: self._pick_and_tell(-1))
 
@@ -78,10 +79,10 @@ class SeamTable(QWidget):
     def _empty_state(self) -> QWidget:
         """What to do while there are no seams, as a button."""
         words = QLabel(
-            "No seams yet. A seam joins a named edge of one panel to a named edge of another.", wordWrap=True
+            tr("No seams yet. A seam joins a named edge of one panel to a named edge of another."), wordWrap=True
         )
         words.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        offer = QPushButton("Sew edges together")
+        offer = QPushButton(tr("Sew edges together"))
         offer.clicked.connect(lambda: self.sewing_wanted.emit())
         offer.setMinimumHeight(TARGET + TIGHT)
         state = QWidget()

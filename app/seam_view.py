@@ -27,6 +27,7 @@ from app.seam_model import (
 from app.sparkline import SparklineCache
 from app.theme import GRID, SPACE, TIGHT, Size, current
 from app.units import shown
+from app.words import tr
 from core.model.pattern import SewnSeam
 
 ROW_HEIGHT = 8 * GRID
@@ -46,7 +47,7 @@ class SeamView(QTableView):
         super().__init__(parent)
         self.setModel(model)
         self.setItemDelegate(_SeamDelegate(model, self))
-        self.setAccessibleName("Seams")
+        self.setAccessibleName(tr("Seams"))
         self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
         self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
@@ -101,7 +102,7 @@ class _Headings(QHeaderView):
     def __init__(self, parent: QWidget) -> None:
         super().__init__(Qt.Orientation.Horizontal, parent)
         self.setSectionsClickable(True)
-        self.setAccessibleName("Columns")
+        self.setAccessibleName(tr("Columns"))
 
     def sizeHint(self) -> QSize:
         """Two lines of small type."""
@@ -116,14 +117,14 @@ class _Headings(QHeaderView):
         side = alignment_of(section) & Qt.AlignmentFlag.AlignHorizontal_Mask
         painter.setFont(theme.font(Size.SMALL))
         painter.setPen(theme.colour("text"))
-        painter.drawText(inner, side | Qt.AlignmentFlag.AlignTop, column.title)
+        painter.drawText(inner, side | Qt.AlignmentFlag.AlignTop, tr(column.title))
         painter.setPen(theme.colour("quiet"))
         painter.drawText(inner, side | Qt.AlignmentFlag.AlignBottom, column.unit)
         if section == self.sortIndicatorSection():
             self._paint_arrow(painter, inner, section)
 
     def _paint_arrow(self, painter: QPainter, inner: QRect, section: int) -> None:
-        wide = painter.fontMetrics().horizontalAdvance(COLUMNS[section].title) + SPACE
+        wide = painter.fontMetrics().horizontalAdvance(tr(COLUMNS[section].title)) + SPACE
         at_left = alignment_of(section) & Qt.AlignmentFlag.AlignLeft
         x = inner.left() + wide if at_left else inner.right() - wide
         y = inner.top() + painter.fontMetrics().height() / 2

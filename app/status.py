@@ -23,18 +23,20 @@ class Status(QStatusBar):
 
     def __init__(self, document: Document, view: CanvasView, jobs: JobRunner, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Status")
+        self.setAccessibleName(tr("Status"))
         self.setSizeGripEnabled(False)
         self.setContentsMargins(SPACE, 0, ROOMY, 0)
         self._document, self._view, self._tried = document, view, False
-        self.cursor = SteadyLabel("At the cursor")
+        self.cursor = SteadyLabel(tr("At the cursor"))
         self.job = JobStatus(jobs)
-        self.faults = QToolButton(autoRaise=True, accessibleName="How the panels lie")
+        self.faults = QToolButton(autoRaise=True, accessibleName=tr("How the panels lie"))
         self.faults.setMinimumHeight(TARGET)
-        self.proof = SteadyLabel("How near to the best", Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.figure = SteadyLabel("Garment's figure", Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self.proof = SteadyLabel(
+            tr("How near to the best"), Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        )
+        self.figure = SteadyLabel(tr("Garment's figure"), Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.addWidget(self.cursor, 1)
-        self.length = SteadyLabel("Length of the lay")
+        self.length = SteadyLabel(tr("Length of the lay"))
         for widget in (self.job, self.length, self.faults, self.proof, self.figure):
             self.addPermanentWidget(widget)
         view.cursor_moved.connect(self._show_cursor)
@@ -60,12 +62,13 @@ class Status(QStatusBar):
     def show_unit(self) -> None:
         """Follow a change of the unit of lengths."""
         self.show_figure()
+        self.show_faults()
         self.show_lying()
 
     def show_figure(self) -> None:
         """Show the garment's figure."""
         value = self._document.measurement.rms_mm
-        self.figure.setText("" if value is None else f"{rms(value)} rms")
+        self.figure.setText("" if value is None else tr("{rms} rms").format(rms=rms(value)))
 
     def show_proof(self, words: str) -> None:
         """Say before the figure how near it is to the best there can be."""
@@ -120,12 +123,12 @@ class JobStatus(QWidget):
 
     def __init__(self, jobs: JobRunner, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.name = QLabel(accessibleName="Job")
-        self.bar = QProgressBar(accessibleName="Progress", textVisible=False)
+        self.name = QLabel(accessibleName=tr("Job"))
+        self.bar = QProgressBar(accessibleName=tr("Progress"), textVisible=False)
         self.bar.setRange(0, 1000)
         self.bar.setFixedSize(140, 8)
-        self.keep = QPushButton("Stop and keep the best", clicked=jobs.finish_early)
-        self.stop = QPushButton("Cancel", clicked=jobs.cancel)
+        self.keep = QPushButton(tr("Stop and keep the best"), clicked=jobs.finish_early)
+        self.stop = QPushButton(tr("Cancel"), clicked=jobs.cancel)
         self.keep.clicked.connect(lambda: self.keep.setEnabled(False))
         for button in (self.keep, self.stop):
             button.setMinimumHeight(TARGET)

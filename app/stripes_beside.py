@@ -3,6 +3,7 @@
 import numpy as np
 
 from app.figures import step, unit
+from app.words import tr
 from core.model.cloth import Cloth
 from core.seams.stripes import lead_centres_between
 
@@ -23,5 +24,6 @@ def beside_lead(cloth: Cloth, u: float, v: float) -> str:
         return ""
     lead = cloth.repeat.lead_stripe.name
     if abs(off) < 0.05:
-        return f"on the middle of {lead}"
-    return f"{step(abs(off))} {unit()} {'right' if off > 0 else 'left'} of {lead}"
+        return tr("on the middle of {lead}").format(lead=lead)
+    told = tr("{step} {unit} right of {lead}") if off > 0 else tr("{step} {unit} left of {lead}")
+    return told.format(step=step(abs(off)), unit=unit(), lead=lead)

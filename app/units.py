@@ -2,8 +2,7 @@
 
 from PySide6.QtCore import QSettings
 
-from core.papers.choices import UnitName
-from core.papers.measures import INCH_MM, Units
+from core.units import INCH_MM, UnitName, Units
 
 NAMES: tuple[UnitName, ...] = ("mm", "cm", "in")
 SIZE_MM: dict[UnitName, float] = {"mm": 1.0, "cm": 10.0, "in": INCH_MM}

@@ -23,7 +23,7 @@ from app.theme import apply_theme, current
 from app.window_state import WindowState
 from app.words import tr
 from core.files.suffixes import DRAWN, SUFFIX
-from core.papers.choices import UnitName
+from core.units import UnitName
 
 if TYPE_CHECKING:
     from app.desk import Desk

@@ -21,7 +21,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.stripe_colours import Pixels
 from app.theme import GRID, SPACE, WIDE, Size, current
-from app.words import tr
+from app.words import later, tr
 from app.worn_colours import Palette, SeenColours, drawn
 from core.errors import CannotBeHad
 from core.model.project import Project
@@ -31,7 +31,7 @@ from core.worn.body import WornBody, worn_body
 from core.worn.places import Stripes
 from core.worn.sight import Frame, fitted, look
 
-EMPTY = "Open a project to see it as it will be worn."
+EMPTY = later("Open a project to see it as it will be worn.")
 FIRST_TILT = math.radians(12)
 MOST_TILT = math.radians(80)
 TURN_STEP = math.radians(5)

@@ -8,6 +8,7 @@ import shiboken6
 from PySide6.QtCore import QEvent, QSettings, QThread
 from PySide6.QtWidgets import QApplication, QMessageBox
 
+from app import units
 from app.workbench import application
 
 
@@ -16,6 +17,7 @@ def empty_profile(folder: Path) -> None:
     QSettings.setDefaultFormat(QSettings.Format.IniFormat)
     QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(folder / "settings"))
     application()
+    units.forget()
 
 
 @contextmanager

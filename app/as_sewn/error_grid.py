@@ -54,7 +54,7 @@ class ErrorGrid(QWidget):
         grid.setColumnStretch(0, 1)
         grid.addWidget(self.heading, 0, 0, 1, 5)
         grid.addWidget(self.hint, 1, 0, 1, 5)
-        self.heads = [QLabel(tr(text)) for text in ("of the whole", "without it")]
+        self.heads = [QLabel(tr(text)) for text in (tr("of the whole"), tr("without it"))]
         for column, head in enumerate(self.heads, 3):
             grid.addWidget(head, 2, column, Qt.AlignmentFlag.AlignRight)
         for line, (name, words) in enumerate(WORDS.items(), 3):

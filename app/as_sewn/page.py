@@ -94,7 +94,7 @@ class AsSewnPage(QWidget):
         self.errors.show_forecast(found)
         self.table.clear()
         of = unit()
-        heads = ("Planned", "Spread", "Expected")
+        heads = (tr("Planned"), tr("Spread"), tr("Expected"))
         beyond = tr("Over {limit}").format(limit=step(BEYOND_MM))
         self.table.show_heads(
             (tr("Seam"), *(f"{tr(head)}\n{of}" for head in heads), f"{beyond}\n{of}"),

@@ -6,6 +6,7 @@ from PySide6.QtCore import QPoint, QPointF, QRect, QSize, Qt
 from PySide6.QtWidgets import QRubberBand
 
 from app.commands import Changes, free_panels, shifted, turned_to
+from app.words import tr
 from core.model.pattern import PanelName
 from core.seams.stripes import wrapped
 
@@ -71,7 +72,7 @@ class MovePanels:
         """Keep the drag as one step."""
         if self._document.kept is self._kept and self._hand:
             self._document.try_placements(self._following.last_places(self._hand))
-            self._document.keep_trial(f"Move {self._view.edits.title_of(self._panels)}")
+            self._document.keep_trial(tr("Move {panels}").format(panels=self._view.edits.title_of(self._panels)))
 
     def cancel(self) -> None:
         """Put the panels back."""
@@ -154,7 +155,7 @@ class TurnPanel:
         """Keep the turn as one step."""
         if self._document.kept is self._kept and self._hand:
             self._document.try_placements(self._following.last_places(self._hand))
-            self._document.keep_trial(f"Turn {self._view.edits.title_of((self._name,))}")
+            self._document.keep_trial(tr("Turn {panels}").format(panels=self._view.edits.title_of((self._name,))))
 
     def cancel(self) -> None:
         """Turn the panel back."""

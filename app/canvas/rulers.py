@@ -10,6 +10,7 @@ from app.canvas.view import CanvasView
 from app.ruler_scale import divided, ruled
 from app.theme import Size, current
 from app.units import shown
+from app.words import tr
 
 THICK_PX = 24
 ROOM_PX = 56
@@ -24,7 +25,7 @@ class Ruler(QWidget):
         self._view, self._across = view, across
         self._cursor: float | None = None
         self._scale: QPixmap | None = None
-        self.setAccessibleName("Ruler across the cloth" if across else "Ruler along the cloth")
+        self.setAccessibleName(tr("Ruler across the cloth") if across else tr("Ruler along the cloth"))
         policy = (QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         self.setSizePolicy(*(policy if across else policy[::-1]))
         self.setAttribute(Qt.WidgetAttribute.WA_OpaquePaintEvent)
@@ -150,7 +151,7 @@ class RulerCorner(QWidget):
 
     def show_unit(self) -> None:
         """Follow a change of the unit of lengths."""
-        self.setAccessibleName(f"Unit of the rulers: {shown().title}")
+        self.setAccessibleName(tr("Unit of the rulers: {title}").format(title=shown().title))
         self.update()
 
     def paintEvent(self, event: QPaintEvent) -> None:

@@ -23,6 +23,7 @@ from app.canvas.still import StillPicture
 from app.document import Document
 from app.edits import Edits
 from app.theme import current
+from app.words import tr
 from core.model.pattern import PanelName
 
 LEAST_PX, MOST_PX = 0.02, 40.0
@@ -67,8 +68,10 @@ class CanvasView(QGraphicsView):
             changed.connect(self.still.drop)
 
     def _dress(self) -> None:
-        self.setAccessibleName("Cloth")
-        self.setAccessibleDescription("The cloth with its panels; Tab goes through the panels, arrow keys move them")
+        self.setAccessibleName(tr("Cloth"))
+        self.setAccessibleDescription(
+            tr("The cloth with its panels; Tab goes through the panels, arrow keys move them")
+        )
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setRenderHint(QPainter.RenderHint.Antialiasing)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)

@@ -6,6 +6,7 @@ from functools import lru_cache
 
 import msgspec
 
+from app.words import tr
 from core.model.cloth import Cloth, Repeat, Stripe
 from core.model.pattern import Edge, Piece, Seam
 from core.model.project import Placement, Project
@@ -85,10 +86,10 @@ def _project(made: MadeUp) -> Project:
     high, lean_b = HIGH_MM * (1 + made.longer), made.lean_b * (1 + made.longer)
     right = _gore("right", (made.moved, 0), (_WIDE_MM, 0), (_WIDE_MM, high), (made.moved + lean_b, high))
     return Project(
-        title=made.name,
+        title=tr(made.name),
         cloths=(cloth,),
         pieces=(left, right),
-        seams=(Seam(name=made.name, a="left/right edge", b="right/left edge"),),
+        seams=(Seam(name=tr(made.name), a="left/right edge", b="right/left edge"),),
         placements={
             "left": Placement(u=480.0, v=0.0),
             "right": Placement(u=720.0, v=0.0, turn_deg=made.turn_deg, turned=made.turned),

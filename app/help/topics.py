@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from app.figures import figure
 from app.help.seams import HIGH_MM, MadeUp, closed_by_moving, closed_by_turning, read
-from app.words import tr
+from app.words import later, tr
 
 
 @dataclass(frozen=True)
@@ -222,31 +222,41 @@ def _one_way() -> tuple[str, ...]:
     )
 
 
-_DRIFTING = MadeUp("Met at the top", 26.0, -17.0)
-_SHARED = MadeUp("Shared out", 26.0, -17.0, step=-4.5)
-_UNEASED = MadeUp("One length", 26.4, 24.0)
-_EASED = MadeUp("Eased in", 26.4, 24.0, longer=0.1)
-_OFF = MadeUp("3 mm off", step=3.0)
-_DRIFTING_ALIKE = MadeUp("On the grain", 24.0, 27.0)
-_TURNED = replace(closed_by_turning(_DRIFTING_ALIKE), name="Turned")
-_UNEVEN = MadeUp("Uneven: the same way up", uneven=True)
+_DRIFTING = MadeUp(later("Met at the top"), 26.0, -17.0)
+_SHARED = MadeUp(later("Shared out"), 26.0, -17.0, step=-4.5)
+_UNEASED = MadeUp(later("One length"), 26.4, 24.0)
+_EASED = MadeUp(later("Eased in"), 26.4, 24.0, longer=0.1)
+_OFF = MadeUp(later("3 mm off"), step=3.0)
+_DRIFTING_ALIKE = MadeUp(later("On the grain"), 24.0, 27.0)
+_TURNED = replace(closed_by_turning(_DRIFTING_ALIKE), name=later("Turned"))
+_UNEVEN = MadeUp(later("Uneven: the same way up"), uneven=True)
 
 TOPICS = (
-    Topic("steps", "The job in six steps", _six_steps),
-    Topic("cautions", "Before you cut", _cautions),
-    Topic("step", "Step", _step, lambda: (MadeUp("They meet"), MadeUp("4 mm off", step=4.0))),
-    Topic("lean", "Lean", _lean, lambda: (MadeUp("Opposite ways"), MadeUp("Alike", 24.0, 24.0))),
-    Topic("drift", "Drift", _drift, lambda: (_DRIFTING, _SHARED)),
-    Topic("along-gap", "Along-gap", _along_gap, lambda: (_OFF,)),
-    Topic("easing", "Easing", _easing, lambda: (_UNEASED, _EASED)),
-    Topic("shift", "Seam shift", _seam_shift, lambda: (_OFF, replace(closed_by_moving(_OFF), name="Moved 1.5 mm"))),
-    Topic("turn", "Turn and tolerance", _turn, lambda: (_DRIFTING_ALIKE, _TURNED)),
-    Topic("even", "Even and uneven repeats", _even, lambda: (MadeUp("Even"), replace(_UNEVEN, name="Uneven"))),
+    Topic("steps", later("The job in six steps"), _six_steps),
+    Topic("cautions", later("Before you cut"), _cautions),
+    Topic("step", later("Step"), _step, lambda: (MadeUp(tr("They meet")), MadeUp(tr("4 mm off"), step=4.0))),
+    Topic("lean", later("Lean"), _lean, lambda: (MadeUp(tr("Opposite ways")), MadeUp(tr("Alike"), 24.0, 24.0))),
+    Topic("drift", later("Drift"), _drift, lambda: (_DRIFTING, _SHARED)),
+    Topic("along-gap", later("Along-gap"), _along_gap, lambda: (_OFF,)),
+    Topic("easing", later("Easing"), _easing, lambda: (_UNEASED, _EASED)),
+    Topic(
+        "shift",
+        later("Seam shift"),
+        _seam_shift,
+        lambda: (_OFF, replace(closed_by_moving(_OFF), name=tr("Moved 1.5 mm"))),
+    ),
+    Topic("turn", later("Turn and tolerance"), _turn, lambda: (_DRIFTING_ALIKE, _TURNED)),
+    Topic(
+        "even",
+        later("Even and uneven repeats"),
+        _even,
+        lambda: (MadeUp(tr("Even")), replace(_UNEVEN, name=tr("Uneven"))),
+    ),
     Topic(
         "one-way",
-        "One-way cloth, and end for end",
+        later("One-way cloth, and end for end"),
         _one_way,
-        lambda: (_UNEVEN, replace(_UNEVEN, name="Right one end for end", turned=True)),
+        lambda: (_UNEVEN, replace(_UNEVEN, name=tr("Right one end for end"), turned=True)),
     ),
 )
 

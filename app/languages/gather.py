@@ -3,8 +3,8 @@
 `python -m app.languages.gather` writes `template.ts` and updates each `stripewright_CODE.ts`; then
 `pyside6-lrelease app/languages/stripewright_CODE.ts` makes the file that the program loads.
 
-Texts are the literals that go through `tr`, and what stands in the tables of actions and keys, which go through it when
-they are shown.
+Texts are the literals in `tr` and `later`, and what stands in the tables of actions and keys, which go through `tr`
+when they are shown.
 """
 
 import ast
@@ -16,9 +16,9 @@ HERE = Path(__file__).resolve().parent
 
 
 def texts_of(source: str) -> list[str]:
-    """The literals that go through `tr` in a module's source, in order."""
+    """The literals in `tr` and `later` in a module's source, in order."""
     calls = (node for node in ast.walk(ast.parse(source)) if isinstance(node, ast.Call))
-    firsts = [call.args[0] for call in calls if _called(call) == "tr" and call.args]
+    firsts = [call.args[0] for call in calls if _called(call) in ("tr", "later") and call.args]
     literals = [first for first in firsts if isinstance(first, ast.Constant) and isinstance(first.value, str)]
     return [one.value for one in sorted(literals, key=lambda one: (one.lineno, one.col_offset))]
 

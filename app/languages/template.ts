@@ -712,6 +712,14 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>of the whole</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>without it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>As sewn</source>
       <translation type="unfinished" />
     </message>
@@ -725,6 +733,18 @@
     </message>
     <message>
       <source>No seam joins two panels of one striped cloth.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Planned</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Spread</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Expected</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -756,7 +776,75 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Move {panels}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turn {panels}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>{turn}   {off} of {most} {unit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Ruler across the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Ruler along the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Unit of the rulers: {title}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The cloth with its panels; Tab goes through the panels, arrow keys move them</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pick a seam in the table to see it as it will be sewn.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Close-up of a seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>open</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>not seen</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Down</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>left side</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>right side</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Crossing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>stripe</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Along</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -800,7 +888,375 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Cut list</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add a layer under pieces, a pocket, or strips</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Change…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Change the layer, pocket or strip of this row</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Remove</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take out the layer, pocket or strip of this row</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Notions</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cloths</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pocket…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Strip…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{total} pieces to cut, {count} of them cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{error}. Change or remove it.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>area, {unit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>laid, {unit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>buy, {unit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>cost</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{count} panels</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Tick off {what}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take the tick off {what}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A pocket lies in a seam: sew the edges together first.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Remove {title}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>That can't be done: {error}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Change</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Binding, both edges of all seams</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Braid round the hem, joined once</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{name}, along its edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Interlining</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Hem facing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Top lining</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Straight</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Bias</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Keep</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Layer</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Kind</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Name</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Depth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Allowance</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as the piece</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Allowance at the loose edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>joined across seams</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>empty: its kind</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Under</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Along edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>of every piece ticked</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>from that edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Loose edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>allowance where the depth ends</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>In one piece</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as far as the cloth is wide enough</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>empty: as the piece has them</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>It lies under no piece; tick at least one.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Strip</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Length</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Width</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Number</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Grain</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>placket, belt, patch, flap</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>stitching line</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>added all round</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Panel it lies on</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Its middle to the right of the panel's origin</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Its middle below the panel's origin</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turned against the panel, degrees clockwise</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Middle, across</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>from the panel's origin, right is +</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Middle, down</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>from the panel's origin</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turned, °</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>clockwise, against the panel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lies on</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>continues the stripes of that panel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pocket</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Mouth from</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Mouth to</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Width of the bag</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Depth of the bag</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Number of bags</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>two for each seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>the one its mouth lies in</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>down the seam, from its upper end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>down the seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>how far the bag reaches into the panel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>how far it hangs below the mouth's end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>bags to cut; half of them mirrored</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>it is {length} long</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Close-up</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Garment</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Worn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Panels</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Sewing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Variants</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -844,6 +1300,102 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Untitled</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{panels} is held. Press H to let go.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{panels} are held. Press H to let go.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Nudge {panels}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Move {panels} by a repeat</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Send {panels} to the other side</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{panels}: this cloth allows a turn of {limit:g}° off the grain.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{cloth} is one-way: no panel may lie end for end.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turn {panels} end for end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Hold</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Let go of</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Spread panels out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>There is no patch to move: none lies on a panel, or all continue its stripes.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Match patches</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Match again</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Matching stripes</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Working out what would help</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Shifting stitching lines</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Shift again</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Shift stitching lines</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lay again</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Nothing shorter was found than how the panels lie.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Papers…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Laying</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>left of {title}</source>
       <translation type="unfinished" />
     </message>
@@ -853,6 +1405,86 @@
     </message>
     <message>
       <source>What is left of {cloth} is on the shelf.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Folder for the papers</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{count} papers are in {folder}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Show the folder</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Writing papers</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The project has changed meanwhile, so the result was put aside.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>There is nothing to match: no seam joins two panels of one striped cloth.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The stripes already matched as well as they can: {rms} rms.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Matched: {after} rms, {before} before.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Stopped early.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{lay}. Cut lines cover {shares} of it.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Left over: {names}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>It would fit with {changes}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source> or </source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Tried, and still too long: {changes}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No part of this seam counts: it is open or not seen from end to end.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>rms {step} {unit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>worst {step} {unit}, {length} {unit} down</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>the step drifts {drift} {rate}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The repeat is uneven and the edges lean opposite ways: only the lead stripe can meet here.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Drawn patterns (*.svg *.dxf *.pdf);;All files (*)</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -904,11 +1536,56 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Figure of the garment</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The root of the mean squared step over all seams, each weighted by how much it shows.
+Beside it: how many seams have their worst step in each grade.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{fine} {unit} rms</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>no stripes to match</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>stripes {0}, bars {1}</source>
       <translation type="unfinished" />
     </message>
     <message>
       <source>Whole garment, rms</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>to {limit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>more</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{mm:g} mm</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Open a project to see its panels as they are worn.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The garment as worn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{label}: rms {step} {unit}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{first} to {last}</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -1052,6 +1729,70 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Met at the top</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Shared out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>One length</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Eased in</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>3 mm off</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>On the grain</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turned</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Uneven: the same way up</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>They meet</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>4 mm off</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Opposite ways</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Alike</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Moved 1.5 mm</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Even</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Uneven</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Right one end for end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Help</source>
       <translation type="unfinished" />
     </message>
@@ -1077,6 +1818,78 @@
     </message>
     <message>
       <source>Picture of a seam: {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cloth shown</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The cloth that is shown</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Across</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>u: where the panel's origin lies across the cloth, from the left selvedge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>v: where the panel's origin lies along the cloth, from the cut end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Most that the panel may be turned</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>End for end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Laid end for end (T); not on a one-way cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Held panels stay where they are (H)</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Offset from the nearest lead stripe</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Selected panel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Where the panel's origin lies beside the nearest lead stripe</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How far this cloth lets a panel turn off the grain, and what that is over its length</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>At most {words} over the panel's length</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Nothing selected</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turn, °</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How far the panel is turned off the grain, clockwise; its origin stays</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Something went wrong inside the program ({kind}: {what})</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -1168,23 +1981,11 @@
       <translation type="unfinished" />
     </message>
     <message>
-      <source>Across</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>To the right selvedge; with a minus sign to the left one</source>
       <translation type="unfinished" />
     </message>
     <message>
-      <source>Along</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>Away from the cut end; with a minus sign towards it</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Turn, °</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -1292,7 +2093,87 @@
       <translation type="unfinished" />
     </message>
     <message>
-      <source>Cloth</source>
+      <source>Measurements</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Radius</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>from the middle to the rim, level</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Rise</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>from the rim's level up to the crown</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Number of ribs</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Ribs</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as many gores</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Hole at the crown</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>its radius; 0: the gores meet in a point</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>how far it is hollowed out between two ribs</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Hollow of the rim</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>a smooth rim</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Seam and hem allowances</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Seams</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Rim</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Crown</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>where there is a hole</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as is usual</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A stand-in: enter your own cloth before you match.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Enter the cloth…</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -1312,15 +2193,7 @@
       <translation type="unfinished" />
     </message>
     <message>
-      <source>Name</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>Name of the cloth</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Width</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -1345,10 +2218,6 @@
     </message>
     <message>
       <source>all there is</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Length</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -1516,6 +2385,10 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>{right} (in mm)</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>right lies beyond left, to beyond from</source>
       <translation type="unfinished" />
     </message>
@@ -1545,10 +2418,6 @@
     </message>
     <message>
       <source>{cloth} is on the shelf.</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Cloth shown</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -1684,6 +2553,438 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Gored skirt</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Canopy or parasol</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Draft</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What to draft</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>New from measurements</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Make the project</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>These are the measurements of a stand-in. Type your own: the pieces follow.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The pieces appear here.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The pieces shown are those of the last measurements that could be drafted.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>a length is missing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{low:g} to {high:g}{of} is right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>a number is missing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{text} is no number</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>it is {value:g}{of}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{name}: choose another</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>once</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as pairs</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as all</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as a pair</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>on the fold</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Drawing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Scale</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pieces</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lines</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The piece looked at</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Choose a file…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as the file says</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>One unit is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What one unit of the drawing is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Page</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Page of the PDF</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cut from</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cloth they are cut from</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as drawn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>times a factor</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>by a known length</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>True size</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How the true size is found</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Factor</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>True length between the marks</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>True length</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>mark both its ends on the sheet</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>True side of the square</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Side of square</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>of the square drawn to check by</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Outlines</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Earlier</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Later</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The order of the pieces is the order round a ring</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>All are cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How all pieces are cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>stitching lines</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>cutting lines</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Drawn are</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What the lines drawn are</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Allowance of all edges</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>of all edges</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Corner angle, degrees</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Corner angle, °</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>an edge ends at sharper turns</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Name of the piece</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Is cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How this piece is cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Fold</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Edge on the fold</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>a straight edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turn, degrees clockwise</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>clockwise: grain upright, hem below</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Edges</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>allowance</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>length</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>in the order of the list</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Ring</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>sew to a ring</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{name}: choose another…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Choose another file than {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>by a square on it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>outline {index}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{right:.0f} × {bottom:.0f} mm as drawn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{name}  ·  open, {length_mm:.0f} mm</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>It is not closed, so it encloses nothing that could be cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Allowance of {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Name of edge {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>both ends are to be marked</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>true length</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>click them on the sheet</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>it is drawn {drawn_mm:.2f} mm long: × {true:.5f}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>it is drawn {side:.2f} mm wide: × {true:.5f}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>no edge of it is straight</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>cut it otherwise</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add pieces from a drawing</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>New from a drawn pattern</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add to this project</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Click the outlines that are pieces.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Open a drawn pattern</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pieces from a photograph</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Click both ends of a line whose length you know.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>piece {index}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>no outline is chosen</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>choose those that are pieces, on the sheet or in the list</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>a length such as 640 or 25 1/2in is right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>a length such as 64,5 or 25 1/2in is right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>a length such as 25 1/2 or 64cm is right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>1 panel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>no</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>1 seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{count} seams</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Corners of an outline can be dragged here, and typed in the form</source>
       <translation type="unfinished" />
     </message>
@@ -1764,6 +3065,218 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Lengths in</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Back</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Findings</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Findings ({count})</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>cut {count}, a pair, one mirrored</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>cut on the fold</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>cut {count}, on the fold</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>cut once</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>cut {count}, all alike</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Click a piece to see it large, and again to see all</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A4, lying across</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A4, upright</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Letter, lying across</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Letter, upright</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as typed</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>upper left</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>upper right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>lower right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>lower left</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Photograph</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Rectangle of known size</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Its corners</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Open a photograph…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Light paper on a dark table or the other way round, a sheet of paper beside it, all of both in view.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>It is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Wide</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Width of the rectangle</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>in the picture</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>High</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Height of the rectangle</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Click the corners in the picture: upper left, then clockwise. Drag a mark, or move it with the arrow keys by a pixel, with Shift by ten; keys 1 to 4 choose one.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Corners of the rectangle</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>across, px</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>down, px</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Trace the outlines</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{name}: open another…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Open another photograph than {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{corner} corner, across, px</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{corner} corner, down, px</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.bmp);;All files (*)</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>New from a photograph</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Go on to the pieces</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Photograph of the piece</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Paper pieces on a table they stand out from, with a sheet of known size beside them.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Open a photograph</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Opening the picture</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Tracing the outlines</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>1 outline traced, true to size.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{count} outlines traced, true to size.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Open a photograph.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Corners of the rectangle still to be marked: {count}; upper left first, then clockwise.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Now trace the outlines.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>finding outlines</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>typed</source>
       <translation type="unfinished" />
     </message>
@@ -1829,10 +3342,6 @@
     </message>
     <message>
       <source>bar</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>stripe</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -1933,6 +3442,306 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Take this row out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take row {number} out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>row {number}, {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Open a drawing: its outlines appear here.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The sheet</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Outlines are chosen by a click, or in the list of outlines</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Waist</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>round the waist</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Hip</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>round the fullest part</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Hip depth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>from waist down to hip</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Length in front</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>from waist to hem</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>At the side</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>if it is another</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Behind</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Sweep</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>round the hem</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>how far it stands above the waist</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Round the top</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>if it is not as wide as the waist</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Let out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>added to the waist behind the front gores</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Centre seams</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>where a seam lies on a centre</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Upper edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Hem</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>in the middle</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>on the front edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>on the back edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Gores</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>At and above the waist</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Opening</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as in front</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Number of gores</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>all round</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as fits the number</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>a gore</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>a seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Centre front</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>what lies there</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Centre back</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>cut once, whole</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Centre gores</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>gores on a centre</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>equally</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as Bennett, 1914</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as Ingalls, c. 1911</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>as Baldt, 1916</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>by my own widths</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Width shared</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>waist, hip and sweep among the gores</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>from the hip</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>straight from the waist</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Flare</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>along the curve</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>straight across</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Hem widths laid</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>of a flare from the hip</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>gore by gore</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Gores from front to back</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>lead stripe</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>what matches</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>which stripe the centre front shows</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Length of the opening</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>0: a closed ring</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>In the seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>the usual one</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Allowance, {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Front</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Side {index}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{name}, twice</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{name}, grain</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{name}, {line} width</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>measured</source>
       <translation type="unfinished" />
     </message>
@@ -1946,6 +3755,10 @@
     </message>
     <message>
       <source>Stripes lean, mm per m</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source> mm per m</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2037,7 +3850,307 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>Click two marks on the ruler in the picture, far apart.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Click the corners of a rectangle on the cloth: upper left, upper right, lower right, lower left.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>For a scan: its resolution.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What one pixel of the picture is on the cloth.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Picture</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How large it is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The repeat</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Open a picture…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A scan, or a photograph of the cloth lying flat in even light, five or more repeats in view.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>two marks on a ruler</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>corners of a rectangle</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>resolution of a scan</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>size of a pixel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Scale by</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How the scale is told</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Marks apart</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How far the marks are apart</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Rectangle wide</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Rectangle high</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Resolution, dpi</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>One pixel, mm</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Find the repeat</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>top</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>bottom</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Part of the picture, pixels</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Only a part…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The part that shows nothing but cloth: drag a rectangle in the picture, or type it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Left edge, px</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Upper edge, px</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Right edge, px</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lower edge, px</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>the part has no area</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>right beyond left, bottom below top</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Which cloth it is</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>the one that gets the repeat</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>stripes along the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>These are</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>What was found</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>stripe {number}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>1 more place is to be marked</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{count} more places are to be marked</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>add one</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Repeat from a picture</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Use this repeat</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Open a picture of the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Open a picture of the cloth.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Mark 1 more place in the picture.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Mark {count} more places in the picture.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Now find the repeat.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Found {width} over {repeats} repeats, standard deviation {sd}, leaning {lean}°.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Where the first repeat begins on the cloth is still to be measured.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A mark a pixel off changes it by {off}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Picture of the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Click to mark places; arrow keys move the last mark by a pixel.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The picture appears here.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{summary} Its cloth is a stand-in.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>1 piece added.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{count} pieces added.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Take {cloth} from the shelf</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{title} has a new repeat. Measure where its first one begins.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cloth…</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Add {title}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take a cloth out</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Change {cloth}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Change the cloths</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Every panel with its place. Enter types a new place or turn; Alt with the arrow keys moves the panel, with Shift by ten, with Ctrl by a tenth; H holds it, T turns it end for end, M moves it by figures.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Panel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Every panel that is cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Where its origin lies across the cloth, from the left selvedge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Where its origin lies along the cloth, from the cut end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Turn</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How far it is turned off the grain, clockwise</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lies</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Whether it is held, or lies end for end</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Worst step</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The largest step on any of its seams, and its grade</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2046,10 +4159,6 @@
     </message>
     <message>
       <source>end for end</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Worst step</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2069,10 +4178,6 @@
       <translation type="unfinished" />
     </message>
     <message>
-      <source>Panels</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>Columns</source>
       <translation type="unfinished" />
     </message>
@@ -2082,6 +4187,10 @@
     </message>
     <message>
       <source>Papers</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Letter</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2102,10 +4211,6 @@
     </message>
     <message>
       <source>Inches</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Lengths in</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2165,7 +4270,15 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>cutting papers</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Cards, cutting plan and seam readings</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>full size</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2173,11 +4286,23 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>edge strips</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Edge strips for a pattern on paper</source>
       <translation type="unfinished" />
     </message>
     <message>
+      <source>seam sheet</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Seam sheet for the machine</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>full-size plan</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2186,6 +4311,46 @@
     </message>
     <message>
       <source>Lists of pieces, notions and what to buy</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Piece</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Mirrored</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Tick off what is cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How often the piece is cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How many of them are cut mirrored</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Straight, or on the bias</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pieces to cut</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>proved {near}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>nothing proved</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Proving</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2222,10 +4387,6 @@
     </message>
     <message>
       <source>The seam with its stitching line moved, the panels where they lie</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Shift stitching lines</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2321,10 +4482,6 @@
       <translation type="unfinished" />
     </message>
     <message>
-      <source>There is nothing to match: no seam joins two panels of one striped cloth.</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>No line was moved: nothing would be gained by it.</source>
       <translation type="unfinished" />
     </message>
@@ -2346,6 +4503,22 @@
     </message>
     <message>
       <source>Your unsaved work can't be kept safe: {fault}. Save it now and then.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>it can't be made ({why})</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>a folder</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>it can't be locked</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>a folder that can be written to</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2378,6 +4551,291 @@
     </message>
     <message>
       <source>The program ended before this was saved: {what}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Two edges that are sewn together.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Rms</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How far the stripes miss each other on the whole seam: the root of the mean squared step.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Worst</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The largest step anywhere on the seam, measured square across the stripes.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>At</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How far down the seam the worst step lies, from its upper end.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>By how much the step changes for every metre down the seam, because the two edges lean by different amounts.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How far the stripes miss each other down the seam, upper end on the left. The tinted band is the good grade.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>from the top</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{label}: {a} to {b}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No stripes to match here: the two panels are not of one striped cloth.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Seam readings</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No seams yet. A seam joins a named edge of one panel to a named edge of another.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Sew edges together</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Finding</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Method</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>True it</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Change the pieces so, as one step that can be taken back</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>One edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The other edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Sew together</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Make a seam of these two edges; left and right are seen to</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Pick on the cloth</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Click two edges on the cloth to sew them together (J)</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Sew a ring</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Sew all panels side by side to a ring, as far as edges are free</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>to edge</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No edge is free</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Sew two edges together</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Sew {edge} to {other}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Change seam {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Remove seam {name}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>True {name}: {method}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{name}: {method}. Undo takes it back.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Click an edge, then the one it is sewn to. Escape ends it.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{edge} is sewn already, in the seam {label}.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No seams yet</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>nothing to look at</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>1 finding</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{count} findings</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>No seams yet. Choose two edges above and sew them together, pick them on the cloth, or sew a ring.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Choose a seam to change it, or open it and choose a finding to true it.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Name of the seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Exchange</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The edge on the left becomes the one on the right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Weight</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How much the seam shows: 3 counts three times as much as 1, 0 not at all</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How the edges meet</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How two edges of different lengths meet</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The same on the other side</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Seen only from</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Only this part of the seam counts in the figures</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Not sewn from</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>A pocket mouth or a placket: this part does not count</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Remove seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Take this seam out; the pieces stay as they are (Delete)</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Left</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Left, {}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Right, {}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Two edges that are sewn together</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Length of the edge on the left of the seam as seen from outside, on the stitching line</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Length of the edge on its right</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How many things there are to look at; open the seam to see them</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Elsewhere</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Seams and findings</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>
+and the same on the other side</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Spread evenly</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Held at the top</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Held at the bottom</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2469,10 +4927,6 @@
       <translation type="unfinished" />
     </message>
     <message>
-      <source>New from measurements</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
       <source>New from a drawn pattern…</source>
       <translation type="unfinished" />
     </message>
@@ -2490,6 +4944,34 @@
     </message>
     <message>
       <source>Samples</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Status</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>At the cursor</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How the panels lie</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>How near to the best</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Garment's figure</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Length of the lay</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{rms} rms</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2529,7 +5011,27 @@
       <translation type="unfinished" />
     </message>
     <message>
-      <source>Variants</source>
+      <source>Job</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Stop and keep the best</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cancel</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>on the middle of {lead}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{step} {unit} right of {lead}</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>{step} {unit} left of {lead}</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2553,6 +5055,30 @@
       <translation type="unfinished" />
     </message>
     <message>
+      <source>The garment's figure under the variant's own weights</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The garment's figure when all are judged by the weights that the seams have now</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The largest step on any seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>The largest turn off the grain</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Lay</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Cloth that all lays take together</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
       <source>Worst on {seam}</source>
       <translation type="unfinished" />
     </message>
@@ -2566,14 +5092,6 @@
     </message>
     <message>
       <source>What would help</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Change</source>
-      <translation type="unfinished" />
-    </message>
-    <message>
-      <source>Rms</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -2694,6 +5212,10 @@
     </message>
     <message>
       <source>Sa&amp;mples</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Open a project to see it as it will be worn.</source>
       <translation type="unfinished" />
     </message>
     <message>

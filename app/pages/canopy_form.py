@@ -2,6 +2,7 @@
 
 from app.pages.entries import Length, Whole
 from app.pages.form import Field, Form, Section
+from app.words import tr
 from core.draft.canopy import FEWEST_RIBS, MOST_RIBS, CanopyMeasures, draft_canopy
 from core.draft.result import Draft
 from core.errors import BadInput
@@ -17,18 +18,18 @@ class CanopyForm(Form):
     def __init__(self) -> None:
         super().__init__()
         self.asked: dict[str, Field] = {}
-        shape = self.section("Measurements")
-        self._length(shape, "radius", "Radius", "from the middle to the rim, level", _NOW.radius)
-        self._length(shape, "rise", "Rise", "from the rim's level up to the crown", _NOW.rise)
-        ribs = Whole("Number of ribs", _NOW.ribs, (FEWEST_RIBS, MOST_RIBS))
-        self.asked["ribs"] = shape.add(Field("Ribs", ribs, "as many gores"))
-        self._length(shape, "hole", "Hole at the crown", "its radius; 0: the gores meet in a point", 0.0)
-        told = "how far it is hollowed out between two ribs"
-        self._length(shape, "rim_hollow", "Hollow of the rim", told, None, "a smooth rim")
-        turnings = self.section("Seam and hem allowances")
-        self._length(turnings, "seam_allowance", "Seams", "", _NOW.seam_allowance)
-        self._length(turnings, "rim_allowance", "Rim", "", _NOW.rim_allowance)
-        self._length(turnings, "crown_allowance", "Crown", "where there is a hole", None, "as is usual")
+        shape = self.section(tr("Measurements"))
+        self._length(shape, "radius", tr("Radius"), tr("from the middle to the rim, level"), _NOW.radius)
+        self._length(shape, "rise", tr("Rise"), tr("from the rim's level up to the crown"), _NOW.rise)
+        ribs = Whole(tr("Number of ribs"), _NOW.ribs, (FEWEST_RIBS, MOST_RIBS))
+        self.asked["ribs"] = shape.add(Field(tr("Ribs"), ribs, tr("as many gores")))
+        self._length(shape, "hole", tr("Hole at the crown"), tr("its radius; 0: the gores meet in a point"), 0.0)
+        told = tr("how far it is hollowed out between two ribs")
+        self._length(shape, "rim_hollow", tr("Hollow of the rim"), told, None, tr("a smooth rim"))
+        turnings = self.section(tr("Seam and hem allowances"))
+        self._length(turnings, "seam_allowance", tr("Seams"), "", _NOW.seam_allowance)
+        self._length(turnings, "rim_allowance", tr("Rim"), "", _NOW.rim_allowance)
+        self._length(turnings, "crown_allowance", tr("Crown"), tr("where there is a hole"), None, tr("as is usual"))
         self.follow(*(field.entry for field in self.fields))
         self._show_fitting()
 

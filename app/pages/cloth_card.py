@@ -9,10 +9,11 @@ from app.pages.cloth_words import cloth_in_words
 from app.pages.form import Note
 from app.pages.lengths import MM, LengthUnit
 from app.theme import GRID, SPACE, TARGET, TIGHT, Size, current
+from app.words import later, tr
 from core.draft.measures import USUAL_CLOTH
 from core.model.cloth import Cloth
 
-STAND_IN = "A stand-in: enter your own cloth before you match."
+STAND_IN = later("A stand-in: enter your own cloth before you match.")
 
 
 class ClothCard(QWidget):
@@ -26,7 +27,7 @@ class ClothCard(QWidget):
         self.swatch = Swatch()
         self.name, self.words, self.warning = QLabel(), Note(), Note()
         self.name.setFont(current().font(Size.NORMAL, bold=True))
-        self.enter = QPushButton("Enter the cloth…")
+        self.enter = QPushButton(tr("Enter the cloth…"))
         self.enter.clicked.connect(self.wanted)
         self.enter.setMinimumHeight(TARGET)
         words = QVBoxLayout(spacing=TIGHT)
@@ -46,7 +47,7 @@ class ClothCard(QWidget):
         self.swatch.show_cloth(cloth)
         self.name.setText(cloth.title)
         self.words.say(cloth_in_words(cloth, self._unit))
-        self.warning.say(STAND_IN if cloth == USUAL_CLOTH else "", wrong=True)
+        self.warning.say(tr(STAND_IN) if cloth == USUAL_CLOTH else "", wrong=True)
         self.warning.setVisible(cloth == USUAL_CLOTH)
 
     def show_unit(self, unit: LengthUnit) -> None:

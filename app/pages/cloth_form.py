@@ -225,7 +225,7 @@ class ClothForm(Form):
 
     def _point_out(self, error: BadInput, cloth: Cloth) -> None:
         part = self.bars if "crosswise" in error.place else self.stripes_along
-        in_mm = BadInput(error.what, error.place, f"{error.right} (in mm)")
+        in_mm = BadInput(error.what, error.place, tr("{right} (in mm)").format(right=error.right))
         if ", stripe" in error.place:
             part.stripes.complain(BadInput(error.what, "stripe" + error.place.rpartition(", stripe")[2], error.right))
         elif found := re.search(r"flaw (\d+)", error.what):

@@ -91,19 +91,14 @@ class CountRows(QWidget):
 
 def counted_in_words(found: CountedRepeat, counts: int, unit: LengthUnit) -> str:
     """The repeat by several counts, how they scatter, how it grows, and what that does to stripes far apart."""
-    parts = [tr("One repeat is {width}.").format(width=_fine(found.width_mm, unit))]
+    parts = [tr("One repeat is {width}.").format(width=unit.fine(found.width_mm))]
     if found.spread_mm is None or found.width_sd_mm is None:
         return " ".join([*parts, tr("Count at two more places, far apart, to learn how surely.")])
     told = tr("{counts} counts scatter by {spread}; their mean is sure to {sd}, which is {off} after {away} repeats.")
     off = found.off_after(AWAY) or 0.0
     values = {"spread": found.spread_mm, "sd": found.width_sd_mm, "off": off}
-    told = told.format(counts=counts, away=AWAY, **{name: _fine(mm, unit) for name, mm in values.items()})
+    told = told.format(counts=counts, away=AWAY, **{name: unit.fine(mm) for name, mm in values.items()})
     if found.drift_mm_per_m is None:
         return " ".join([*parts, told])
-    grows = tr("Along the cloth it changes by {drift} per metre.").format(drift=_fine(found.drift_mm_per_m, unit, "+"))
+    grows = tr("Along the cloth it changes by {drift} per metre.").format(drift=unit.fine(found.drift_mm_per_m, "+"))
     return " ".join([*parts, told, grows])
-
-
-def _fine(mm: float, unit: LengthUnit, sign: str = "") -> str:
-    decimals = 3 if unit is MM else 4
-    return f"{mm / unit.mm:{sign}.{decimals}f} {unit.name}".replace("-", "\u2212")

@@ -11,6 +11,7 @@ from app.pages.numbers import longest_panel_mm, summary
 from app.pages.page import Page
 from app.pages.pattern_picture import PatternPicture
 from app.pages.skirt_form import SkirtForm
+from app.words import tr
 from core.draft.result import Draft
 from core.errors import BadInput
 from core.model.cloth import Cloth
@@ -24,11 +25,11 @@ class DraftForm(Form):
 
     def __init__(self) -> None:
         super().__init__()
-        begin = self.section("Pattern")
-        kinds = (("Gored skirt", SKIRT), ("Canopy or parasol", CANOPY))
-        self.kind = begin.add(Field("Draft", Choice("What to draft", kinds), ""))
+        begin = self.section(tr("Pattern"))
+        kinds = ((tr("Gored skirt"), SKIRT), (tr("Canopy or parasol"), CANOPY))
+        self.kind = begin.add(Field(tr("Draft"), Choice(tr("What to draft"), kinds), ""))
         self.cloth = ClothCard()
-        self.section("Cloth").add_wide(self.cloth)
+        self.section(tr("Cloth")).add_wide(self.cloth)
         self.kinds: dict[str, SkirtForm | CanopyForm] = {SKIRT: SkirtForm(), CANOPY: CanopyForm()}
         for form in self.kinds.values():
             form.layout().setContentsMargins(0, 0, 0, 0)
@@ -64,9 +65,9 @@ class DraftPage(Page):
 
     def __init__(self) -> None:
         self.form: DraftForm
-        super().__init__("New from measurements", DraftForm(), "Make the project")
-        self.words.say("These are the measurements of a stand-in. Type your own: the pieces follow.")
-        self.picture = PatternPicture("The pieces appear here.")
+        super().__init__(tr("New from measurements"), DraftForm(), tr("Make the project"))
+        self.words.say(tr("These are the measurements of a stand-in. Type your own: the pieces follow."))
+        self.picture = PatternPicture(tr("The pieces appear here."))
         self.pictures.addWidget(self.picture)
         self.draft: Draft | None = None
         """What the fields came to when they were last in order."""
@@ -102,12 +103,14 @@ class DraftPage(Page):
             validate(draft.project)
         except BadInput as error:
             self.picture.fade()
-            self.findings.show_lines([], "The pieces shown are those of the last measurements that could be drafted.")
+            self.findings.show_lines(
+                [], tr("The pieces shown are those of the last measurements that could be drafted.")
+            )
             self.block(str(error)[:1].upper() + str(error)[1:])
             return
         self.draft = draft
         self.picture.show_project(draft.project, self.form.unit)
-        self.findings.show_lines([str(finding) for finding in draft.findings], "Nothing odd was found.")
+        self.findings.show_lines([str(finding) for finding in draft.findings], tr("Nothing odd was found."))
         self.allow(summary(draft.project))
 
     def make_it(self) -> None:

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QCheckBox, QColorDialog, QComboBox, QLineEdit, QPu
 
 from app.pages.lengths import MM, LengthUnit
 from app.theme import GRID, TARGET
+from app.words import tr
 from core.errors import BadInput
 
 HIGH = TARGET + GRID
@@ -55,14 +56,14 @@ class Length(Words):
         if text:
             return self._read(text)
         if self._needed:
-            raise BadInput("a length is missing", right=self._unit.example)
+            raise BadInput(tr("a length is missing"), right=tr(self._unit.example))
         return None
 
     def _read(self, text: str) -> float:
         try:
             return self._unit.read(text)
         except BadInput as error:
-            raise BadInput(error.what, right=self._unit.example) from None
+            raise BadInput(error.what, right=tr(self._unit.example)) from None
 
     def show_value(self, value: float | None) -> None:
         """Show a length, mm."""
@@ -128,19 +129,19 @@ class Number(Words):
         """The number. Raises BadInput if it is none or beyond the limits."""
         text = self.text().strip().replace("\u2212", "-")
         low, high = self._limits
-        right = f"{low:g} to {high:g}{self._of} is right"
+        right = tr("{low:g} to {high:g}{of} is right").format(low=low, high=high, of=self._of)
         if not text:
             if self._needed:
-                raise BadInput("a number is missing", right=right)
+                raise BadInput(tr("a number is missing"), right=right)
             return None
         try:
             value = float(text.replace(",", "."))
         except ValueError:
             value = math.nan
         if not math.isfinite(value):
-            raise BadInput(f"{text[:20]!r} is no number", right=right)
+            raise BadInput(tr("{text} is no number").format(text=repr(text[:20])), right=right)
         if not low <= value <= high:
-            raise BadInput(f"it is {value:g}{self._of}", right=right)
+            raise BadInput(tr("it is {value:g}{of}").format(value=value, of=self._of), right=right)
         return value
 
     def show_value(self, value: float | None) -> None:
@@ -246,7 +247,7 @@ class Colour(QPushButton):
         patch.fill(QColor(value))
         self.setIcon(QIcon(patch))
         self.setText(value)
-        self.setToolTip(f"{self._name}: choose another")
+        self.setToolTip(tr("{name}: choose another").format(name=self._name))
         self.setAccessibleName(f"{self._name}, {value}")
 
     def _ask(self) -> None:

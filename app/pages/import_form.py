@@ -14,6 +14,7 @@ from app.pages.import_state import Asked, Common, Pieces
 from app.pages.lengths import LengthUnit
 from app.pages.rows import Rows
 from app.theme import GRID, TARGET, TIGHT
+from app.words import later, spoken, tr
 from core.errors import BadInput
 from core.files.units import UNIT_MM
 from core.geometry.polyline import length
@@ -23,8 +24,13 @@ from core.model.project import Project
 
 AS_DRAWN, FACTOR, KNOWN, SQUARE = "as drawn", "factor", "known", "square"
 MOST_LISTED = 300
-_ALL = (("once", "single"), ("as pairs", "pair"))
-_ONE = (("as all", None), ("once", "single"), ("as a pair", "pair"), ("on the fold", "fold"))
+_ALL = ((later("once"), "single"), (later("as pairs"), "pair"))
+_ONE = (
+    (later("as all"), None),
+    (later("once"), "single"),
+    (later("as a pair"), "pair"),
+    (later("on the fold"), "fold"),
+)
 
 
 class ImportForm(Form):
@@ -48,16 +54,16 @@ class ImportForm(Form):
         """Distance between the marks, mm as drawn."""
         self._edges_for: tuple[str, ...] = ()
         self.squares: tuple[float, ...] = ()
-        self.drawing = self.section("Drawing")
+        self.drawing = self.section(tr("Drawing"))
         self._add_drawing(self.drawing)
-        self._add_cloth(self.section("Cloth"), project)
-        self.scale = self.section("Scale")
+        self._add_cloth(self.section(tr("Cloth")), project)
+        self.scale = self.section(tr("Scale"))
         self._add_scale(self.scale)
-        self._add_pieces(self.section("Pieces"))
-        self._add_lines(self.section("Lines"))
-        self.one = self.section("The piece looked at")
+        self._add_pieces(self.section(tr("Pieces")))
+        self._add_lines(self.section(tr("Lines")))
+        self.one = self.section(tr("The piece looked at"))
         self._add_one(self.one)
-        self._add_seams(self.section("Seams"))
+        self._add_seams(self.section(tr("Seams")))
         rereading = (self.units, self.page)
         for field in rereading:
             field.entry.edited.connect(self.reread)
@@ -67,35 +73,35 @@ class ImportForm(Form):
     # --- making
 
     def _add_drawing(self, section: Section) -> None:
-        self.file = QPushButton("Choose a file…")
+        self.file = QPushButton(tr("Choose a file…"))
         self.file.clicked.connect(self.file_wanted)
         self.file.setMinimumHeight(TARGET)
         section.add_wide(self.file)
-        units = (("as the file says", None), *((unit, unit) for unit in UNIT_MM))
-        self.units = section.add(Field("One unit is", Choice("What one unit of the drawing is", units)))
-        self.page = section.add(Field("Page", Whole("Page of the PDF", 1, (1, 9999))))
+        units = ((tr("as the file says"), None), *((unit, unit) for unit in UNIT_MM))
+        self.units = section.add(Field(tr("One unit is"), Choice(tr("What one unit of the drawing is"), units)))
+        self.page = section.add(Field(tr("Page"), Whole(tr("Page of the PDF"), 1, (1, 9999))))
 
     def _add_cloth(self, section: Section, project: Project | None) -> None:
         self.card: ClothCard | None = None
         self.cloth_choice: Field | None = None
         if project:
             cloths = [(cloth.title, cloth.id) for cloth in project.cloths]
-            self.cloth_choice = section.add(Field("Cut from", Choice("Cloth they are cut from", cloths)))
+            self.cloth_choice = section.add(Field(tr("Cut from"), Choice(tr("Cloth they are cut from"), cloths)))
         else:
             self.card = ClothCard()
             section.add_wide(self.card)
 
     def _add_scale(self, section: Section) -> None:
-        hows = [("as drawn", AS_DRAWN), ("times a factor", FACTOR), ("by a known length", KNOWN)]
-        self.how = section.add(Field("True size", Choice("How the true size is found", hows)))
-        self.factor = section.add(Field("Factor", Number("Factor", 1.0, (1e-4, 1e4))))
-        known = Length("True length between the marks", 100.0)
-        self.known = section.add(Field("True length", known, "mark both its ends on the sheet"))
-        side = Length("True side of the square", 100.0)
-        self.square = section.add(Field("Side of square", side, "of the square drawn to check by"))
+        hows = [(tr("as drawn"), AS_DRAWN), (tr("times a factor"), FACTOR), (tr("by a known length"), KNOWN)]
+        self.how = section.add(Field(tr("True size"), Choice(tr("How the true size is found"), hows)))
+        self.factor = section.add(Field(tr("Factor"), Number(tr("Factor"), 1.0, (1e-4, 1e4))))
+        known = Length(tr("True length between the marks"), 100.0)
+        self.known = section.add(Field(tr("True length"), known, tr("mark both its ends on the sheet")))
+        side = Length(tr("True side of the square"), 100.0)
+        self.square = section.add(Field(tr("Side of square"), side, tr("of the square drawn to check by")))
 
     def _add_pieces(self, section: Section) -> None:
-        self.list = QListWidget(accessibleName="Outlines")
+        self.list = QListWidget(accessibleName=tr("Outlines"))
         self.list.setFixedHeight(36 * GRID)
         self.list.itemChanged.connect(self._ticked)
         self.list.currentItemChanged.connect(self._looked)
@@ -104,34 +110,36 @@ class ImportForm(Form):
         buttons = QHBoxLayout(row)
         buttons.setContentsMargins(0, 0, 0, 0)
         buttons.setSpacing(TIGHT)
-        for text, step in (("Earlier", -1), ("Later", 1)):
+        for text, step in ((tr("Earlier"), -1), (tr("Later"), 1)):
             button = QPushButton(text, clicked=lambda _=False, step=step: self.moved.emit(step))
             button.setMinimumHeight(TARGET)
-            button.setToolTip("The order of the pieces is the order round a ring")
+            button.setToolTip(tr("The order of the pieces is the order round a ring"))
             buttons.addWidget(button)
         buttons.addStretch(1)
         section.add_wide(row)
-        self.cut = section.add(Field("All are cut", Choice("How all pieces are cut", _ALL)))
+        self.cut = section.add(Field(tr("All are cut"), Choice(tr("How all pieces are cut"), spoken(_ALL))))
 
     def _add_lines(self, section: Section) -> None:
-        lines = (("stitching lines", "net"), ("cutting lines", "cut"))
-        self.outline_is = section.add(Field("Drawn are", Choice("What the lines drawn are", lines)))
-        self.allowance = section.add(Field("Allowance", Length("Allowance of all edges", 12.7), "of all edges"))
-        corner = Number("Corner angle, degrees", 20.0, (1, 170), "°")
-        self.corner = section.add(Field("Corner angle, °", corner, "an edge ends at sharper turns"))
+        lines = ((tr("stitching lines"), "net"), (tr("cutting lines"), "cut"))
+        self.outline_is = section.add(Field(tr("Drawn are"), Choice(tr("What the lines drawn are"), lines)))
+        self.allowance = section.add(
+            Field(tr("Allowance"), Length(tr("Allowance of all edges"), 12.7), tr("of all edges"))
+        )
+        corner = Number(tr("Corner angle, degrees"), 20.0, (1, 170), "°")
+        self.corner = section.add(Field(tr("Corner angle, °"), corner, tr("an edge ends at sharper turns")))
 
     def _add_one(self, section: Section) -> None:
-        self.name = section.add(Field("Name", Words("Name of the piece")))
-        self.own_cut = section.add(Field("Is cut", Choice("How this piece is cut", _ONE)))
-        self.fold = section.add(Field("Fold", Choice("Edge on the fold", ()), "a straight edge"))
-        turn = Number("Turn, degrees clockwise", 0.0, (-360, 360), "°")
-        self.turn = section.add(Field("Turn, °", turn, "clockwise: grain upright, hem below"))
-        self.edges = Rows("Edges", ("edge", "allowance", "length"), (3, 2, 2))
+        self.name = section.add(Field(tr("Name"), Words(tr("Name of the piece"))))
+        self.own_cut = section.add(Field(tr("Is cut"), Choice(tr("How this piece is cut"), spoken(_ONE))))
+        self.fold = section.add(Field(tr("Fold"), Choice(tr("Edge on the fold"), ()), tr("a straight edge")))
+        turn = Number(tr("Turn, degrees clockwise"), 0.0, (-360, 360), "°")
+        self.turn = section.add(Field(tr("Turn, °"), turn, tr("clockwise: grain upright, hem below")))
+        self.edges = Rows(tr("Edges"), (tr("edge"), tr("allowance"), tr("length")), (3, 2, 2))
         section.add_wide(self.edges)
 
     def _add_seams(self, section: Section) -> None:
-        told = "in the order of the list"
-        self.ring = section.add(Field("Ring", Tick("sew to a ring", True), told))
+        told = tr("in the order of the list")
+        self.ring = section.add(Field(tr("Ring"), Tick(tr("sew to a ring"), True), told))
         self.seams = Note()
         section.add_wide(self.seams)
 
@@ -145,13 +153,13 @@ class ImportForm(Form):
 
     def show_drawing(self, path: Path, pieces: Pieces | None, has_pages: bool) -> None:
         """Show what was read from a file."""
-        self.file.setText(f"{path.name}: choose another…")
+        self.file.setText(tr("{name}: choose another…").format(name=path.name))
         self.file.setToolTip(str(path))
-        self.file.setAccessibleName(f"Choose another file than {path.name}")
+        self.file.setAccessibleName(tr("Choose another file than {name}").format(name=path.name))
         self.page.set_shown(has_pages)
         self.squares = pieces.squares if pieces else ()
-        hows = [("as drawn", AS_DRAWN), ("times a factor", FACTOR), ("by a known length", KNOWN)]
-        self.how.entry.offer([*hows, *([("by a square on it", SQUARE)] if self.squares else [])])
+        hows = [(tr("as drawn"), AS_DRAWN), (tr("times a factor"), FACTOR), (tr("by a known length"), KNOWN)]
+        self.how.entry.offer([*hows, *([(tr("by a square on it"), SQUARE)] if self.squares else [])])
         self.show_fitting()
 
     def leave_out_file(self) -> None:
@@ -176,16 +184,18 @@ class ImportForm(Form):
     def _item(self, pieces: Pieces, index: int) -> QListWidgetItem:
         outline, asked = pieces.drawing.outlines[index], pieces.asked.get(index)
         left, top, right, bottom = outline.box
-        name = asked.name if asked else outline.label or f"outline {index + 1}"
-        size = f"{right - left:.0f} × {bottom - top:.0f} mm as drawn"
+        name = asked.name if asked else outline.label or tr("outline {index}").format(index=index + 1)
+        size = tr("{right:.0f} × {bottom:.0f} mm as drawn").format(right=right - left, bottom=bottom - top)
         item = QListWidgetItem(
-            f"{name}  ·  {size}" if outline.closed else f"{name}  ·  open, {outline.length_mm:.0f} mm"
+            f"{name}  ·  {size}"
+            if outline.closed
+            else tr("{name}  ·  open, {length_mm:.0f} mm").format(name=name, length_mm=outline.length_mm)
         )
         item.setData(Qt.ItemDataRole.UserRole, index)
         item.setCheckState(Qt.CheckState.Checked if asked else Qt.CheckState.Unchecked)
         if not outline.closed:
             item.setFlags(Qt.ItemFlag.NoItemFlags)
-            item.setToolTip("It is not closed, so it encloses nothing that could be cut")
+            item.setToolTip(tr("It is not closed, so it encloses nothing that could be cut"))
         return item
 
     def _ticked(self, item: QListWidgetItem) -> None:
@@ -229,9 +239,9 @@ class ImportForm(Form):
             self.fold.entry.show_value(asked.fold)
 
     def _edge_row(self, asked: Asked, name: str) -> list[Any]:
-        entry = Length(f"Allowance of {name}", asked.allowances.get(name), needed=False)
+        entry = Length(tr("Allowance of {name}").format(name=name), asked.allowances.get(name), needed=False)
         entry.show_unit(self.unit)
-        return [Words(f"Name of edge {name}", asked.names.get(name, name)), entry, QLabel()]
+        return [Words(tr("Name of edge {name}").format(name=name), asked.names.get(name, name)), entry, QLabel()]
 
     def show_fitting(self) -> None:
         """Leave out the fields that have no say as things stand."""
@@ -268,15 +278,19 @@ class ImportForm(Form):
         if how == KNOWN:
             true = self.known.read()
             if not self.drawn_mm:
-                error = BadInput("both ends are to be marked", "true length", "click them on the sheet")
+                error = BadInput(tr("both ends are to be marked"), tr("true length"), tr("click them on the sheet"))
                 self.known.complain(error)
                 raise error
-            self.known.say(f"it is drawn {self.drawn_mm:.2f} mm long: × {true / self.drawn_mm:.5f}")
+            self.known.say(
+                tr("it is drawn {drawn_mm:.2f} mm long: × {true:.5f}").format(
+                    drawn_mm=self.drawn_mm, true=true / self.drawn_mm
+                )
+            )
             return float(true / self.drawn_mm)
         if how == SQUARE:
             true = self.square.read()
             side = min(self.squares, key=lambda side: abs(math.log(side / true)) if true else side)
-            self.square.say(f"it is drawn {side:.2f} mm wide: × {true / side:.5f}")
+            self.square.say(tr("it is drawn {side:.2f} mm wide: × {true:.5f}").format(side=side, true=true / side))
             return float(true / side)
         return 1.0
 
@@ -285,7 +299,7 @@ class ImportForm(Form):
         asked.name, asked.cut, asked.turn_deg = self.read([self.name, self.own_cut, self.turn])
         asked.fold = self.fold.entry.read() if asked.cut == "fold" else None
         if asked.cut == "fold" and asked.fold is None:
-            error = BadInput("no edge of it is straight", self.fold.caption, "cut it otherwise")
+            error = BadInput(tr("no edge of it is straight"), self.fold.caption, tr("cut it otherwise"))
             self.fold.complain(error)
             raise error
         for name, (new, allowance, _) in zip(self._edges_for, self.edges.read(), strict=True):

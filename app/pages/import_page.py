@@ -13,6 +13,7 @@ from app.pages.numbers import longest_panel_mm, summary
 from app.pages.page import Page
 from app.pages.pattern_picture import PatternPicture
 from app.pages.sheet import Sheet
+from app.words import tr
 from core.draft.measures import USUAL_CLOTH
 from core.errors import BadInput
 from core.files.joining import with_pieces_of
@@ -38,22 +39,22 @@ class ImportPage(Page):
 
     def __init__(self, project: Project | None = None) -> None:
         self.form: ImportForm
-        title = "Add pieces from a drawing" if project else "New from a drawn pattern"
-        super().__init__(title, ImportForm(project), "Add to this project" if project else "Make the project")
+        title = tr("Add pieces from a drawing") if project else tr("New from a drawn pattern")
+        super().__init__(title, ImportForm(project), tr("Add to this project") if project else tr("Make the project"))
         self._project, self._path = project, Path()
         self._pieces: Pieces | None = None
         self._result: Result | None = None
         self._here = -1
         self._soon = QTimer(self, singleShot=True, interval=REST_MS)
         self._soon.timeout.connect(self.rebuild)
-        self.sheet, self.picture = Sheet(), PatternPicture("The pieces appear here.", each=True)
+        self.sheet, self.picture = Sheet(), PatternPicture(tr("The pieces appear here."), each=True)
         across = QSplitter(Qt.Orientation.Vertical, childrenCollapsible=False)
         across.addWidget(self.sheet)
         across.addWidget(self.picture)
         across.setSizes([400, 500])
         self.pictures.addWidget(across)
         self._connect()
-        self.words.say("Click the outlines that are pieces.")
+        self.words.say(tr("Click the outlines that are pieces."))
         self.show_theme()
 
     def _connect(self) -> None:
@@ -103,7 +104,7 @@ class ImportPage(Page):
     # --- the file
 
     def _ask_file(self) -> None:
-        path, _ = QFileDialog.getOpenFileName(self, "Open a drawn pattern", str(self._path.parent), DRAWINGS)
+        path, _ = QFileDialog.getOpenFileName(self, tr("Open a drawn pattern"), str(self._path.parent), tr(DRAWINGS))
         if path:
             self.open(Path(path))
 
@@ -127,7 +128,7 @@ class ImportPage(Page):
     def open_traced(self, path: Path, drawing: Drawing) -> None:
         """Make pieces of what was traced from a photograph, true to size."""
         self._path = path
-        self.title.setText("Pieces from a photograph")
+        self.title.setText(tr("Pieces from a photograph"))
         self.form.leave_out_file()
         self._show_drawing(drawing, "")
 
@@ -207,7 +208,9 @@ class ImportPage(Page):
     def _mark(self, on: bool) -> None:
         if on != self.sheet.marking:
             self.sheet.mark(on)
-        told = "Click both ends of a line whose length you know." if on else "Click the outlines that are pieces."
+        told = (
+            tr("Click both ends of a line whose length you know.") if on else tr("Click the outlines that are pieces.")
+        )
         self.words.say(told)
 
     def _marked(self, drawn_mm: float | None) -> None:
@@ -269,7 +272,7 @@ class ImportPage(Page):
             self.picture.pick(piece.id)
         self.form.show_seams(result.project)
         lines = dict.fromkeys(str(found) for found in (*pieces.remarks, *result.findings))
-        self.findings.show_lines(list(lines), "Nothing odd was found.")
+        self.findings.show_lines(list(lines), tr("Nothing odd was found."))
         self.allow(summary(result.project))
 
     def show_theme(self) -> None:

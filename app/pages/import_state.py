@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field, replace
 from typing import Literal
 
+from app.words import tr
 from core.errors import BadInput
 from core.files.choosing import chosen, square_side
 from core.files.outlines import Drawing, Outline
@@ -95,7 +96,7 @@ class Pieces:
     def take(self, index: int, taken: bool) -> None:
         """Make a piece of an outline, or leave it."""
         if taken and index not in self.asked:
-            label = self.drawing.outlines[index].label or f"piece {index + 1}"
+            label = self.drawing.outlines[index].label or tr("piece {index}").format(index=index + 1)
             self.asked[index] = Asked(label)
         elif not taken:
             self.asked.pop(index, None)
@@ -130,14 +131,14 @@ class Pieces:
 
     def _outlines(self) -> list[Outline]:
         return [
-            replace(self.drawing.outlines[index], label=asked.name or f"piece {index + 1}")
+            replace(self.drawing.outlines[index], label=asked.name or tr("piece {index}").format(index=index + 1))
             for index, asked in self.asked.items()
         ]
 
     def _drawing(self) -> Drawing:
         if not self.asked:
             raise BadInput(
-                "no outline is chosen", "pieces", "choose those that are pieces, on the sheet or in the list"
+                tr("no outline is chosen"), "pieces", tr("choose those that are pieces, on the sheet or in the list")
             )
         return Drawing(tuple(self._outlines()), self.drawing.findings, self.drawing.page, all_pieces=True)
 

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
+from app.words import later
 from core.draft.lengths import MM_PER_INCH, length_mm
-from core.papers.choices import UnitName
+from core.units import UnitName
 
 _SIXTEENTH_MM = 0.005
 """A length this close to a sixteenth of an inch is written as one."""
@@ -38,10 +39,15 @@ class LengthUnit:
         decimals = 1 if self is MM else 2
         return f"{mm / self.mm:.{decimals}f} {self.name}"
 
+    def fine(self, mm: float, sign: str = "") -> str:
+        """A length to a thousandth of a mm or finer, with its unit; with a sign of its own where `sign` is `+`."""
+        decimals = 3 if self is MM else 4
+        return f"{mm / self.mm:{sign}.{decimals}f} {self.name}".replace("-", "\u2212")
 
-MM = LengthUnit("mm", 1.0, "a length such as 640 or 25 1/2in is right")
-CM = LengthUnit("cm", 10.0, "a length such as 64,5 or 25 1/2in is right")
-INCH = LengthUnit("in", MM_PER_INCH, "a length such as 25 1/2 or 64cm is right")
+
+MM = LengthUnit("mm", 1.0, later("a length such as 640 or 25 1/2in is right"))
+CM = LengthUnit("cm", 10.0, later("a length such as 64,5 or 25 1/2in is right"))
+INCH = LengthUnit("in", MM_PER_INCH, later("a length such as 25 1/2 or 64cm is right"))
 UNITS = (MM, CM, INCH)
 
 

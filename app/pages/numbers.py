@@ -1,5 +1,6 @@
 """Numbers that pages tell about a project."""
 
+from app.words import tr
 from core.model.panel import panels_of
 from core.model.project import Project
 
@@ -13,8 +14,14 @@ def longest_panel_mm(project: Project) -> float | None:
 def summary(project: Project) -> str:
     """Title and numbers of a project."""
     panels, seams = len(project.panel_names), len(project.sewn)
-    return f"{project.title}: {_counted(panels, 'panel')}, {_counted(seams, 'seam')}."
+    return f"{project.title}: {counted_panels(panels)}, {counted_seams(seams)}."
 
 
-def _counted(number: int, one: str) -> str:
-    return f"{number or 'no'} {one if number == 1 else one + 's'}"
+def counted_panels(number: int) -> str:
+    """So many panels."""
+    return tr("1 panel") if number == 1 else tr("{count} panels").format(count=number or tr("no"))
+
+
+def counted_seams(number: int) -> str:
+    """So many seams."""
+    return tr("1 seam") if number == 1 else tr("{count} seams").format(count=number or tr("no"))

@@ -21,6 +21,7 @@ from app.pages.form import Form, Note, Section
 from app.pages.lengths import UNITS, LengthUnit
 from app.pages.rows import Rows
 from app.theme import GRID, ROOMY, SPACE, WIDE, Size, current
+from app.words import tr
 
 FORM_WIDE = 126 * GRID
 FINDINGS_HIGH = 22 * GRID
@@ -39,13 +40,13 @@ class Page(QWidget):
         self.form = form
         self.title = QLabel(title)
         self.words = Note()
-        self.unit_choice = Choice("Lengths in", [(unit.name, unit) for unit in UNITS], kept_unit())
+        self.unit_choice = Choice(tr("Lengths in"), [(unit.name, unit) for unit in UNITS], kept_unit())
         self.unit_choice.setFixedWidth(18 * GRID)
         self.scroller = QScrollArea(widgetResizable=True)
         self.pictures = QVBoxLayout()
         self.findings = Findings()
         self.verdict = Note()
-        self.back = QPushButton("Back")
+        self.back = QPushButton(tr("Back"))
         self.back.clicked.connect(self.left)
         self.make = QPushButton(make, clicked=self.make_it)
         self._lay_out()
@@ -70,7 +71,7 @@ class Page(QWidget):
         head.addWidget(self.title)
         head.addWidget(self.words, 1)
         self.head = head
-        head.addWidget(QLabel("Lengths in", buddy=self.unit_choice))
+        head.addWidget(QLabel(tr("Lengths in"), buddy=self.unit_choice))
         head.addWidget(self.unit_choice)
         self.scroller.setFixedWidth(FORM_WIDE)
         self.scroller.setFrameShape(QFrame.Shape.NoFrame)
@@ -146,8 +147,8 @@ class Findings(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.head, self.none = QLabel("Findings"), Note()
-        self.list = QListWidget(accessibleName="Findings", wordWrap=True)
+        self.head, self.none = QLabel(tr("Findings")), Note()
+        self.list = QListWidget(accessibleName=tr("Findings"), wordWrap=True)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.setFixedHeight(FINDINGS_HIGH)
         column = QVBoxLayout(self)
@@ -164,7 +165,7 @@ class Findings(QWidget):
         self.list.setVisible(bool(lines))
         self.none.setText(none)
         self.none.setVisible(not lines)
-        self.head.setText(f"Findings ({len(lines)})" if lines else "Findings")
+        self.head.setText(tr("Findings ({count})").format(count=len(lines)) if lines else tr("Findings"))
 
 
 class _Rule(QFrame):

@@ -14,6 +14,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from app.canvas.panels import NOTCH_MM, polygon, widths_down
 from app.pages.lengths import MM, LengthUnit
 from app.theme import GRID, SPACE, TIGHT, WIDE, Size, current
+from app.words import tr
 from core.geometry.paths import Points
 from core.geometry.polyline import length, outward, points_at, tangent_at
 from core.model.panel import Panel, panels_of
@@ -38,20 +39,18 @@ class Shown:
     def title(self) -> str:
         """Its name, or the first and the last of those alike."""
         first, last = self.pieces[0].title, self.pieces[-1].title
-        return first if len(self.pieces) == 1 else f"{first} to {last}"
+        return first if len(self.pieces) == 1 else tr("{first} to {last}").format(first=first, last=last)
 
     @property
     def told(self) -> str:
         """How often it is cut, and how."""
         number = len(self.pieces)
-        how = {
-            "pair": "as a pair, one mirrored",
-            "single": "all alike" if number > 1 else "once",
-            "fold": "on the fold",
-        }
         cut = self.pieces[0].cut
-        times = number * (2 if cut == "pair" else 1)
-        return f"cut {how[cut]}" if times == 1 else f"cut {times}, {how[cut].removeprefix('as ')}"
+        if cut == "pair":
+            return tr("cut {count}, a pair, one mirrored").format(count=2 * number)
+        if cut == "fold":
+            return tr("cut on the fold") if number == 1 else tr("cut {count}, on the fold").format(count=number)
+        return tr("cut once") if number == 1 else tr("cut {count}, all alike").format(count=number)
 
 
 def shown_pieces(project: Project, each: bool = False) -> tuple[Shown, ...]:
@@ -82,11 +81,11 @@ class PatternPicture(QWidget):
         self._faded = False
         self._large = False
         self._pick = 0
-        self.setAccessibleName("Pieces")
+        self.setAccessibleName(tr("Pieces"))
         self.setMinimumSize(60 * GRID, 40 * GRID)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setToolTip("Click a piece to see it large, and again to see all")
+        self.setToolTip(tr("Click a piece to see it large, and again to see all"))
         self._describe()
 
     def sizeHint(self) -> QSize:

@@ -12,6 +12,7 @@ from app.pages.page import Page
 from app.pages.photo_form import PhotoForm
 from app.pages.sheet import Sheet
 from app.pages.swatch_picture import SwatchPicture
+from app.words import later, tr
 from core.errors import BadInput
 from core.files.outlines import Drawing
 from core.files.photo_in import traced
@@ -20,7 +21,7 @@ from core.swatch.colour import srgb_of
 from core.swatch.picture import Picture, open_picture
 from core.swatch.scale import Corners
 
-PICTURES = "Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.bmp);;All files (*)"
+PICTURES = later("Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.bmp);;All files (*)")
 
 Opened = tuple[Picture, npt.NDArray[np.uint8]]
 """A picture, and its pixels as they are shown."""
@@ -34,12 +35,12 @@ class PhotoPage(Page):
 
     def __init__(self) -> None:
         self.form: PhotoForm
-        super().__init__("New from a photograph", PhotoForm(), "Go on to the pieces")
+        super().__init__(tr("New from a photograph"), PhotoForm(), tr("Go on to the pieces"))
         self._path = Path()
         self._picture: Picture | None = None
         self._drawing: Drawing | None = None
         self.jobs = JobRunner(self)
-        self.photo, self.sheet = SwatchPicture("Photograph of the piece"), Sheet()
+        self.photo, self.sheet = SwatchPicture(tr("Photograph of the piece")), Sheet()
         across = QSplitter(Qt.Orientation.Vertical, childrenCollapsible=False)
         across.addWidget(self.photo)
         across.addWidget(self.sheet)
@@ -47,7 +48,7 @@ class PhotoPage(Page):
         self.pictures.addWidget(across, 1)
         self.photo.ask_marks(4)
         self._connect()
-        self.words.say("Paper pieces on a table they stand out from, with a sheet of known size beside them.")
+        self.words.say(tr("Paper pieces on a table they stand out from, with a sheet of known size beside them."))
         self._show(None)
         self.show_theme()
 
@@ -71,7 +72,7 @@ class PhotoPage(Page):
     # --- the picture
 
     def _ask_file(self) -> None:
-        path, _ = QFileDialog.getOpenFileName(self, "Open a photograph", str(self._path.parent), PICTURES)
+        path, _ = QFileDialog.getOpenFileName(self, tr("Open a photograph"), str(self._path.parent), tr(PICTURES))
         if path:
             self.open(Path(path))
 
@@ -80,7 +81,7 @@ class PhotoPage(Page):
         self.jobs.cancel()
         self._path, self._picture = path, None
         self._show(None)
-        self.jobs.run("Opening the picture", lambda _: _opened(path), self._take)
+        self.jobs.run(tr("Opening the picture"), lambda _: _opened(path), self._take)
 
     def _take(self, opened: Opened) -> None:
         self._picture, pixels = opened
@@ -117,7 +118,7 @@ class PhotoPage(Page):
         except BadInput as error:
             self._fail("; ".join(part for part in (error.what, error.right) if part))
             return
-        self.jobs.run("Tracing the outlines", lambda progress: _traced(picture, corners, progress), self._show)
+        self.jobs.run(tr("Tracing the outlines"), lambda progress: _traced(picture, corners, progress), self._show)
 
     def _show(self, drawing: Drawing | None) -> None:
         """Show what was traced; or, without anything, what is to be done next."""
@@ -134,16 +135,19 @@ class PhotoPage(Page):
         self.form.trace.setEnabled(self._picture is not None and not missing)
         if drawing is not None:
             number = len(drawing.outlines)
-            self.allow(f"{number} {'outline' if number == 1 else 'outlines'} traced, true to size.")
+            told = (
+                tr("1 outline traced, true to size.") if number == 1 else tr("{count} outlines traced, true to size.")
+            )
+            self.allow(told.format(count=number))
             return
         self.make.setEnabled(False)
         if self._picture is None:
-            self.verdict.say("Open a photograph.")
+            self.verdict.say(tr("Open a photograph."))
         elif missing:
-            place = "corner" if missing == 1 else "corners"
-            self.verdict.say(f"Mark {missing} more {place} of the rectangle: upper left first, then clockwise.")
+            told = tr("Corners of the rectangle still to be marked: {count}; upper left first, then clockwise.")
+            self.verdict.say(told.format(count=missing))
         else:
-            self.verdict.say("Now trace the outlines.")
+            self.verdict.say(tr("Now trace the outlines."))
 
     def _wait(self, title: str) -> None:
         self.form.trace.setEnabled(False)
@@ -172,5 +176,5 @@ def _opened(path: Path) -> Opened:
 
 
 def _traced(picture: Picture, corners: Corners, progress: Progress) -> Drawing:
-    progress(0.1, "finding outlines")
+    progress(0.1, tr("finding outlines"))
     return traced(picture, corners)

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QToolButton, QVB
 from app.icons import icon
 from app.pages.form import Note
 from app.theme import TARGET, TIGHT, Size, current
+from app.words import tr
 from core.errors import BadInput
 
 Row = list[Any]
@@ -82,8 +83,8 @@ class Rows(QWidget):
         for column, entry in enumerate(row):
             grid.addWidget(entry, number + 1, column)
         if self._make:
-            out = QToolButton(autoRaise=True, toolTip="Take this row out")
-            out.setAccessibleName(f"Take row {number + 1} out")
+            out = QToolButton(autoRaise=True, toolTip=tr("Take this row out"))
+            out.setAccessibleName(tr("Take row {number} out").format(number=number + 1))
             out.setIcon(icon("cancel"))
             out.setMinimumSize(TARGET, TARGET)
             out.setFocusPolicy(Qt.FocusPolicy.TabFocus)
@@ -126,7 +127,13 @@ class Rows(QWidget):
         try:
             return entry.read()
         except BadInput as error:
-            self.complain(BadInput(error.what, f"row {number + 1}, {entry.accessibleName().lower()}", error.right))
+            self.complain(
+                BadInput(
+                    error.what,
+                    tr("row {number}, {name}").format(number=number + 1, name=entry.accessibleName()),
+                    error.right,
+                )
+            )
             raise
 
     def complain(self, error: BadInput) -> None:

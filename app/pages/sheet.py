@@ -10,13 +10,14 @@ from PySide6.QtWidgets import QFrame, QGraphicsPathItem, QGraphicsScene, QGraphi
 
 from app.canvas.panels import polygon
 from app.theme import GRID, Size, current
+from app.words import later, tr
 from core.files.outlines import Drawing, Outline
 
 SNAP_PX = 12.0
 """A mark goes to a corner of a line this close to where one clicks."""
 _ZOOM = 1.25
 _NEAREST, _FARTHEST = 40.0, 0.01
-_EMPTY = "Open a drawing: its outlines appear here."
+_EMPTY = later("Open a drawing: its outlines appear here.")
 
 
 class Sheet(QGraphicsView):
@@ -30,8 +31,8 @@ class Sheet(QGraphicsView):
     def __init__(self) -> None:
         super().__init__()
         self.setScene(QGraphicsScene(self))
-        self.setAccessibleName("The sheet")
-        self.setAccessibleDescription("Outlines are chosen by a click, or in the list of outlines")
+        self.setAccessibleName(tr("The sheet"))
+        self.setAccessibleDescription(tr("Outlines are chosen by a click, or in the list of outlines"))
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setRenderHint(QPainter.RenderHint.Antialiasing)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -116,7 +117,7 @@ class Sheet(QGraphicsView):
         if not self._items:
             painter.setPen(theme.colour("quiet"))
             painter.setFont(theme.font())
-            painter.drawText(QRectF(self.viewport().rect()), Qt.AlignmentFlag.AlignCenter, _EMPTY)
+            painter.drawText(QRectF(self.viewport().rect()), Qt.AlignmentFlag.AlignCenter, tr(_EMPTY))
         painter.restore()
 
     def _draw_marks(self, painter: QPainter) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QLabel
 from app.pages.entries import Choice, Length, Whole
 from app.pages.form import Field, Form, Section
 from app.pages.rows import Rows
+from app.words import later, spoken, tr
 from core.draft.measures import FEWEST_GORES, MOST_GORES, Allowances, SkirtMeasures
 from core.draft.result import Draft
 from core.draft.sharing import Widths, gore_widths
@@ -22,27 +23,31 @@ _NOW = SkirtMeasures(waist=680.0, hip=960.0, sweep=2400.0, length_front=720.0)
 """A usual skirt, to begin with."""
 
 _MEASURES = (
-    ("waist", "Waist", "round the waist", _NOW.waist),
-    ("hip", "Hip", "round the fullest part", _NOW.hip),
-    ("hip_depth", "Hip depth", "from waist down to hip", _NOW.hip_depth),
-    ("length_front", "Length in front", "from waist to hem", _NOW.length_front),
-    ("length_side", "At the side", "if it is another", None),
-    ("length_back", "Behind", "if it is another", None),
-    ("sweep", "Sweep", "round the hem", _NOW.sweep),
+    ("waist", later("Waist"), later("round the waist"), _NOW.waist),
+    ("hip", later("Hip"), later("round the fullest part"), _NOW.hip),
+    ("hip_depth", later("Hip depth"), later("from waist down to hip"), _NOW.hip_depth),
+    ("length_front", later("Length in front"), later("from waist to hem"), _NOW.length_front),
+    ("length_side", later("At the side"), later("if it is another"), None),
+    ("length_back", later("Behind"), later("if it is another"), None),
+    ("sweep", later("Sweep"), later("round the hem"), _NOW.sweep),
 )
 _ABOVE = (
-    ("rise", "Rise", "how far it stands above the waist", 0.0),
-    ("top", "Round the top", "if it is not as wide as the waist", None),
-    ("let_out", "Let out", "added to the waist behind the front gores", 0.0),
+    ("rise", later("Rise"), later("how far it stands above the waist"), 0.0),
+    ("top", later("Round the top"), later("if it is not as wide as the waist"), None),
+    ("let_out", later("Let out"), later("added to the waist behind the front gores"), 0.0),
 )
 _TURNINGS = (
-    ("seam", "Seams", "", Allowances().seam),
-    ("centre", "Centre seams", "where a seam lies on a centre", Allowances().centre),
-    ("waist", "Upper edge", "", Allowances().waist),
-    ("hem", "Hem", "", Allowances().hem),
+    ("seam", later("Seams"), "", Allowances().seam),
+    ("centre", later("Centre seams"), later("where a seam lies on a centre"), Allowances().centre),
+    ("waist", later("Upper edge"), "", Allowances().waist),
+    ("hem", later("Hem"), "", Allowances().hem),
 )
 _OPTIONAL = ("length_side", "length_back", "top")
-_GRAIN = (("in the middle", "middle"), ("on the front edge", "front edge"), ("on the back edge", "back edge"))
+_GRAIN = (
+    (later("in the middle"), "middle"),
+    (later("on the front edge"), "front edge"),
+    (later("on the back edge"), "back edge"),
+)
 _LINES = ("waist", "hip", "hem")
 
 
@@ -54,12 +59,12 @@ class SkirtForm(Form):
         self._rows_for: tuple[object, ...] | None = None
         self.lengths: dict[str, Field] = {}
         self.choices: dict[str, Field] = {}
-        self._add_lengths(self.section("Measurements"), _MEASURES)
-        self._add_gores(self.section("Gores"))
-        self._add_lengths(self.section("At and above the waist", folds=True), _ABOVE)
-        self._add_opening(self.section("Opening", folds=True))
+        self._add_lengths(self.section(tr("Measurements")), _MEASURES)
+        self._add_gores(self.section(tr("Gores")))
+        self._add_lengths(self.section(tr("At and above the waist"), folds=True), _ABOVE)
+        self._add_opening(self.section(tr("Opening"), folds=True))
         self.turnings: dict[str, Field] = {}
-        self._add_turnings(self.section("Seam and hem allowances", folds=True))
+        self._add_turnings(self.section(tr("Seam and hem allowances"), folds=True))
         self.follow(*(field.entry for field in self.fields), self.gores)
         self._show_fitting()
 
@@ -67,8 +72,8 @@ class SkirtForm(Form):
 
     def _add_lengths(self, section: Section, rows: Sequence[tuple[str, str, str, float | None]]) -> None:
         for name, caption, hint, mm in rows:
-            optional = name in _OPTIONAL
-            entry = Length(caption, mm, "as in front" if name.startswith("length") else "", needed=not optional)
+            optional, caption, hint = name in _OPTIONAL, tr(caption), tr(hint)
+            entry = Length(caption, mm, tr("as in front") if name.startswith("length") else "", needed=not optional)
             self.lengths[name] = section.add(Field(caption, entry, hint))
 
     def _choice(self, section: Section, name: str, caption: str, choices: Any, hint: str = "", tip: str = "") -> None:
@@ -76,37 +81,43 @@ class SkirtForm(Form):
 
     def _add_gores(self, section: Section) -> None:
         limits = (FEWEST_GORES, MOST_GORES)
-        self.choices["gores"] = section.add(Field("Number", Whole("Number of gores", 8, limits), "all round"))
-        lies = (("as fits the number", None), ("a gore", "gore"), ("a seam", "seam"))
-        self._choice(section, "front", "Centre front", lies, "what lies there")
-        self._choice(section, "back", "Centre back", lies, "what lies there")
-        cut = (("cut once, whole", "single"), ("cut on the fold", "fold"))
-        self._choice(section, "centre_gores", "Centre gores", cut, "gores on a centre")
-        shares = (("equally", "equal"), ("as Bennett, 1914", "bennett"), ("as Ingalls, c. 1911", "ingalls"))
-        shares += (("as Baldt, 1916", "baldt"), ("by my own widths", OWN))
-        self._choice(section, "sharing", "Width shared", shares, "waist, hip and sweep among the gores")
-        flares = (("from the hip", "hip"), ("straight from the waist", "waist"))
-        self._choice(section, "straight_from", "Flare", flares)
-        laid = (("as is usual", None), ("along the curve", "curve"), ("straight across", "across"))
-        self._choice(section, "hem_widths", "Hem widths laid", laid, "of a flare from the hip")
-        self._choice(section, "grain", "Grain", (*_GRAIN, ("gore by gore", EACH)))
-        self.gores = Rows("Gores from front to back", (), (2, 2, 2, 2, 3))
+        self.choices["gores"] = section.add(
+            Field(tr("Number"), Whole(tr("Number of gores"), 8, limits), tr("all round"))
+        )
+        lies = ((tr("as fits the number"), None), (tr("a gore"), "gore"), (tr("a seam"), "seam"))
+        self._choice(section, "front", tr("Centre front"), lies, tr("what lies there"))
+        self._choice(section, "back", tr("Centre back"), lies, tr("what lies there"))
+        cut = ((tr("cut once, whole"), "single"), (tr("cut on the fold"), "fold"))
+        self._choice(section, "centre_gores", tr("Centre gores"), cut, tr("gores on a centre"))
+        shares = ((tr("equally"), "equal"), (tr("as Bennett, 1914"), "bennett"), (tr("as Ingalls, c. 1911"), "ingalls"))
+        shares += ((tr("as Baldt, 1916"), "baldt"), (tr("by my own widths"), OWN))
+        self._choice(section, "sharing", tr("Width shared"), shares, tr("waist, hip and sweep among the gores"))
+        flares = ((tr("from the hip"), "hip"), (tr("straight from the waist"), "waist"))
+        self._choice(section, "straight_from", tr("Flare"), flares)
+        laid = ((tr("as is usual"), None), (tr("along the curve"), "curve"), (tr("straight across"), "across"))
+        self._choice(section, "hem_widths", tr("Hem widths laid"), laid, tr("of a flare from the hip"))
+        self._choice(section, "grain", tr("Grain"), (*spoken(_GRAIN), (tr("gore by gore"), EACH)))
+        self.gores = Rows(tr("Gores from front to back"), (), (2, 2, 2, 2, 3))
         section.add_wide(self.gores)
         on = (
-            ("as is usual", None),
-            ("lead stripe", "lead"),
-            ("middle of the ground", "ground"),
-            ("what matches", "free"),
+            (tr("as is usual"), None),
+            (tr("lead stripe"), "lead"),
+            (tr("middle of the ground"), "ground"),
+            (tr("what matches"), "free"),
         )
-        self._choice(section, "centre_on", "On the centre", on, "which stripe the centre front shows")
+        self._choice(section, "centre_on", tr("On the centre"), on, tr("which stripe the centre front shows"))
 
     def _add_opening(self, section: Section) -> None:
-        self.lengths["opening"] = section.add(Field("Length", Length("Length of the opening", 0.0), "0: a closed ring"))
-        self._choice(section, "opening_at", "In the seam", (("the usual one", None),))
+        self.lengths["opening"] = section.add(
+            Field(tr("Length"), Length(tr("Length of the opening"), 0.0), tr("0: a closed ring"))
+        )
+        self._choice(section, "opening_at", tr("In the seam"), ((tr("the usual one"), None),))
 
     def _add_turnings(self, section: Section) -> None:
-        for name, caption, hint, mm in _TURNINGS:
-            self.turnings[name] = section.add(Field(caption, Length(f"Allowance, {caption.lower()}", mm), hint))
+        for name, text, hint, mm in _TURNINGS:
+            caption = tr(text)
+            entry = Length(tr("Allowance, {name}").format(name=caption), mm)
+            self.turnings[name] = section.add(Field(caption, entry, tr(hint)))
 
     # --- reading
 
@@ -159,16 +170,24 @@ class SkirtForm(Form):
         self.gores.show_rows(rows)
 
     def _row(self, index: int, copies: tuple[int, ...], widths: Widths, own: bool, each: bool) -> list[Any]:
-        name = "Front" if index == 0 else "Back" if index == len(copies) - 1 else f"Side {index}"
-        row: list[Any] = [QLabel(name if copies[index] == 1 else f"{name}, twice")]
+        name = (
+            tr("Front")
+            if index == 0
+            else tr("Back")
+            if index == len(copies) - 1
+            else tr("Side {index}").format(index=index)
+        )
+        row: list[Any] = [QLabel(name if copies[index] == 1 else tr("{name}, twice").format(name=name))]
         if own:
             row += [self._width(name, line, getattr(widths, line)) for line in _LINES]
         if each:
-            row.append(Choice(f"{name}, grain", _GRAIN if copies[index] == 2 else _GRAIN[:1]))
+            row.append(
+                Choice(tr("{name}, grain").format(name=name), spoken(_GRAIN if copies[index] == 2 else _GRAIN[:1]))
+            )
         return row
 
     def _width(self, name: str, line: str, mm: float) -> Length:
-        entry = Length(f"{name}, {line} width", round(mm, 1))
+        entry = Length(tr("{name}, {line} width").format(name=name, line=line), round(mm, 1))
         entry.show_unit(self.unit)
         return entry
 
@@ -188,7 +207,7 @@ class SkirtForm(Form):
         draft = draft_skirt(replace(measures, opening=0.0, opening_at=None))
         labels = [sewn.label for sewn in draft.project.sewn]
         entry = self.choices["opening_at"].entry
-        offered = [("the usual one", None), *((label, label) for label in labels)]
+        offered = [(tr("the usual one"), None), *((label, label) for label in labels)]
         if [entry.itemText(index) for index in range(entry.count())] != [text for text, _ in offered]:
             entry.offer(offered)
 

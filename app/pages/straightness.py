@@ -32,7 +32,7 @@ class Straightness:
         heads = (tr("measured"), tr("by"), tr("over"))
         self.measured = Rows(tr("Straightness as measured"), heads, (6, 3, 3))
         section.add_wide(self.measured)
-        skew = Number(tr("Stripes lean, mm per m"), 0.0, (-300, 300), " mm per m")
+        skew = Number(tr("Stripes lean, mm per m"), 0.0, (-300, 300), tr(" mm per m"))
         self.skew = section.add(Field(tr("Stripes lean, mm/m"), skew, tr("to the right, down a metre")))
         weft = Number(tr("Skew of the crosswise threads, percent"), 0.0, (-30, 30), " %")
         self.weft = section.add(Field(tr("Threads skewed, %"), weft, tr("further on at the right edge")))

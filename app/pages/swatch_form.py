@@ -11,7 +11,7 @@ from app.pages.form import Field, Form, Note, Section
 from app.pages.rows import Rows
 from app.pages.swatch_picture import Part
 from app.theme import TARGET
-from app.words import tr
+from app.words import later, tr
 from core.errors import BadInput
 from core.model.cloth import Cloth, Repeat, Stripe, Way
 from core.swatch.scale import Corners, PerPixel, Point, Scale, by_dpi, by_marks
@@ -20,10 +20,10 @@ MARKS, CORNERS, DPI, PER_PIXEL = "marks", "corners", "dpi", "per pixel"
 NEEDED = {MARKS: 2, CORNERS: 4, DPI: 0, PER_PIXEL: 0}
 """How many places are marked in the picture for each way to tell its scale."""
 _TOLD = {
-    MARKS: "Click two marks on the ruler in the picture, far apart.",
-    CORNERS: "Click the corners of a rectangle on the cloth: upper left, upper right, lower right, lower left.",
-    DPI: "For a scan: its resolution.",
-    PER_PIXEL: "What one pixel of the picture is on the cloth.",
+    MARKS: later("Click two marks on the ruler in the picture, far apart."),
+    CORNERS: later("Click the corners of a rectangle on the cloth: upper left, upper right, lower right, lower left."),
+    DPI: later("For a scan: its resolution."),
+    PER_PIXEL: later("What one pixel of the picture is on the cloth."),
 }
 
 
@@ -49,41 +49,41 @@ class SwatchForm(Form):
         super().__init__()
         self.size_px = (1, 1)
         self._cloths = {cloth.id: cloth for cloth in cloths}
-        self._add_picture(self.section("Picture"))
-        self._add_scale(self.section("How large it is"))
-        self.found = self.section("The repeat")
+        self._add_picture(self.section(tr("Picture")))
+        self._add_scale(self.section(tr("How large it is")))
+        self.found = self.section(tr("The repeat"))
         self._add_repeat(self.found, cloths)
         self.follow(*(field.entry for field in self.found.fields), self.stripes)
         self.show_repeat(None)
         self._show_fitting()
 
     def _add_picture(self, section: Section) -> None:
-        self.file = QPushButton("Open a picture…")
+        self.file = QPushButton(tr("Open a picture…"))
         self.file.clicked.connect(self.file_wanted)
         self.file.setMinimumHeight(TARGET)
         section.add_wide(self.file)
         self.file_note = Note(
-            "A scan, or a photograph of the cloth lying flat in even light, five or more repeats in view."
+            tr("A scan, or a photograph of the cloth lying flat in even light, five or more repeats in view.")
         )
         section.add_wide(self.file_note)
 
     def _add_scale(self, section: Section) -> None:
         ways = (
-            ("two marks on a ruler", MARKS),
-            ("corners of a rectangle", CORNERS),
-            ("resolution of a scan", DPI),
-            ("size of a pixel", PER_PIXEL),
+            (tr("two marks on a ruler"), MARKS),
+            (tr("corners of a rectangle"), CORNERS),
+            (tr("resolution of a scan"), DPI),
+            (tr("size of a pixel"), PER_PIXEL),
         )
-        self.way = section.add(Field("Scale by", Choice("How the scale is told", ways)))
-        self.apart = section.add(Field("Marks apart", Length("How far the marks are apart", 100.0)))
-        self.wide = section.add(Field("Rectangle wide", Length("Width of the rectangle", 297.0)))
-        self.high = section.add(Field("Rectangle high", Length("Height of the rectangle", 210.0)))
-        self.dpi = section.add(Field("Resolution, dpi", Number("Resolution, dpi", 300.0, (1, 20000), " dpi")))
-        pixel = Number("One pixel, mm", 0.1, (1e-4, 100), " mm")
-        self.pixel = section.add(Field("One pixel, mm", pixel))
+        self.way = section.add(Field(tr("Scale by"), Choice(tr("How the scale is told"), ways)))
+        self.apart = section.add(Field(tr("Marks apart"), Length(tr("How far the marks are apart"), 100.0)))
+        self.wide = section.add(Field(tr("Rectangle wide"), Length(tr("Width of the rectangle"), 297.0)))
+        self.high = section.add(Field(tr("Rectangle high"), Length(tr("Height of the rectangle"), 210.0)))
+        self.dpi = section.add(Field(tr("Resolution, dpi"), Number(tr("Resolution, dpi"), 300.0, (1, 20000), " dpi")))
+        pixel = Number(tr("One pixel, mm"), 0.1, (1e-4, 100), " mm")
+        self.pixel = section.add(Field(tr("One pixel, mm"), pixel))
         self.told = section.add_wide(Note())
         self._add_part(section)
-        self.find = QPushButton("Find the repeat")
+        self.find = QPushButton(tr("Find the repeat"))
         self.find.clicked.connect(self.find_wanted)
         self.find.setMinimumHeight(TARGET)
         section.add_wide(self.find)
@@ -130,25 +130,40 @@ class SwatchForm(Form):
 
     def _add_repeat(self, section: Section, cloths: tuple[Cloth, ...]) -> None:
         titles = [(cloth.title, cloth.id) for cloth in cloths]
-        self.cloth = section.add(Field("Cloth", Choice("Which cloth it is", titles), "the one that gets the repeat"))
+        self.cloth = section.add(
+            Field(tr("Cloth"), Choice(tr("Which cloth it is"), titles), tr("the one that gets the repeat"))
+        )
         self.cloth.set_shown(len(cloths) > 1)
         kinds = ((tr("stripes along the cloth"), "lengthwise"), (tr("bars across it"), "crosswise"))
         self.way_across = section.add(Field(tr("These are"), Choice(tr("What was found"), kinds)))
-        self.width = section.add(Field("Repeat", Length("Repeat", 24.0), "until all begins again"))
-        self.ground = section.add(Field("Ground", Colour("Colour of the ground", "#efe7d6"), "between the stripes"))
-        heads = ("stripe", "middle at", "width", "colour")
-        self.stripes = Rows("Stripes of one repeat", heads, (4, 3, 3, 4), "Add a stripe", self._new_stripe)
+        self.width = section.add(Field(tr("Repeat"), Length(tr("Repeat"), 24.0), tr("until all begins again")))
+        self.ground = section.add(
+            Field(tr("Ground"), Colour(tr("Colour of the ground"), "#efe7d6"), tr("between the stripes"))
+        )
+        heads = (tr("stripe"), tr("middle at"), tr("width"), tr("colour"))
+        self.stripes = Rows(tr("Stripes of one repeat"), heads, (4, 3, 3, 4), tr("Add a stripe"), self._new_stripe)
         section.add_wide(self.stripes)
-        self.lead = section.add(Field("Lead stripe", Choice("Lead stripe", ()), "the one that the eye follows"))
+        self.lead = section.add(
+            Field(tr("Lead stripe"), Choice(tr("Lead stripe"), ()), tr("the one that the eye follows"))
+        )
 
     def _new_stripe(self, number: int) -> list[Any]:
-        return self._row(Stripe(name=f"stripe {number + 1}", at=0.0, width=2.0, colour="#2f4a6b"))
+        return self._row(
+            Stripe(name=tr("stripe {number}").format(number=number + 1), at=0.0, width=2.0, colour="#2f4a6b")
+        )
 
     def _row(self, stripe: Stripe) -> list[Any]:
-        lengths = Length(f"Middle of {stripe.name}", stripe.at), Length(f"Width of {stripe.name}", stripe.width)
+        lengths = (
+            Length(tr("Middle of {name}").format(name=stripe.name), stripe.at),
+            Length(tr("Width of {name}").format(name=stripe.name), stripe.width),
+        )
         for entry in lengths:
             entry.show_unit(self.unit)
-        return [Words("Name of the stripe", stripe.name), *lengths, Colour(f"Colour of {stripe.name}", stripe.colour)]
+        return [
+            Words(tr("Name of the stripe"), stripe.name),
+            *lengths,
+            Colour(tr("Colour of {name}").format(name=stripe.name), stripe.colour),
+        ]
 
     def _show_fitting(self) -> None:
         """Leave out the fields that have no say for the scale as it is told."""
@@ -161,7 +176,7 @@ class SwatchForm(Form):
             (self.pixel, (PER_PIXEL,)),
         ):
             field.set_shown(way in ways)
-        self.told.say(_TOLD[way])
+        self.told.say(tr(_TOLD[way]))
 
     @property
     def marks_needed(self) -> int:
@@ -172,7 +187,8 @@ class SwatchForm(Form):
         """The scale as the fields and the marks tell it. Raises BadInput."""
         if len(marks) < self.marks_needed:
             missing = self.marks_needed - len(marks)
-            raise BadInput(f"{missing} more {'place is' if missing == 1 else 'places are'} to be marked in the picture")
+            one, more = tr("1 more place is to be marked"), tr("{count} more places are to be marked")
+            raise BadInput(one if missing == 1 else more.format(count=missing))
         way = self.way.entry.read()
         if way == MARKS:
             return by_marks(marks[0], marks[1], self.apart.read())
@@ -203,7 +219,7 @@ class SwatchForm(Form):
         rows = self.stripes.read()
         stripes = tuple(Stripe(name=name, at=at, width=wide, colour=colour) for name, at, wide, colour in rows)
         if not stripes:
-            raise BadInput("there is no stripe", "stripes", "add one")
+            raise BadInput(tr("there is no stripe"), "stripes", tr("add one"))
         cloth_id, width, ground, lead = (f.read() for f in (self.cloth, self.width, self.ground, self.lead))
         way: Way = self.way_across.read()
         before = self._cloths[cloth_id].repeat_of(way)

@@ -15,6 +15,7 @@ from app.pages.page import Page
 from app.pages.repeat_picture import RepeatPicture
 from app.pages.swatch_form import SwatchForm
 from app.pages.swatch_picture import SwatchPicture
+from app.words import later, tr
 from core.errors import BadInput
 from core.model.cloth import Cloth
 from core.model.validate_cloth import check_cloth
@@ -22,7 +23,7 @@ from core.swatch.colour import srgb_of
 from core.swatch.picture import Picture, open_picture
 from core.swatch.swatch import Swatch, read_swatch
 
-PICTURES = "Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.bmp);;All files (*)"
+PICTURES = later("Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.bmp);;All files (*)")
 
 
 class SwatchPage(Page):
@@ -33,7 +34,7 @@ class SwatchPage(Page):
 
     def __init__(self, cloths: tuple[Cloth, ...]) -> None:
         self.form: SwatchForm
-        super().__init__("Repeat from a picture", SwatchForm(cloths), "Use this repeat")
+        super().__init__(tr("Repeat from a picture"), SwatchForm(cloths), tr("Use this repeat"))
         self._cloths = {cloth.id: cloth for cloth in cloths}
         self._path = Path()
         self._picture: Picture | None = None
@@ -66,7 +67,9 @@ class SwatchPage(Page):
         return self.form.file
 
     def _ask_file(self) -> None:
-        path, _ = QFileDialog.getOpenFileName(self, "Open a picture of the cloth", str(self._path.parent), PICTURES)
+        path, _ = QFileDialog.getOpenFileName(
+            self, tr("Open a picture of the cloth"), str(self._path.parent), tr(PICTURES)
+        )
         if path:
             self.open(Path(path))
 
@@ -144,26 +147,31 @@ class SwatchPage(Page):
         self.make.setEnabled(False)
         missing = self.form.marks_needed - len(self.photo.marks)
         if self._picture is None:
-            self.verdict.say("Open a picture of the cloth.")
+            self.verdict.say(tr("Open a picture of the cloth."))
         elif missing > 0:
-            self.verdict.say(f"Mark {missing} more {'place' if missing == 1 else 'places'} in the picture.")
+            one, more = tr("Mark 1 more place in the picture."), tr("Mark {count} more places in the picture.")
+            self.verdict.say(one if missing == 1 else more.format(count=missing))
         else:
-            self.verdict.say("Now find the repeat.")
+            self.verdict.say(tr("Now find the repeat."))
         self.form.find.setEnabled(self._picture is not None and missing <= 0)
 
     def _in_words(self, swatch: Swatch) -> str:
-        return (
-            f"Found {swatch.repeat.width:.3f} mm over {swatch.repeats:.1f} repeats, standard deviation "
-            f"{swatch.width_sd_mm:.3f} mm, leaning {swatch.angle_deg:.2f}°.{self._slip(swatch)} Where the first repeat "
-            "begins on the cloth is still to be measured."
+        told = tr("Found {width} over {repeats} repeats, standard deviation {sd}, leaning {lean}°.").format(
+            width=self.unit.fine(swatch.repeat.width),
+            repeats=f"{swatch.repeats:.1f}",
+            sd=self.unit.fine(swatch.width_sd_mm),
+            lean=f"{swatch.angle_deg:.2f}",
         )
+        further = tr("Where the first repeat begins on the cloth is still to be measured.")
+        return " ".join(part for part in (told, self._slip(swatch), further) if part)
 
     def _slip(self, swatch: Swatch) -> str:
         """What a mark that is a pixel off does to the repeat."""
         if self.form.marks_needed != 2:
             return ""
         (x0, y0), (x1, y1) = self.photo.marks
-        return f" A mark a pixel off changes it by {swatch.repeat.width / math.hypot(x1 - x0, y1 - y0):.3f} mm."
+        off = swatch.repeat.width / math.hypot(x1 - x0, y1 - y0)
+        return tr("A mark a pixel off changes it by {off}.").format(off=self.unit.fine(off))
 
     def _cloth(self) -> Cloth:
         wanted = self.form.wanted()

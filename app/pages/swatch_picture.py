@@ -21,6 +21,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from app.theme import GRID, SPACE, Size, current
+from app.words import tr
 from core.swatch.scale import Point
 from core.swatch.swatch import Swatch
 
@@ -58,10 +59,10 @@ class SwatchPicture(QWidget):
     part_dragged = Signal(object)
     """A part of the picture was given by a drag: left, top, right, bottom, px of the file."""
 
-    def __init__(self, name: str = "Picture of the cloth") -> None:
+    def __init__(self, name: str = "") -> None:
         super().__init__()
-        self.setAccessibleName(name)
-        self.setAccessibleDescription("Click to mark places; arrow keys move the last mark by a pixel.")
+        self.setAccessibleName(name or tr("Picture of the cloth"))
+        self.setAccessibleDescription(tr("Click to mark places; arrow keys move the last mark by a pixel."))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumHeight(60 * GRID)
@@ -253,7 +254,7 @@ class SwatchPicture(QWidget):
         if self._image.isNull():
             painter.setFont(current().font(Size.NORMAL))
             painter.setPen(current().colour("quiet"))
-            painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, "The picture appears here.")
+            painter.drawText(self.rect(), Qt.AlignmentFlag.AlignCenter, tr("The picture appears here."))
         else:
             painter.drawImage(self._room(), self._image)
             painter.setClipRect(self._room())

@@ -171,7 +171,7 @@ class WaysIn(QObject):
 
     def _ask_drawing(self) -> Path | None:
         path, _ = QFileDialog.getOpenFileName(
-            self._window, "Open a drawn pattern", str(self._filing.folder()), DRAWINGS
+            self._window, tr("Open a drawn pattern"), str(self._filing.folder()), tr(DRAWINGS)
         )
         if path:
             note_folder(Path(path).parent)
@@ -183,16 +183,20 @@ class WaysIn(QObject):
         self.leave_all()
         self._document.begin(project)
         if project.cloths[0] == USUAL_CLOTH:
-            self._messages.say(f"{summary(project)} Its cloth is a stand-in.", "Enter the cloth…", self.cloth)
+            self._messages.say(
+                tr("{summary} Its cloth is a stand-in.").format(summary=summary(project)),
+                tr("Enter the cloth…"),
+                self.cloth,
+            )
         else:
             self._messages.say(summary(project))
 
     def _add(self, project: Project) -> None:
         before = len(self._document.kept.pieces)
         self.leave_all()
-        self._document.change("Add pieces from a drawing", project)
+        self._document.change(tr("Add pieces from a drawing"), project)
         added = len(project.pieces) - before
-        self._messages.say(f"{added} {'piece' if added == 1 else 'pieces'} added.")
+        self._messages.say((tr("1 piece added.") if added == 1 else tr("{count} pieces added.")).format(count=added))
 
     # --- cloths
 
@@ -210,7 +214,7 @@ class WaysIn(QObject):
         self._bring(cloths)
         cloths.show_cloths((page.cloth,), frozenset(), page.longest_mm, several=False)
         if page.cloth == USUAL_CLOTH:
-            cloths.words.say(STAND_IN, wrong=True)
+            cloths.words.say(tr(STAND_IN), wrong=True)
 
     def cloth(self) -> None:
         """The cloths of the open project; what is kept is one undo step."""
@@ -263,7 +267,9 @@ class WaysIn(QObject):
         cloths = tuple(changed if cloth.id == changed.id else cloth for cloth in self._document.kept.cloths)
         self._keep_cloths(cloths)
         self._messages.say(
-            f"{changed.title} has a new repeat. Measure where its first one begins.", "Cloth…", self.cloth
+            tr("{title} has a new repeat. Measure where its first one begins.").format(title=changed.title),
+            tr("Cloth…"),
+            self.cloth,
         )
 
     def _keep_cloths(self, cloths: tuple[Cloth, ...]) -> None:
@@ -286,8 +292,8 @@ def odd_with(project: Project, cloths: tuple[Cloth, ...]) -> list[str]:
 
 def _change_of(before: tuple[Cloth, ...], after: tuple[Cloth, ...]) -> str:
     if len(after) > len(before):
-        return f"Add {after[-1].title}"
+        return tr("Add {title}").format(title=after[-1].title)
     if len(after) < len(before):
-        return "Take a cloth out"
+        return tr("Take a cloth out")
     changed = [new.title for old, new in zip(before, after, strict=True) if old != new]
-    return f"Change {changed[0]}" if len(changed) == 1 else "Change the cloths"
+    return tr("Change {cloth}").format(cloth=changed[0]) if len(changed) == 1 else tr("Change the cloths")

@@ -15,6 +15,7 @@ import msgspec
 from PySide6.QtCore import QLockFile
 
 from app.safekeeping.stamp import Stamp
+from app.words import tr
 from core.errors import BadInput
 from core.files.atomic import write_atomically
 from core.files.project_file import project_to_bytes, read_project
@@ -70,11 +71,13 @@ class OwnFile:
         try:
             self._folder.mkdir(parents=True, exist_ok=True)
         except OSError as error:
-            raise BadInput(f"it can't be made ({error.strerror})", str(self._folder), "a folder") from None
+            raise BadInput(
+                tr("it can't be made ({why})").format(why=error.strerror), str(self._folder), tr("a folder")
+            ) from None
         if self._lock is None:
             lock = _lock(self.path)
             if not lock.tryLock(0):
-                raise BadInput("it can't be locked", str(self._folder), "a folder that can be written to")
+                raise BadInput(tr("it can't be locked"), str(self._folder), tr("a folder that can be written to"))
             self._lock = lock
 
     def remove(self) -> None:
@@ -151,7 +154,7 @@ def _origin(path: Path) -> Origin:
         return msgspec.json.decode(path.with_suffix(".json").read_bytes(), type=Origin)
     except (OSError, msgspec.DecodeError):
         when = datetime.fromtimestamp(_age(path) / 1e9).isoformat(timespec="seconds")
-        return Origin("Untitled", when=when)
+        return Origin(tr("Untitled"), when=when)
 
 
 def _remove(path: Path) -> None:

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWi
 from app.pages.entries import Choice
 from app.sewing.words import sentence, with_titles
 from app.theme import SPACE, Size, current
+from app.words import tr
 from core.model.project import Project
 from core.seams.walk import Finding
 
@@ -18,11 +19,11 @@ class FindingPanel(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Finding")
+        self.setAccessibleName(tr("Finding"))
         self.place, self.what, self.right = QLabel(), QLabel(wordWrap=True), QLabel(wordWrap=True)
-        self.method = Choice("Method", ())
+        self.method = Choice(tr("Method"), ())
         self.method.setMaxVisibleItems(14)
-        self.do = QPushButton("True it", toolTip="Change the pieces so, as one step that can be taken back")
+        self.do = QPushButton(tr("True it"), toolTip=tr("Change the pieces so, as one step that can be taken back"))
         self.do.setMinimumHeight(28)
         self.do.clicked.connect(lambda: self.true_by.emit(self.method.read()))
         self._lay_out()

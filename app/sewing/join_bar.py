@@ -7,6 +7,7 @@ from app.figures import step, unit
 from app.pages.entries import Choice
 from app.sewing.words import edge_title
 from app.theme import SPACE, TIGHT
+from app.words import tr
 from core.geometry.polyline import length
 from core.model.pattern import EdgeRef
 from core.model.project import Project
@@ -27,11 +28,13 @@ class JoinBar(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.one, self.other = _edges("One edge"), _edges("The other edge")
-        self.sew_button = _button("Sew together", "Make a seam of these two edges; left and right are seen to")
-        self.pick_button = _button("Pick on the cloth", "Click two edges on the cloth to sew them together (J)")
+        self.one, self.other = _edges(tr("One edge")), _edges(tr("The other edge"))
+        self.sew_button = _button(tr("Sew together"), tr("Make a seam of these two edges; left and right are seen to"))
+        self.pick_button = _button(tr("Pick on the cloth"), tr("Click two edges on the cloth to sew them together (J)"))
         self.pick_button.setCheckable(True)
-        self.ring_button = _button("Sew a ring", "Sew all panels side by side to a ring, as far as edges are free")
+        self.ring_button = _button(
+            tr("Sew a ring"), tr("Sew all panels side by side to a ring, as far as edges are free")
+        )
         self._lay_out()
         self._project: Project | None = None
         self.one.edited.connect(self._suggest)
@@ -45,7 +48,7 @@ class JoinBar(QWidget):
         grid.setContentsMargins(0, 0, 0, 0)
         grid.setHorizontalSpacing(SPACE)
         grid.setVerticalSpacing(TIGHT)
-        for row, (caption, box) in enumerate((("Edge", self.one), ("to edge", self.other))):
+        for row, (caption, box) in enumerate(((tr("Edge"), self.one), (tr("to edge"), self.other))):
             grid.addWidget(QLabel(caption, buddy=box), row, 0)
             grid.addWidget(box, row, 1)
         buttons = QHBoxLayout(spacing=SPACE)
@@ -63,7 +66,7 @@ class JoinBar(QWidget):
         ]
         for box in (self.one, self.other):
             box.offer(offers)
-            box.setPlaceholderText("No edge is free")
+            box.setPlaceholderText(tr("No edge is free"))
             box.setEnabled(bool(offers))
         self._suggest()
 

@@ -7,6 +7,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QFrame, QLabel, QStackedWidget, QVBoxLayout, QWidget
 
+from app import units
 from app.canvas.view import CanvasView
 from app.document import Document
 from app.messages import MessageBar
@@ -17,6 +18,7 @@ from app.sewing.seam_form import SeamForm
 from app.sewing.seam_tree import SeamTree
 from app.sewing.words import edge_title
 from app.theme import ROOMY, SPACE, Size, current
+from app.words import tr
 from core.derive.findings import find_odd
 from core.errors import BadInput
 from core.model.pattern import EdgeRef
@@ -34,11 +36,11 @@ class SewingPage(QWidget):
         self, document: Document, view: CanvasView, messages: MessageBar, parent: QWidget | None = None
     ) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Sewing")
+        self.setAccessibleName(tr("Sewing"))
         self._document, self._messages = document, messages
         self._shown: Project | None = None
         self._findings: tuple[Finding, ...] = ()
-        self.heading, self.figure = QLabel("Sew two edges together"), QLabel()
+        self.heading, self.figure = QLabel(tr("Sew two edges together")), QLabel()
         self.bar, self.tree = JoinBar(), SeamTree()
         self.form, self.finding = SeamForm(), FindingPanel()
         self.hint = QLabel(wordWrap=True, alignment=Qt.AlignmentFlag.AlignTop)
@@ -94,7 +96,7 @@ class SewingPage(QWidget):
             return
         self._shown = project
         garment = self._document.garment
-        self._findings = (*walk(project, garment), *find_odd(project))
+        self._findings = (*walk(project, garment, units.shown()), *find_odd(project, units.shown()))
         self.bar.show_project(project)
         self.tree.show_seams(project, garment.seams, self._findings, self.tree.seam or self._picked_name())
         self.figure.setText(_summary(project, len(self._findings)))
@@ -153,33 +155,38 @@ class SewingPage(QWidget):
     def sew(self, one: EdgeRef, other: EdgeRef) -> None:
         """Sew two edges together."""
         before = self._document.kept
-        title = f"Sew {edge_title(before, one)} to {edge_title(before, other)}"
+        title = tr("Sew {edge} to {other}").format(edge=edge_title(before, one), other=edge_title(before, other))
         if self._do(title, lambda: sew(before, one, other)):
             self._choose(self._document.kept.seams[-1].name)
 
     def sew_ring(self) -> None:
         """Sew all panels to a ring, as far as edges are free."""
-        self._do("Sew a ring", lambda: with_ring(self._document.kept))
+        self._do(tr("Sew a ring"), lambda: with_ring(self._document.kept))
 
     def change(self, name: str, keys: dict[str, Any]) -> None:
         """Change keys of a seam."""
         done = self._do(
-            f"Change seam {name}", lambda: with_seam(self._document.kept, name, **keys), f"{name} {list(keys)}"
+            tr("Change seam {name}").format(name=name),
+            lambda: with_seam(self._document.kept, name, **keys),
+            f"{name} {list(keys)}",
         )
         self._choose(str(keys.get("name", name)) if done else name)
 
     def remove(self, name: str) -> None:
         """Take a seam out."""
-        if self._do(f"Remove seam {name}", lambda: without_seam(self._document.kept, name)):
+        if self._do(tr("Remove seam {name}").format(name=name), lambda: without_seam(self._document.kept, name)):
             self._choose("")
             self.tree.setFocus()
 
     def true_by(self, remedy: Remedy) -> None:
         """Carry a remedy out."""
         name = remedy.sewn.seam.name
-        if self._do(f"True {name}: {remedy.method}", lambda: trued(self._document.kept, remedy)):
+        if self._do(
+            tr("True {name}: {method}").format(name=name, method=remedy.method),
+            lambda: trued(self._document.kept, remedy),
+        ):
             self._choose(name)
-            self._messages.say(f"{name}: {remedy.method}. Undo takes it back.")
+            self._messages.say(tr("{name}: {method}. Undo takes it back.").format(name=name, method=remedy.method))
 
     def _choose(self, name: str) -> None:
         self.tree.choose(name)
@@ -191,7 +198,7 @@ class SewingPage(QWidget):
         try:
             after = change()
         except BadInput as error:
-            self._messages.warn(f"That can't be done: {error}")
+            self._messages.warn(tr("That can't be done: {error}").format(error=error))
             return False
         self._messages.hide()
         self._document.change(title, after, series)
@@ -206,7 +213,7 @@ class SewingPage(QWidget):
     def _switch_picking(self, on: bool) -> None:
         self.picker.switch(on)
         if on:
-            self._messages.say("Click an edge, then the one it is sewn to. Escape ends it.")
+            self._messages.say(tr("Click an edge, then the one it is sewn to. Escape ends it."))
         else:
             self._messages.hide()
 
@@ -214,7 +221,9 @@ class SewingPage(QWidget):
         project, first = self._document.kept, self.picker.first
         if ref not in free_edges(project):
             label = next(seam.label for seam in project.sewn if ref in (seam.a, seam.b))
-            self._messages.say(f"{edge_title(project, ref)} is sewn already, in the seam {label}.")
+            self._messages.say(
+                tr("{edge} is sewn already, in the seam {label}.").format(edge=edge_title(project, ref), label=label)
+            )
         elif first is None or first == ref:
             self.picker.show_first(None if first == ref else ref)
             self.bar.show_picked(ref)
@@ -225,13 +234,19 @@ class SewingPage(QWidget):
 
 def _summary(project: Project, findings: int) -> str:
     if not project.seams:
-        return "No seams yet"
-    seams = f"{len(project.sewn)} seams" if len(project.sewn) != 1 else "1 seam"
-    found = "nothing to look at" if not findings else "1 finding" if findings == 1 else f"{findings} findings"
+        return tr("No seams yet")
+    seams = tr("{count} seams").format(count=len(project.sewn)) if len(project.sewn) != 1 else tr("1 seam")
+    found = (
+        tr("nothing to look at")
+        if not findings
+        else tr("1 finding")
+        if findings == 1
+        else tr("{count} findings").format(count=findings)
+    )
     return f"{seams}, {found}"
 
 
 def _next_thing(project: Project) -> str:
     if not project.seams:
-        return "No seams yet. Choose two edges above and sew them together, pick them on the cloth, or sew a ring."
-    return "Choose a seam to change it, or open it and choose a finding to true it."
+        return tr("No seams yet. Choose two edges above and sew them together, pick them on the cloth, or sew a ring.")
+    return tr("Choose a seam to change it, or open it and choose a finding to true it.")

@@ -7,6 +7,7 @@ from app.length_box import LengthBox
 from app.pages.entries import Choice, Tick, Words
 from app.sewing.words import JOINS, edge_title
 from app.theme import SPACE, TARGET, TIGHT
+from app.words import spoken, tr
 from core.model.pattern import Seam
 from core.model.project import Project
 from core.seams.garment import SeamLine
@@ -23,18 +24,22 @@ class SeamForm(QWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Seam")
+        self.setAccessibleName(tr("Seam"))
         self._seam: Seam | None = None
-        self.name = Words("Name of the seam")
+        self.name = Words(tr("Name of the seam"))
         self.a, self.b = QLabel(), QLabel()
-        self.exchange = QPushButton("Exchange", toolTip="The edge on the left becomes the one on the right")
-        self.weight = _number("Weight", "How much the seam shows: 3 counts three times as much as 1, 0 not at all")
-        self.join = Choice("How the edges meet", JOINS)
-        self.join.setToolTip("How two edges of different lengths meet")
-        self.both = Tick("The same on the other side")
-        self.seen = Stretch("Seen only from", "Only this part of the seam counts in the figures")
-        self.open = Stretch("Not sewn from", "A pocket mouth or a placket: this part does not count")
-        self.remove = QPushButton("Remove seam", toolTip="Take this seam out; the pieces stay as they are (Delete)")
+        self.exchange = QPushButton(tr("Exchange"), toolTip=tr("The edge on the left becomes the one on the right"))
+        self.weight = _number(
+            tr("Weight"), tr("How much the seam shows: 3 counts three times as much as 1, 0 not at all")
+        )
+        self.join = Choice(tr("How the edges meet"), spoken(JOINS))
+        self.join.setToolTip(tr("How two edges of different lengths meet"))
+        self.both = Tick(tr("The same on the other side"))
+        self.seen = Stretch(tr("Seen only from"), tr("Only this part of the seam counts in the figures"))
+        self.open = Stretch(tr("Not sewn from"), tr("A pocket mouth or a placket: this part does not count"))
+        self.remove = QPushButton(
+            tr("Remove seam"), toolTip=tr("Take this seam out; the pieces stay as they are (Delete)")
+        )
         for button in (self.exchange, self.remove):
             button.setMinimumHeight(TARGET)
         self._lay_out()
@@ -48,9 +53,9 @@ class SeamForm(QWidget):
         grid.setColumnStretch(1, 1)
         meets = QHBoxLayout(spacing=SPACE)
         meets.addWidget(self.weight)
-        meets.addWidget(QLabel("Edges", buddy=self.join))
+        meets.addWidget(QLabel(tr("Edges"), buddy=self.join))
         meets.addWidget(self.join, 1)
-        captioned = (("Name", self.name), ("Left", self.a), ("Right", self.b), ("Weight", meets))
+        captioned = ((tr("Name"), self.name), (tr("Left"), self.a), (tr("Right"), self.b), (tr("Weight"), meets))
         for row, (caption, part) in enumerate(captioned):
             label = QLabel(caption)
             grid.addWidget(label, row, 0)
@@ -113,7 +118,7 @@ class Stretch(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(SPACE)
-        for part in (self.tick, self.start, QLabel("to", buddy=self.end), self.end, QLabel("from the top")):
+        for part in (self.tick, self.start, QLabel("to", buddy=self.end), self.end, QLabel(tr("from the top"))):
             row.addWidget(part)
         row.addStretch(1)
         self.tick.clicked.connect(self._switch)

@@ -9,20 +9,21 @@ from PySide6.QtWidgets import QHeaderView, QTreeWidget, QTreeWidgetItem, QWidget
 from app.figures import step, unit
 from app.sewing.words import edge_title, with_titles
 from app.theme import GRID, current
+from app.words import later, tr
 from core.model.project import Project
 from core.seams.garment import SeamLine
 from core.seams.walk import Finding
 
 NAME, LEFT, RIGHT, FOUND = range(4)
-_HEADS = ("Seam", "Left, {}", "Right, {}", "Findings")
+_HEADS = (later("Seam"), later("Left, {}"), later("Right, {}"), later("Findings"))
 _TIPS = (
-    "Two edges that are sewn together",
-    "Length of the edge on the left of the seam as seen from outside, on the stitching line",
-    "Length of the edge on its right",
-    "How many things there are to look at; open the seam to see them",
+    later("Two edges that are sewn together"),
+    later("Length of the edge on the left of the seam as seen from outside, on the stitching line"),
+    later("Length of the edge on its right"),
+    later("How many things there are to look at; open the seam to see them"),
 )
 _DATA = Qt.ItemDataRole.UserRole
-ELSEWHERE = "Elsewhere"
+ELSEWHERE = later("Elsewhere")
 ROW_HIGH = 7 * GRID
 
 
@@ -38,7 +39,7 @@ class SeamTree(QTreeWidget):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
-        self.setAccessibleName("Seams and findings")
+        self.setAccessibleName(tr("Seams and findings"))
         self._name_columns()
         for column, tip in enumerate(_TIPS):
             self.headerItem().setToolTip(column, tip)
@@ -54,7 +55,7 @@ class SeamTree(QTreeWidget):
         self.currentItemChanged.connect(self._tell)
 
     def _name_columns(self) -> None:
-        self.setHeaderLabels([head.format(unit()) for head in _HEADS])
+        self.setHeaderLabels([tr(head).format(unit()) for head in _HEADS])
 
     def show_seams(
         self, project: Project, lines: Sequence[SeamLine], findings: Sequence[Finding], keep: str = ""
@@ -68,11 +69,11 @@ class SeamTree(QTreeWidget):
             line = next(line for line in lines if line.sewn.seam.name == seam.name)
             item = self._row(seam.name, [step(size) for size in line.edge_lengths], seam.name)
             sides = f"{edge_title(project, seam.a)}\n{edge_title(project, seam.b)}"
-            item.setToolTip(NAME, sides + ("\nand the same on the other side" if seam.both_sides else ""))
+            item.setToolTip(NAME, sides + (tr("\nand the same on the other side") if seam.both_sides else ""))
             self._hang(project, item, [finding for finding in findings if finding.seam == seam.name])
         elsewhere = [finding for finding in findings if not finding.seam]
         if elsewhere:
-            self._hang(project, self._row(ELSEWHERE, ["", ""], ""), elsewhere)
+            self._hang(project, self._row(tr(ELSEWHERE), ["", ""], ""), elsewhere)
         for item in self._seam_items():
             item.setExpanded(item.data(NAME, _DATA) not in closed)
         self.blockSignals(blocked)

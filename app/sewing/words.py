@@ -2,10 +2,11 @@
 
 import re
 
+from app.words import later
 from core.model.pattern import EdgeRef, edge_of, panel_of
 from core.model.project import Project
 
-JOINS = (("Spread evenly", "spread"), ("Held at the top", "top"), ("Held at the bottom", "bottom"))
+JOINS = ((later("Spread evenly"), "spread"), (later("Held at the top"), "top"), (later("Held at the bottom"), "bottom"))
 
 
 def edge_title(project: Project, ref: EdgeRef) -> str:

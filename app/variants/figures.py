@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from app.figures import DASH, figure, fine, length, step, unit
-from app.words import tr
+from app.words import later, tr
 from core.model.project import Project, Variant
 
 if TYPE_CHECKING:
@@ -33,28 +33,30 @@ class Head:
 
 HEADS = (
     Head(
-        "Rms",
+        later("Rms"),
         unit,
-        "The garment's figure under the variant's own weights",
+        later("The garment's figure under the variant's own weights"),
         lambda s: fine(s.rms_mm),
         lambda s: s.rms_mm,
     ),
     Head(
-        "Alike",
+        later("Alike"),
         unit,
-        "The garment's figure when all are judged by the weights that the seams have now",
+        later("The garment's figure when all are judged by the weights that the seams have now"),
         lambda s: fine(s.alike_rms_mm),
         lambda s: s.alike_rms_mm,
     ),
-    Head("Worst", unit, "The largest step on any seam", lambda s: step(s.worst_mm), lambda s: s.worst_mm),
+    Head(later("Worst"), unit, later("The largest step on any seam"), lambda s: step(s.worst_mm), lambda s: s.worst_mm),
     Head(
-        "Turn",
+        later("Turn"),
         lambda: "°",
-        "The largest turn off the grain",
+        later("The largest turn off the grain"),
         lambda s: figure(s.longest_turn_deg, decimals=2),
         lambda s: s.longest_turn_deg,
     ),
-    Head("Lay", unit, "Cloth that all lays take together", lambda s: length(s.lay_mm), lambda s: s.lay_mm),
+    Head(
+        later("Lay"), unit, later("Cloth that all lays take together"), lambda s: length(s.lay_mm), lambda s: s.lay_mm
+    ),
 )
 
 

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QTreeWidgetItem, QWidget
 
+from app import units
 from app.figure_tree import KEY, FigureTree
 from app.figures import fine, unit
 from app.words import tr
@@ -51,8 +52,9 @@ class HelpList(FigureTree):
     def _add_changes(self, advice: "Advice") -> None:
         head = self.heading(tr("Changes by gain"))
         for number, one in enumerate(advice.changes):
-            tip = "\n".join(part for part in (one.what, one.caution) if part)
-            self.row(head, [one.what, fine(one.rms_mm), fine(one.gain_mm, signed=True)], number, tip)
+            what, caution = one.words(units.shown())
+            tip = "\n".join(part for part in (what, caution) if part)
+            self.row(head, [what, fine(one.rms_mm), fine(one.gain_mm, signed=True)], number, tip)
         head.setExpanded(True)
 
     def _add_reasons(self, advice: "Advice") -> None:
@@ -62,7 +64,7 @@ class HelpList(FigureTree):
         for seam in advice.seams:
             item = self.row(head, [seam.label, fine(seam.rms_mm), ""], None)
             for reason in seam.reasons:
-                self._add_reason(item, in_words(reason), reason.share)
+                self._add_reason(item, in_words(reason, units.shown()), reason.share)
 
     def _add_reason(self, seam: QTreeWidgetItem, words: str, share: float) -> None:
         self.row(seam, [words, "", f"{100 * share:.0f} %"], None)

@@ -6,6 +6,7 @@ import msgspec
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QVBoxLayout, QWidget
 
+from app import units
 from app.commands import spread_out, without_places
 from app.document import Document
 from app.errands import Errands
@@ -75,6 +76,7 @@ class HelpPane(QWidget):
     def show_unit(self) -> None:
         """Follow a change of the unit of lengths."""
         self.list.show_advice(self._advice)
+        self._allow()
 
     def advise(self) -> None:
         """Work out what would help the project as it is kept."""
@@ -95,7 +97,8 @@ class HelpPane(QWidget):
             return
         changed = change.project
         changed = changed.placed(spread_out(changed, self._document.panels, without_places(kept)))
-        self._document.change(tr("Try: {what}").format(what=change.what), tried(kept, changed, change.what))
+        what, _ = change.words(units.shown())
+        self._document.change(tr("Try: {what}").format(what=what), tried(kept, changed, what))
         self._errands.matched.emit()
 
     def _fresh(self) -> bool:
@@ -115,7 +118,7 @@ class HelpPane(QWidget):
         if not fresh:
             return tr("The project is another one since. Go back to the variant it was worked out for, or do it again.")
         change = self.list.change
-        caution = change.caution if change else ""
+        caution = change.words(units.shown())[1] if change else ""
         return f"{caution[:1].upper()}{caution[1:]}." if caution else ""
 
 

@@ -13,6 +13,7 @@ from core.model.panel import drawn_edges
 from core.model.pattern import Piece
 from core.model.project import Layer, Pocket, Project, Strip
 from core.seams.walk import Finding
+from core.units import MM, Units
 
 FLAT_MM = 0.5
 """Two sides of a joined facing that lie no farther apart than this lie together."""
@@ -27,15 +28,15 @@ MATCHES_MM = 0.05
 _SQUARE_TO: dict[Way, str] = {"lengthwise": "across", "crosswise": "along"}
 
 
-def find_odd(project: Project) -> tuple[Finding, ...]:
+def find_odd(project: Project, units: Units = MM) -> tuple[Finding, ...]:
     """Findings about all edges of all pieces, then about layers, pockets and strips, of a validated project."""
-    edges = [finding for piece in project.pieces for finding in _bends(piece)]
-    strips = [finding for strip in project.strips for finding in _too_long(project, strip)]
-    pockets = [finding for pocket in project.pockets for finding in _mouth(project, pocket)]
-    return (*edges, *strips, *pockets, *_derived(project))
+    edges = [finding for piece in project.pieces for finding in _bends(piece, units)]
+    strips = [finding for strip in project.strips for finding in _too_long(project, strip, units)]
+    pockets = [finding for pocket in project.pockets for finding in _mouth(project, pocket, units)]
+    return (*edges, *strips, *pockets, *_derived(project, units))
 
 
-def _derived(project: Project) -> Iterator[Finding]:
+def _derived(project: Project, units: Units) -> Iterator[Finding]:
     """What can't be derived at all; else where joined pieces don't lie flat and patches don't match."""
     try:
         cut = cut_project(project)
@@ -43,11 +44,11 @@ def _derived(project: Project) -> Iterator[Finding]:
         yield Finding(error.place, error.what, error.right)
         return
     for layer in project.layers:
-        yield from _not_flat(project, layer) if layer.joined else ()
+        yield from _not_flat(project, layer, units) if layer.joined else ()
     yield from _other_cloths(cut)
     for patch in patches(cut):
         if {patch.name, patch.under.name} <= cut.placements.keys() and patch.apart_mm > MATCHES_MM:
-            told = ", ".join(f"{step:.1f} mm {_SQUARE_TO[way]}" for way, step in patch.steps.items())
+            told = ", ".join(f"{units.say_fine(step)} {_SQUARE_TO[way]}" for way, step in patch.steps.items())
             what = f"its stripes miss those of {patch.under.name!r} by up to {told}"
             yield Finding(f"panel {patch.name!r}", what, "match the patches again, or lay again")
 
@@ -59,25 +60,28 @@ def _other_cloths(cut: Project) -> Iterator[Finding]:
             yield Finding(f"piece {piece.id!r}", what, "cut it from that cloth, or let it lie on none")
 
 
-def _not_flat(project: Project, layer: Layer) -> Iterator[Finding]:
+def _not_flat(project: Project, layer: Layer, units: Units) -> Iterator[Finding]:
     for seam, apart in joints_apart(layer, project):
         if apart > FLAT_MM:
-            what = f"laid flat its two sides at seam {seam!r} lie up to {apart:.1f} mm apart"
+            what = f"laid flat its two sides at seam {seam!r} lie up to {units.say(apart)} apart"
             yield Finding(f"layer {layer.title!r}", what, "ease it in there, or cut it in one piece for each panel")
 
 
-def _mouth(project: Project, pocket: Pocket) -> list[Finding]:
+def _mouth(project: Project, pocket: Pocket, units: Units) -> list[Finding]:
     """Where the mouth is not what the seam leaves open."""
     seam = next(seam for seam in project.seams if seam.name == pocket.seam)
     mouth = pocket.opening
     if seam.open and all(abs(a - b) <= MOUTHS_AGREE_MM for a, b in zip(seam.open, mouth, strict=True)):
         return []
-    left = f"is open from {seam.open[0]:g} to {seam.open[1]:g} mm" if seam.open else "is sewn all along"
-    what = f"its mouth goes from {mouth[0]:g} to {mouth[1]:g} mm, seam {seam.name!r} {left}"
-    return [Finding(f"pocket {pocket.id!r}", what, f"leave the seam open from {mouth[0]:g} to {mouth[1]:g} mm")]
+    told = f"from {units.bare(mouth[0])} to {units.say(mouth[1])}"
+    left = "is sewn all along"
+    if seam.open:
+        left = f"is open from {units.bare(seam.open[0])} to {units.say(seam.open[1])}"
+    what = f"its mouth goes {told}, seam {seam.name!r} {left}"
+    return [Finding(f"pocket {pocket.id!r}", what, f"leave the seam open {told}")]
 
 
-def _bends(piece: Piece) -> list[Finding]:
+def _bends(piece: Piece, units: Units) -> list[Finding]:
     """Bends of the drawn line that are narrower than the allowance, so that the other line cuts them short."""
     sign, other = (1.0, "cutting") if piece.outline_is == "net" else (-1.0, "stitching")
     found = []
@@ -85,16 +89,18 @@ def _bends(piece: Piece) -> list[Finding]:
         bend = None if edge.name == piece.fold else filled_bend(line, sign * edge.allowance)
         if bend is not None:
             (x, y), by = bend
-            what = f"its bend at ({x:.1f}, {y:.1f}) is narrower than the allowance of {edge.allowance:g} mm"
-            how = f"the {other} line cuts it short by {by:.1f} mm; a smaller allowance there follows it"
+            at, allowance = f"({units.bare(x)}, {units.bare(y)})", units.say(edge.allowance)
+            what = f"its bend at {at} is narrower than the allowance of {allowance}"
+            how = f"the {other} line cuts it short by {units.say(by)}; a smaller allowance there follows it"
             found.append(Finding(f"piece {piece.id!r}, edge {edge.name!r}", what, how))
     return found
 
 
-def _too_long(project: Project, strip: Strip) -> list[Finding]:
+def _too_long(project: Project, strip: Strip, units: Units) -> list[Finding]:
     cloth = project.cloth(strip.cloth)
     most = longest_bias_mm(cloth)
     if strip.grain != "bias" or strip.length <= most:
         return []
-    what = f"on the bias {cloth.title!r} gives {most:.0f} mm in one length, the strip is {strip.length:g} mm long"
+    gives, long = units.say_whole(most), units.say(strip.length)
+    what = f"on the bias {cloth.title!r} gives {gives} in one length, the strip is {long} long"
     return [Finding(f"strip {strip.id!r}", what, "a larger number of shorter ones, joined along the grain")]

@@ -24,6 +24,7 @@ from core.model.project import Placement, Project
 from core.model.validate import check_fits
 from core.progress import Progress, part, silent
 from core.seams.garment import Garment
+from core.units import MM, Units
 
 MOST_OTHERS = 4
 """At most so many ways for groups to lie across the stripes are looked at besides the one given."""
@@ -61,14 +62,13 @@ class ClothLay:
         """Whether the cloth is long enough."""
         return self.missing_mm == 0.0
 
-    @property
-    def message(self) -> str:
+    def message(self, units: Units = MM) -> str:
         """One line for the maker."""
-        takes = f"{self.cloth.title}: the lay takes {self.length_mm:.1f} mm"
+        takes = f"{self.cloth.title}: the lay takes {units.say(self.length_mm)}"
         if self.available_mm is None:
             return takes
-        there = f"{takes}, the cloth has {self.available_mm:.1f} mm"
-        return there if self.fits else f"{there}: {self.missing_mm:.1f} mm are missing"
+        there = f"{takes}, the cloth has {units.say(self.available_mm)}"
+        return there if self.fits else f"{there}: {units.say(self.missing_mm)} are missing"
 
     @property
     def advice(self) -> tuple[str, ...]:
@@ -93,10 +93,9 @@ class LayResult:
     seconds: float
     status: Status
 
-    @property
-    def message(self) -> str:
+    def message(self, units: Units = MM) -> str:
         """One line for the maker."""
-        return "; ".join(lay.message for lay in self.lays)
+        return "; ".join(lay.message(units) for lay in self.lays)
 
 
 Show = Callable[[dict[PanelName, Placement]], None]

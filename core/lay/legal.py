@@ -14,6 +14,7 @@ from core.model.cloth import Cloth
 from core.model.panel import Panel, panels_of
 from core.model.pattern import PanelName
 from core.model.project import Placement, Project
+from core.units import MM, Units
 
 OVERLAP_MM2 = 0.01
 """Overlaps of a smaller area are none."""
@@ -41,7 +42,7 @@ def cut_lines(project: Project, cloth: Cloth) -> dict[PanelName, Points]:
     return {panel.name: cut_line(panel, project.placement(panel.name)) for panel in panels_on(project, cloth)}
 
 
-def find_faults(project: Project, cloth_id: str) -> tuple[str, ...]:
+def find_faults(project: Project, cloth_id: str, units: Units = MM) -> tuple[str, ...]:
     """What is wrong with the placements on a cloth, a line each; empty if they can be cut as they stand.
 
     Panels that overlap, lie outside the usable width, on a flaw, before the cut end (v = 0) or beyond a length that is
@@ -50,31 +51,36 @@ def find_faults(project: Project, cloth_id: str) -> tuple[str, ...]:
     """
     cloth = project.cloth(cloth_id)
     lines = cut_lines(project, cloth)
-    return (*faults_of(lines, cloth), *_beyond_length(lines, cloth), *_off_the_bias(project, cloth))
+    return (*faults_of(lines, cloth, units), *_beyond_length(lines, cloth, units), *_off_the_bias(project, cloth))
 
 
-def faults_of(lines: dict[PanelName, Points], cloth: Cloth) -> tuple[str, ...]:
+def faults_of(lines: dict[PanelName, Points], cloth: Cloth, units: Units = MM) -> tuple[str, ...]:
     """The faults of cut lines on a cloth, its length left out of account."""
     shapes = {name: Polygon(line) for name, line in lines.items()}
-    return (*_outside(lines, cloth), *_on_flaws(shapes, cloth), *_off_remnant(shapes, cloth), *_overlaps(shapes, cloth))
+    return (
+        *_outside(lines, cloth, units),
+        *_on_flaws(shapes, cloth),
+        *_off_remnant(shapes, cloth),
+        *_overlaps(shapes, cloth, units),
+    )
 
 
-def _outside(lines: dict[PanelName, Points], cloth: Cloth) -> Iterator[str]:
+def _outside(lines: dict[PanelName, Points], cloth: Cloth, units: Units) -> Iterator[str]:
     for name, line in lines.items():
         (left, start), (right, _) = line.min(axis=0), line.max(axis=0)
         over = max(cloth.usable[0] - left, right - cloth.usable[1])
         if not over <= BEYOND_MM:
-            yield f"panel {name!r} lies {over:.2f} mm outside the usable width"
+            yield f"panel {name!r} lies {units.say_fine(over)} outside the usable width"
         if not start >= -BEYOND_MM:
-            yield f"panel {name!r} lies {-start:.2f} mm before the cut end"
+            yield f"panel {name!r} lies {units.say_fine(-start)} before the cut end"
 
 
-def _beyond_length(lines: dict[PanelName, Points], cloth: Cloth) -> Iterator[str]:
+def _beyond_length(lines: dict[PanelName, Points], cloth: Cloth, units: Units) -> Iterator[str]:
     length = math.inf if cloth.end is None else cloth.end
     for name, line in lines.items():
         over = float(line[:, 1].max()) - length
         if over > BEYOND_MM:
-            yield f"panel {name!r} lies {over:.2f} mm beyond the cloth's end"
+            yield f"panel {name!r} lies {units.say_fine(over)} beyond the cloth's end"
 
 
 def _off_the_bias(project: Project, cloth: Cloth) -> Iterator[str]:
@@ -101,7 +107,7 @@ def _off_remnant(shapes: dict[PanelName, Polygon], cloth: Cloth) -> Iterator[str
             yield f"panel {name!r} lies off the remnant with {area:.2f} mm2"
 
 
-def _overlaps(shapes: dict[PanelName, Polygon], cloth: Cloth) -> Iterator[str]:
+def _overlaps(shapes: dict[PanelName, Polygon], cloth: Cloth, units: Units) -> Iterator[str]:
     names, polygons = list(shapes), np.array(list(shapes.values()), dtype=object)
     first, second = STRtree(polygons).query(polygons, predicate="dwithin", distance=cloth.spare_mm)
     for i, j in sorted(zip(first.tolist(), second.tolist(), strict=True)):
@@ -109,4 +115,5 @@ def _overlaps(shapes: dict[PanelName, Polygon], cloth: Cloth) -> Iterator[str]:
         if area > OVERLAP_MM2:
             yield f"panels {names[i]!r} and {names[j]!r} overlap by {area:.2f} mm2"
         elif i < j and (gap := polygons[i].distance(polygons[j])) < cloth.spare_mm - BEYOND_MM:
-            yield f"panels {names[i]!r} and {names[j]!r} lie {gap:.2f} mm apart, {cloth.spare_mm:g} mm are to be spared"
+            spare = units.say_fine(cloth.spare_mm)
+            yield f"panels {names[i]!r} and {names[j]!r} lie {units.say_fine(gap)} apart, {spare} are to be spared"

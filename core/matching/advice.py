@@ -6,7 +6,7 @@ from dataclasses import dataclass
 import msgspec
 
 from core.errors import Stopped
-from core.matching.proposals import Kind, Proposal, proposals
+from core.matching.proposals import Kind, Proposal, Words, proposals
 from core.matching.reasons import LEAST_MM, Reason, parts_of, told
 from core.matching.solve import match
 from core.model.cloth import WAYS, Way
@@ -15,6 +15,7 @@ from core.model.project import Project
 from core.progress import Progress, part, silent
 from core.seams.garment import Garment, SeamLine
 from core.seams.readings import Measurement, SeamReading, measure
+from core.units import Units
 
 AT_LIMIT_DEG = 1e-3
 """A panel turned to within this of the tolerance is at its limit."""
@@ -36,7 +37,16 @@ class Change:
     project: Project
     rms_mm: float
     gain_mm: float
-    panel: PanelName | None = None
+    offer: Proposal | None = None
+
+    @property
+    def panel(self) -> PanelName | None:
+        """The panel that a hold was taken off."""
+        return self.offer.panel if self.offer else None
+
+    def words(self, units: Units) -> Words:
+        """`what` and `caution` as they are shown."""
+        return self.offer.words(units) if self.offer else (self.what, self.caution)
 
 
 @dataclass(frozen=True, eq=False)
@@ -103,7 +113,7 @@ def _matched(project: Project, progress: Progress, what: str) -> Project:
 def _change(offer: Proposal, base: Project, solved: Project) -> Change:
     before = measure(msgspec.structs.replace(base, seams=solved.seams)).rms_mm or 0.0
     rms = measure(solved).rms_mm or 0.0
-    return Change(offer.kind, offer.what, offer.caution, solved, rms, before - rms, offer.panel)
+    return Change(offer.kind, offer.what, offer.caution, solved, rms, before - rms, offer)
 
 
 # --- reasons

@@ -1,7 +1,8 @@
 """Changes of a project that may let its seams match better: limits, holds and demands eased, pieces drawn otherwise."""
 
+import functools
 import math
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Literal
 
@@ -22,8 +23,12 @@ from core.model.validate import validate
 from core.seams.edge_ends import EdgeEnd, edge_end, with_longer_edge, with_moved_end, with_piece
 from core.seams.garment import Garment, SeamLine
 from core.seams.readings import read_seam
+from core.units import MM, Units
 
 Kind = Literal["match", "tolerance", "hold", "centre", "mirror pairs", "grain", "flare", "weights"]
+
+Words = tuple[str, str]
+"""What a change is, and what else it does."""
 
 TRADE_MM = 3.0
 """By so much lesser pieces may lie off the grain over their length (Vilumsone-Nemes 2018, p. 216)."""
@@ -47,6 +52,12 @@ class Proposal:
     project: Project
     caution: str = ""
     panel: PanelName | None = None
+    told: "Callable[[Units], Words] | None" = None
+    """`what` and `caution` in other units, where they tell lengths."""
+
+    def words(self, units: Units) -> "Words":
+        """`what` and `caution` as they are shown."""
+        return self.told(units) if self.told else (self.what, self.caution)
 
 
 def proposals(project: Project, garment: Garment) -> tuple[Proposal, ...]:
@@ -89,7 +100,8 @@ def _limits(project: Project, garment: Garment, cloth: Cloth) -> Iterator[Propos
             continue
         tried.append(limit)
         what = f"{cloth.title}: turns up to {limit:g}° instead of {now:g}°"
-        yield Proposal("tolerance", what, _with_limit(project, cloth, limit), _off_grain(limit, trade, long))
+        caution = functools.partial(_off_grain, limit, trade, long)
+        yield _telling("tolerance", _with_limit(project, cloth, limit), what, caution)
 
 
 def _with_limit(project: Project, cloth: Cloth, limit: float) -> Project:
@@ -98,11 +110,17 @@ def _with_limit(project: Project, cloth: Cloth, limit: float) -> Project:
     return msgspec.structs.replace(project, cloths=cloths)
 
 
-def _off_grain(limit: float, trade: float, long: float) -> str:
-    off = f"{long * math.tan(math.radians(limit)):.1f} mm off the grain over {long:.0f} mm"
+def _telling(kind: Kind, project: Project, what: str, caution: Callable[[Units], str]) -> Proposal:
+    """A change whose caution tells lengths."""
+    return Proposal(kind, what, project, caution(MM), told=lambda units: (what, caution(units)))
+
+
+def _off_grain(limit: float, trade: float, long: float, units: Units) -> str:
+    off = f"{units.say(long * math.tan(math.radians(limit)))} off the grain over {units.say_whole(long)}"
     if limit <= trade * 1.001:
         return f"{off}; main pieces are best left on it"
-    return f"{off}; the trade allows {TRADE_MM:g} mm for lesser pieces, none for main ones, and more may hang askew"
+    trade_says = f"the trade allows {units.say_whole(TRADE_MM)} for lesser pieces, none for main ones"
+    return f"{off}; {trade_says}, and more may hang askew"
 
 
 def _holds(project: Project) -> Iterator[Proposal]:
@@ -216,9 +234,12 @@ def _shared_flare(project: Project, line: SeamLine, out: float) -> Proposal:
     sewn = line.sewn
     changed = _moved_below(_moved_below(project, sewn.a, True, out), sewn.b, False, out)
     takes = project.piece_of(panel_of(sewn.a if out > 0 else sewn.b)).title
-    what = f"{sewn.seam.name}: {abs(out):.1f} mm of flare given to {takes}"
     caution = "the girth stays at every height and the edges keep their lengths; look at the hem's run before cutting"
-    return Proposal("flare", what, changed, caution)
+
+    def told(units: Units) -> Words:
+        return f"{sewn.seam.name}: {units.say(abs(out))} of flare given to {takes}", caution
+
+    return Proposal("flare", told(MM)[0], changed, caution, told=told)
 
 
 def _moved_below(project: Project, ref: EdgeRef, is_a: bool, right: float) -> Project:

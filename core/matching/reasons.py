@@ -10,6 +10,7 @@ from core.geometry.polyline import Floats
 from core.model.pattern import PanelName
 from core.seams.readings import SeamReading
 from core.seams.stripes import wrapped
+from core.units import MM, Units
 
 What = Literal["lean", "curve", "ring", "offset", "hold", "tolerance", "centre", "mirror pairs"]
 
@@ -122,16 +123,17 @@ def _mean(spans: Floats, one: Floats, other: Floats) -> float:
     return float(spans @ (ends / 3 + across / 6) / spans.sum())
 
 
-def in_words(reason: Reason) -> str:
+def in_words(reason: Reason, units: Units = MM) -> str:
     """A reason as a clause."""
+    step = units.say_fine(abs(reason.mm or 0))
     panels = " and ".join(reason.panels)
     limited = f"{panels or 'panels'} turned as far as {reason.deg or 0:g}° allows"
+    drift = units.say(abs(reason.drift_mm or 0))
     words = {
-        "lean": f"the leans differ by {abs(reason.deg or 0):.2f}°, {abs(reason.drift_mm or 0):.1f} mm of drift down it",
-        "curve": f"the edges bend unlike, {reason.mm or 0:.2f} mm rms",
-        "ring": f"a step of {abs(reason.mm or 0):.2f} mm all the way down, since the steps round the ring of panels "
-        "can't all be zero",
-        "offset": f"a step of {abs(reason.mm or 0):.2f} mm all the way down",
+        "lean": f"the leans differ by {abs(reason.deg or 0):.2f}°, {drift} of drift down it",
+        "curve": f"the edges bend unlike, {step} rms",
+        "ring": f"a step of {step} all the way down, since the steps round the ring of panels can't all be zero",
+        "offset": f"a step of {step} all the way down",
         "hold": f"{panels} is held",
         "tolerance": limited if reason.deg else "no panel may turn off the grain",
         "centre": "what is asked of the centre",

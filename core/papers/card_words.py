@@ -3,7 +3,6 @@
 from collections.abc import Mapping, Sequence
 
 from core.papers.figures import EdgeMarks, PanelFigures
-from core.papers.measures import Units
 from core.papers.moved_lines import MovedEdge, moved_edges
 from core.papers.neighbours import Neighbour
 from core.papers.page import FINE_SIZE, HEAD_SIZE, TEXT_SIZE, Paragraph
@@ -19,6 +18,7 @@ from core.papers.words import (
     where_on_edge,
 )
 from core.seams.levels import Level
+from core.units import Units
 
 MOST_PLACES, MOST_BARS = 16, 4
 """So many meeting places of an edge are named on a card; its edge strip shows all."""
@@ -71,15 +71,20 @@ def _shift_step(figures: PanelFigures, units: Units) -> list[Step]:
     edges = ", ".join(figures.lines_before)
     which = "stitching" if figures.panel.piece.outline_is == "net" else "cutting"
     words = f"Its {which} line is moved by {units.say(figures.shifted_mm)} at most ({edges}) to match the stripes"
-    where = "so many mm out (+) or in (−)" if moved_edges(figures) else "as drawn here"
+    where = f"so many {units.name} out (+) or in (−)" if moved_edges(figures) else "as drawn here"
     words = f"{words}: mark it on the paper {where}. The fine dashes are the old line."
     return [Step(words, tuple(_moved_words(one, units) for one in moved_edges(figures)))]
 
 
 def _moved_words(one: MovedEdge, units: Units) -> str:
     """The distances of one moved edge."""
-    places = (f"{units.whole(at)}: {out:+.1f}".replace("-", "−") for at, out in one.places)
+    places = (f"{units.whole(at)}: {_signed(out, units)}" for at, out in one.places)
     return f"{one.marks.edge} edge, {units.name} from the {one.marks.corner_with} edge: {', '.join(places)}."
+
+
+def _signed(mm: float, units: Units) -> str:
+    """A distance with its sign, without its unit."""
+    return f"{'−' if mm < 0 else '+'}{units.decimal(abs(mm))}"
 
 
 def _grain_step(figures: PanelFigures, units: Units) -> Step:

@@ -16,7 +16,6 @@ from core.papers.drawing import Anchor, Box, Drawing, Line, Primitive, Spot, Tex
 from core.papers.figures import Figures, GrainEnd, PanelFigures
 from core.papers.labels import Labels, block
 from core.papers.lettering import LINE_HEIGHT
-from core.papers.measures import Units
 from core.papers.neighbours import neighbours_laid
 from core.papers.page import (
     FINE_SIZE,
@@ -32,6 +31,7 @@ from core.papers.page import (
 )
 from core.papers.pattern import upright_deg
 from core.papers.sheet import FINEST_ON_PAPER_MM, Sheet
+from core.units import Units
 
 PICTURE_MM, NARROW_MM = 100.0, 70.0
 """Most and least width of the room for the picture; the words stand right of it."""

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 from typing import Literal, get_args
 
+from core.units import UnitName
+
 PaperName = Literal["a4", "letter", "a3"]
-UnitName = Literal["mm", "cm", "in"]
 LineChoice = Literal["net", "cut", "both"]
 Part = Literal["cutting papers", "full size", "edge strips", "seam sheet", "full-size plan", "lists"]
 

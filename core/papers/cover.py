@@ -7,8 +7,8 @@ from core.papers.check_squares import FOUR_INCHES_MM, check_squares
 from core.papers.drawing import Box, Drawing, Line, Point, Text, joined, segment
 from core.papers.figures import Figures, PanelFigures
 from core.papers.lettering import shortened
-from core.papers.measures import Units
 from core.papers.page import FINE_SIZE, HEAD_SIZE, Page, Paragraph, flow, heading
+from core.units import Units
 
 LEFT, SQUARES_TOP = 13.0, 33.0
 KIND_MM = 6.0

@@ -14,7 +14,6 @@ from core.papers.drawing import Anchor, Box, Drawing, Line, Primitive, Spot, Tex
 from core.papers.figures import Figures
 from core.papers.labels import Labels
 from core.papers.lettering import shortened
-from core.papers.measures import Units
 from core.papers.packing import Put, packed
 from core.papers.page import Leaf, Page, Paragraph, flow, heading
 from core.papers.pattern import stripes_within, upright_deg
@@ -32,6 +31,7 @@ from core.papers.strip_lengths import (
 )
 from core.papers.strip_lengths import upright_deg as to_frame_deg
 from core.papers.tiles import LABEL_MM
+from core.units import Units
 
 TICK_MM = 4.0
 NOTCH_INSIDE_MM = 8.0

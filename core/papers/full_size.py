@@ -9,7 +9,6 @@ from core.papers.cloth_drawing import cloth_drawing
 from core.papers.drawing import Box, Drawing, joined
 from core.papers.dxf_out import DxfBlock, dxf_bytes
 from core.papers.figures import ClothFigures, Figures
-from core.papers.measures import Units
 from core.papers.page import DRAWN_ON, WRITTEN_ON, Leaf
 from core.papers.pattern import PatternPiece, pattern_lines, pattern_piece
 from core.papers.pattern_sheet import PatternSheet, roll_sheets, tiled_sheets
@@ -17,6 +16,7 @@ from core.papers.pdf import pdf_bytes
 from core.papers.roll import LONGEST_MM, on_long_page
 from core.papers.svg import svg_bytes
 from core.papers.tile_pages import tile_pages
+from core.units import Units
 
 BEYOND_MM = 50.0
 PLAN_OVERLAP_MM = 100.0

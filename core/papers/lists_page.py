@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from core.derive.count import ClothNeed, CutPiece, CuttingList
 from core.papers.drawing import Anchor, Box, Drawing, Line, Primitive, Text, segment
 from core.papers.lettering import shortened
-from core.papers.measures import Units
 from core.papers.page import FINE_SIZE, HEAD_SIZE, TEXT_SIZE, Page, heading
+from core.units import Units
 
 ROW_MM = 6.6
 BOX_MM = 3.8

@@ -14,7 +14,6 @@ from core.papers.edge_strips import strip_pages
 from core.papers.figures import Figures, figures_of
 from core.papers.full_size import plan_files, roll_files, tiles_pdf
 from core.papers.lists_page import list_pages, lists_csv
-from core.papers.measures import Units
 from core.papers.page import DRAWN_ON, WRITTEN_ON, Leaf, with_feet
 from core.papers.pdf import pdf_bytes
 from core.papers.pieces import LaidProject, laid_project, pattern_pieces
@@ -24,6 +23,7 @@ from core.papers.seam_sheet import seam_pages
 from core.papers.tables import positions_csv, stripe_marks_csv
 from core.progress import Progress, silent
 from core.seams.readings import measure
+from core.units import MM, Units
 
 DEFAULT = PaperChoices()
 PAPERS_NAME, POSITIONS_NAME, MARKS_NAME = "cutting-papers.pdf", "positions.csv", "stripe-marks.csv"
@@ -48,7 +48,7 @@ def write_papers(
     """
     _say(progress, 0.0, "looking whether the panels can be cut as they lie")
     laid = laid_project(project)
-    refuse_unlaid(laid.project)
+    refuse_unlaid(laid.project, Units(choices.units))
     _say(progress, 0.1, "reading seams and places")
     figures = figures_of(laid.project, measure(laid.project))
     files: Files = {}
@@ -80,11 +80,11 @@ def paper_pages(figures: Figures, choices: PaperChoices = DEFAULT, laid: LaidPro
     return with_feet(page, [*cover_pages(figures, found, page, units), *before, *each], laid.title)
 
 
-def refuse_unlaid(project: Project) -> None:
+def refuse_unlaid(project: Project, units: Units = MM) -> None:
     """Raises CannotBeHad, naming the first fault, unless the panels can be cut as they lie."""
     from core.lay.legal import find_faults
 
-    faults = [fault for cloth in project.cloths for fault in find_faults(project, cloth.id)]
+    faults = [fault for cloth in project.cloths for fault in find_faults(project, cloth.id, units)]
     if faults:
         more = f", and {len(faults) - 1} more" if len(faults) > 1 else ""
         raise CannotBeHad(f"no papers: the panels can't be cut as they lie ({faults[0]}{more}); run lay first")

@@ -14,9 +14,9 @@ from core.model.cloth import Repeat, Way
 from core.model.panel import Panel
 from core.model.project import Placement
 from core.papers.figures import PanelFigures
-from core.papers.measures import Units
 from core.papers.words import Step, sideways
 from core.seams.stripes import Across, crossing_heights
+from core.units import Units
 
 STATIONS = 65
 """Points of a line across a patch, between which stripes and bars are straight."""

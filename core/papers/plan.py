@@ -13,9 +13,9 @@ from core.papers.drawing import Box, Drawing, Point, Primitive, Text, joined, se
 from core.papers.figures import ClothFigures, PanelFigures
 from core.papers.labels import Labels, block
 from core.papers.lettering import shortened, wrapped_lines
-from core.papers.measures import Units
 from core.papers.page import FINE_SIZE, TEXT_SIZE, Page, Paragraph, flow, heading, scale_for, scale_words
 from core.papers.sheet import FINEST_ON_PAPER_MM, Sheet
+from core.units import Units
 
 COARSEST_READABLE = 15.0
 """A plan at a smaller scale than 1 : 15 is repeated in stretches."""

@@ -8,10 +8,10 @@ import numpy as np
 from core.papers.drawing import Box, Drawing, Line, Primitive, Role, Text, joined, segment
 from core.papers.figures import GRADES_MM, Figures, grade_of
 from core.papers.lettering import shortened
-from core.papers.measures import Units
 from core.papers.page import FINE_SIZE, Page, Paragraph, flow, heading
 from core.seams.garment import SeamLine
 from core.seams.readings import Measurement, SeamReading
+from core.units import Units
 
 ROW_MM = 11.0
 LEFT = 13.0

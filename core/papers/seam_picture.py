@@ -11,12 +11,12 @@ from core.papers.cloth_drawing import stripe_areas
 from core.papers.drawing import Area, Box, Drawing, Line, Primitive, Role, Text, joined, segment
 from core.papers.figures import GRADES_MM, PanelFigures
 from core.papers.lettering import LINE_HEIGHT
-from core.papers.measures import Units
 from core.papers.sheet import Sheet
 from core.seams.garment import SeamLine
 from core.seams.readings import Reading, SeamReading
 from core.seams.runs import graded_runs
 from core.seams.strip import Side, opened_ring
+from core.units import Units
 
 GRADE_ROLES: tuple[Role, ...] = ("step good", "step fair", "step poor")
 NUMBER_MM = 2.7

@@ -10,12 +10,12 @@ from core.model.pattern import PanelName, edge_of, panel_of
 from core.papers.drawing import Anchor, Box, Drawing, Text, segment
 from core.papers.figures import EdgeMarks, Figures, PanelFigures
 from core.papers.lettering import shortened
-from core.papers.measures import INCH_MM, Units
 from core.papers.page import FINE_SIZE, TEXT_SIZE, Leaf, Page, Paragraph, flow, heading, scale_words, with_feet
 from core.papers.seam_picture import ROOM_FOR_NUMBERS_MM, columns_on_page, opened_seam
 from core.papers.seam_remedies import LeadPair, lead_pairs, shifts_at
 from core.papers.sheet import Sheet
 from core.seams.readings import Reading, SeamReading
+from core.units import INCH_MM, Units
 
 HALF_MM = 14.5
 """Width of one panel's side in the picture, on paper."""

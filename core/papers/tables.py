@@ -9,8 +9,8 @@ from collections.abc import Iterable, Sequence
 
 from core.model.cloth import WAYS
 from core.papers.figures import Figures, GrainEnd, PanelFigures
-from core.papers.measures import Units
 from core.papers.words import degrees
+from core.units import Units
 
 POSITION_COLUMNS = (
     "number",

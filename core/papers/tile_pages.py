@@ -12,12 +12,12 @@ from core.papers.check_squares import FOUR_INCHES_MM, check_squares
 from core.papers.drawing import Box, Drawing, Line, Point, Primitive, Text, segment
 from core.papers.labels import Labels, block
 from core.papers.lettering import shortened, text_box, width_of, wrapped_lines
-from core.papers.measures import Units
 from core.papers.page import FINE_SIZE, Leaf, Page, Paragraph, flow, heading, scale_for, scale_words
 from core.papers.pattern import PatternPiece
 from core.papers.pattern_sheet import CLEAR_MM, PatternSheet
 from core.papers.sheet import Sheet
 from core.papers.tiles import LABEL_MM, OVERLAP_MM, Tile, Tiling
+from core.units import Units
 
 NAME_MM = 4.0
 CROSS_MM = 2.5

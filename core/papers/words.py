@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from core.model.cloth import Cloth
 from core.papers.figures import Expected, GrainEnd, PanelFigures
-from core.papers.measures import Units
+from core.units import Units
 
 
 @dataclass(frozen=True)

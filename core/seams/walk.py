@@ -10,6 +10,7 @@ from core.seams.notches import NotchPair, notch_pairs
 from core.seams.readings import SeamReading
 from core.seams.remedy import LENGTH_METHODS, Method, Remedy
 from core.seams.runs_through import RunThrough, runs_through
+from core.units import MM, Units
 
 LENGTHS_AGREE_MM = 0.5
 """Two edges whose lengths differ by no more than this are of one length."""
@@ -41,7 +42,7 @@ class Finding:
         return f"{self.place}: {self.what}; {self.right}"
 
 
-def walk(project: Project, garment: Garment) -> tuple[Finding, ...]:
+def walk(project: Project, garment: Garment, units: Units = MM) -> tuple[Finding, ...]:
     """All findings about the seams of a validated project, in the order of the seams.
 
     What stands for both sides is walked once.
@@ -51,21 +52,21 @@ def walk(project: Project, garment: Garment) -> tuple[Finding, ...]:
     for line in garment.seams:
         if line.sewn.seam.name not in met:
             met.add(line.sewn.seam.name)
-            found += _about(project, garment, line)
+            found += _about(project, garment, line, units)
     return (*found, *_sewn_twice(garment))
 
 
-def _about(project: Project, garment: Garment, line: SeamLine) -> Iterator[Finding]:
+def _about(project: Project, garment: Garment, line: SeamLine, units: Units) -> Iterator[Finding]:
     seam = line.sewn.seam
     place = f"seam {seam.name!r}" + (" on both sides" if seam.both_sides else "")
     yield from (
         replace(finding, place=place, seam=seam.name)
         for finding in (
-            *_lengths(line),
+            *_lengths(line, units),
             *_direction(line),
-            *_stretches(line),
-            *_notches(garment, line),
-            *_runs(garment, line),
+            *_stretches(line, units),
+            *_notches(garment, line, units),
+            *_runs(garment, line, units),
             *_stripes(project, line),
         )
     )
@@ -75,7 +76,7 @@ def _offer(line: SeamLine, *methods: Method) -> tuple[Remedy, ...]:
     return tuple(Remedy(line.sewn, method) for method in methods)
 
 
-def _lengths(line: SeamLine) -> list[Finding]:
+def _lengths(line: SeamLine, units: Units) -> list[Finding]:
     a, b = line.edge_lengths
     if abs(a - b) <= LENGTHS_AGREE_MM:
         return []
@@ -85,7 +86,7 @@ def _lengths(line: SeamLine) -> list[Finding]:
         "top": "held at the top, it overhangs at the bottom",
         "bottom": "held at the bottom, it overhangs at the top",
     }[line.sewn.seam.join]
-    what = f"{longer} is {by:.1f} mm longer ({a:.1f} and {b:.1f} mm)"
+    what = f"{longer} is {units.say(by)} longer ({units.bare(a)} and {units.say(b)})"
     return [Finding("", what, how, remedies=_offer(line, *LENGTH_METHODS))]
 
 
@@ -98,35 +99,35 @@ def _direction(line: SeamLine) -> list[Finding]:
     return [Finding("", what, right, remedies=_offer(line, "exchange left and right"))]
 
 
-def _stretches(line: SeamLine) -> list[Finding]:
+def _stretches(line: SeamLine, units: Units) -> list[Finding]:
     found = []
     for what, stretch in (("seen", line.sewn.seam.seen), ("open", line.sewn.seam.open)):
         if stretch is not None and stretch[1] > line.length + 0.1:
-            said = f"{what} goes to {stretch[1]:g} mm", f"the seam ends at {line.length:.1f} mm"
+            said = f"{what} goes to {units.say(stretch[1])}", f"the seam ends at {units.say(line.length)}"
             found.append(Finding("", *said, remedies=_offer(line, "end the stretch with the seam")))
     if not line.counted_parts.any():
         found.append(Finding("", "no part of it counts", "leave a stretch that is seen and sewn"))
     return found
 
 
-def _notches(garment: Garment, line: SeamLine) -> list[Finding]:
-    return [found for pair in notch_pairs(garment, line) for found in _notch(line, pair)]
+def _notches(garment: Garment, line: SeamLine, units: Units) -> list[Finding]:
+    return [found for pair in notch_pairs(garment, line) for found in _notch(line, pair, units)]
 
 
-def _notch(line: SeamLine, pair: NotchPair) -> list[Finding]:
+def _notch(line: SeamLine, pair: NotchPair, units: Units) -> list[Finding]:
     at = (pair.a_mm, pair.b_mm)
     if pair.a_mm is None or pair.b_mm is None:
         here, there = (line.sewn.b, line.sewn.a) if pair.a_mm is None else (line.sewn.a, line.sewn.b)
         height = pair.b_mm if pair.a_mm is None else pair.a_mm
-        what = f"the notch of {here} at {height:.1f} mm meets none"
+        what = f"the notch of {here} at {units.say(height or 0.0)} meets none"
         ways: tuple[Method, ...] = ("mark the missing notch", "take the notch away")
         return [Finding("", what, f"one on {there} opposite, or none", remedies=_offer_notch(line, at, ways))]
     if abs(pair.apart_mm) <= NOTCHES_MEET_MM:
         return []
     lower = "lower" if pair.apart_mm > 0 else "higher"
-    what = f"the notch of {line.sewn.b} is {abs(pair.apart_mm):.1f} mm {lower} than that of {line.sewn.a}"
+    what = f"the notch of {line.sewn.b} is {units.say(abs(pair.apart_mm))} {lower} than that of {line.sewn.a}"
     ways = ("move the notch of the right edge", "move the notch of the left edge")
-    right = f"both at {pair.a_mm:.1f} or both at {pair.b_mm:.1f} mm"
+    right = f"both at {units.bare(pair.a_mm)} or both at {units.say(pair.b_mm)}"
     return [Finding("", what, right, remedies=_offer_notch(line, at, ways))]
 
 
@@ -136,8 +137,8 @@ def _offer_notch(
     return tuple(Remedy(line.sewn, method, at) for method in methods)
 
 
-def _runs(garment: Garment, line: SeamLine) -> list[Finding]:
-    return [_jut(line, run) for run in runs_through(garment, line) if juts(run)]
+def _runs(garment: Garment, line: SeamLine, units: Units) -> list[Finding]:
+    return [_jut(line, run, units) for run in runs_through(garment, line) if juts(run)]
 
 
 def juts(run: RunThrough) -> bool:
@@ -145,11 +146,11 @@ def juts(run: RunThrough) -> bool:
     return SMOOTH_DEG < abs(run.juts_deg) <= MEANT_BEYOND_DEG and run.juts_mm > SMOOTH_MM
 
 
-def _jut(line: SeamLine, run: RunThrough) -> Finding:
+def _jut(line: SeamLine, run: RunThrough, units: Units) -> Finding:
     where, method = _ENDS[run.end]
     way = "out" if run.juts_deg > 0 else "in"
     names = run.a.edge if run.a.edge == run.b.edge else f"{run.a.edge} and {run.b.edge}"
-    size = f"{abs(run.juts_deg):.1f} degrees, {run.juts_mm:.1f} mm over {run.reach_mm:.0f} mm"
+    size = f"{abs(run.juts_deg):.1f} degrees, {units.say(run.juts_mm)} over {units.say_whole(run.reach_mm)}"
     return Finding(
         "",
         f"{names} juts {way} at the {where} by {size}",

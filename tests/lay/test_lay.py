@@ -127,7 +127,7 @@ def test_what_is_missing_is_told_in_millimetres() -> None:
     short = lay(project_of(pieces, 1500, length=580)).lays[0]
     assert (short.fits, short.available_mm) == (False, 580)
     assert short.missing_mm == pytest.approx(20, abs=1e-6)
-    assert short.message == "cloth: the lay takes 600.0 mm, the cloth has 580.0 mm: 20.0 mm are missing"
+    assert short.message() == "cloth: the lay takes 600.0 mm, the cloth has 580.0 mm: 20.0 mm are missing"
     enough = lay(project_of(pieces, 1500, length=600)).lays[0]
     assert (enough.fits, enough.missing_mm) == (True, 0.0)
     open_ended = lay(project_of(pieces, 1500)).lays[0]

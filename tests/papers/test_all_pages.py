@@ -15,7 +15,6 @@ from core.papers.edge_strips import strip_pages
 from core.papers.figures import figures_of
 from core.papers.full_size import plan_leaves, roll_leaves
 from core.papers.lettering import text_box
-from core.papers.measures import Units
 from core.papers.page import DRAWN_ON, WRITTEN_ON, Leaf
 from core.papers.papers import paper_pages
 from core.papers.pattern_sheet import tiled_sheets
@@ -23,6 +22,7 @@ from core.papers.pieces import laid_project, pattern_pieces
 from core.papers.seam_sheet import seam_pages
 from core.papers.tile_pages import tile_pages
 from core.seams.readings import measure
+from core.units import Units
 
 CHOSEN = {
     "parasol": PaperChoices(paper="a3", units="cm", lines="net"),

@@ -11,17 +11,16 @@ from shapely.geometry import LineString, Polygon
 from core.model.cloth import Repeat, Stripe
 from core.model.project import Project
 from core.papers.cards import card_pages
-from core.papers.choices import UnitName
 from core.papers.cloth_drawing import cloth_drawing, lead_lines
 from core.papers.drawing import Area, Box, Line, Text
 from core.papers.edge_strips import strip_pages
 from core.papers.figures import Figures, figures_of
 from core.papers.lettering import text_box
-from core.papers.measures import Units
 from core.papers.page import A4, LETTER, Page
 from core.papers.papers import paper_pages
 from core.papers.tables import stripe_marks_csv
 from core.seams.readings import measure
+from core.units import UnitName, Units
 
 BARS = Repeat(
     width=40,

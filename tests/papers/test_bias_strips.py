@@ -12,9 +12,9 @@ from core.files.project_file import read_project
 from core.model.project import Placement, Strip
 from core.papers.card_words import card_paragraphs
 from core.papers.figures import figures_of
-from core.papers.measures import Units
 from core.papers.tables import positions_csv
 from core.seams.readings import measure
+from core.units import Units
 
 
 @pytest.mark.parametrize(

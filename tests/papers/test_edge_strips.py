@@ -10,11 +10,9 @@ from shapely.geometry import LineString, Point, Polygon
 
 from core.matching.solve import match
 from core.model.project import Project
-from core.papers.choices import UnitName
 from core.papers.drawing import Area, Line, Spot
 from core.papers.edge_strips import strip_pages
 from core.papers.figures import Figures, figures_of
-from core.papers.measures import Units
 from core.papers.packing import MARGIN_MM, packed
 from core.papers.page import A4, LETTER, Leaf
 from core.papers.pdf import pdf_bytes
@@ -22,6 +20,7 @@ from core.papers.strip_edges import EdgeStretch
 from core.papers.strip_lengths import HALF_MM, INSIDE_MM, JOIN_MM, OUTSIDE_MM, Strip, strips_of
 from core.papers.tiles import LABEL_MM
 from core.seams.readings import measure
+from core.units import UnitName, Units
 from reading_back import pdf_lines, pdf_texts
 
 TENTH_MM = 0.1

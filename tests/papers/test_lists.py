@@ -9,15 +9,14 @@ import pytest
 from core.derive.count import CuttingList, cutting_list
 from core.derive.cutting import cut_project
 from core.model.project import Project
-from core.papers.choices import UnitName
 from core.papers.drawing import Line, Text
 from core.papers.figures import figures_of
 from core.papers.lists_page import MOST_BOXES, list_pages, lists_csv
-from core.papers.measures import Units
 from core.papers.page import A4, LETTER
 from core.papers.papers import paper_pages
 from core.papers.pieces import laid_project, pattern_pieces
 from core.seams.readings import measure
+from core.units import UnitName, Units
 
 
 @pytest.fixture(scope="module")

@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from core.papers.measures import Units
+from core.units import Units
 
 INCH = Fraction(254, 10)
 LENGTHS = st.floats(-5000.0, 5000.0)

@@ -14,12 +14,12 @@ from core.papers.cards import card_pages
 from core.papers.choices import PaperChoices
 from core.papers.figures import Figures, PanelFigures, figures_of
 from core.papers.full_size import plan_files, plan_leaves
-from core.papers.measures import Units
 from core.papers.page import A4, Leaf
 from core.papers.pdf import pdf_bytes
 from core.papers.pens import PENS
 from core.papers.tables import positions_csv
 from core.seams.readings import measure
+from core.units import Units
 from reading_back import dxf_blocks, pdf_lines, pdf_texts, svg_lines
 
 TENTH_MM = 0.1

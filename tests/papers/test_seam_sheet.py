@@ -11,7 +11,6 @@ from core.geometry.polyline import Floats
 from core.model.project import Project
 from core.papers.drawing import Area
 from core.papers.figures import Figures, figures_of
-from core.papers.measures import Units
 from core.papers.page import A4, LETTER
 from core.papers.pdf import pdf_bytes
 from core.papers.pens import light_tint
@@ -21,6 +20,7 @@ from core.papers.seam_sheet import seam_pages
 from core.seams.readings import SeamReading, measure
 from core.seams.strip import edge_at, strip_across
 from core.seams.stripes import Across
+from core.units import Units
 from reading_back import pdf_texts
 
 TENTH_MM = 0.1

@@ -12,7 +12,6 @@ from core.model.project import Project
 from core.papers.choices import LineChoice
 from core.papers.drawing import Role, Text
 from core.papers.figures import figures_of
-from core.papers.measures import Units
 from core.papers.nesting import GAP_MM
 from core.papers.packing import Put, packed
 from core.papers.page import A3, A4, LETTER, Page
@@ -23,6 +22,7 @@ from core.papers.pieces import laid_project, pattern_pieces
 from core.papers.tile_pages import tile_pages
 from core.papers.tiles import LABEL_MM, OVERLAP_MM, Tile, Tiling
 from core.seams.readings import measure
+from core.units import Units
 from reading_back import pdf_lines
 
 TENTH_MM = 0.1

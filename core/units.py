@@ -1,8 +1,9 @@
 """Lengths as numbers to read: millimetres, centimetres, or inches with fractions to a sixteenth."""
 
 from dataclasses import dataclass
+from typing import Literal
 
-from core.papers.choices import UnitName
+UnitName = Literal["mm", "cm", "in"]
 
 SIXTEENTHS = 16
 INCH_MM = 25.4
@@ -54,6 +55,10 @@ class Units:
         """A length with its unit."""
         return f"{self.bare(value)} {self.name}"
 
+    def say_whole(self, value: float) -> str:
+        """A height with its unit."""
+        return f"{self.whole(value)} {self.name}"
+
     def fine(self, value: float) -> str:
         """A step, which is small: hundredths of a millimetre, thousandths of a centimetre or an inch; no unit."""
         if abs(value) >= 100 and self.name != "in":
@@ -81,6 +86,10 @@ class Units:
     def ruled(self, count: int) -> str:
         """A number on a ruler: so many times `ruler_mm`."""
         return f"{count * 10}" if self.name == "mm" else f"{count}"
+
+
+MM = Units()
+"""How lengths are written where nothing else was chosen, as on the command line."""
 
 
 def _sixteenths(value: float) -> str:

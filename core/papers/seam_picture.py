@@ -75,9 +75,10 @@ def _half(line: SeamLine, side: Side, figures: PanelFigures, depth_mm: float) ->
         return Drawing()
     stripes = stripe_areas(figures.cloth, Box.round(band).grown(1.0)).inside(band)
     flat = [
-        replace(part, points=_few(_flat(opened_ring(lying, side, part.points), side, line.length)))
+        replace(part, points=ring)
         for part in stripes.parts
         if isinstance(part, Area)
+        and len(ring := _few(_flat(opened_ring(lying, side, part.points), side, line.length))) > 2
     ]
     outline = Line(_few(_flat(opened_ring(lying, side, band), side, line.length)), "neighbour", closed=True)
     return Drawing((*flat, outline))
@@ -98,7 +99,7 @@ def _flat(opened: Points, side: Side, length: float) -> Points:
 
 
 def _few(ring: Points) -> Points:
-    """A closed outline without the points that its straight stretches don't need."""
+    """A closed outline without the points that its straight stretches don't need; two points of a mere sliver."""
     closed = LineString(np.vstack([ring, ring[:1]])).simplify(STRAIGHT_MM, preserve_topology=False)
     return np.array(closed.coords)[:-1]
 

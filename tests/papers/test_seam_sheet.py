@@ -7,7 +7,10 @@ import numpy as np
 import pytest
 from shapely.geometry import Point, Polygon
 
+from conftest import SAMPLES
+from core.files.project_file import read_project
 from core.geometry.polyline import Floats
+from core.matching.solve import match
 from core.model.project import Project
 from core.papers.drawing import Area
 from core.papers.figures import Figures, figures_of
@@ -152,3 +155,12 @@ def test_heights_are_whole_inches_on_inch_papers(skirt: Project) -> None:
     figures = figures_of(skirt, measure(skirt))
     (first, *_) = pdf_texts(pdf_bytes(seam_pages(figures, LETTER, Units("in")), skirt.title))
     assert all(f" {inches} " in first for inches in (4, 8, 12, 16, 20, 24))
+
+
+def test_a_stripe_that_only_just_reaches_into_the_picture_does_no_harm() -> None:
+    """On the small apron a corner of a stripe, a hundredth of a millimetre broad, reaches into a seam's picture."""
+    project = match(read_project(SAMPLES / "ferry-apron.stripewright")).project
+    leaves = seam_pages(figures_of(project, measure(project)), A4, Units())
+    areas = [part for leaf in leaves for part in leaf.drawing.parts if isinstance(part, Area)]
+    assert areas
+    assert min(len(area.points) for area in areas) > 2

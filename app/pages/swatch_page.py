@@ -156,11 +156,12 @@ class SwatchPage(Page):
         self.form.find.setEnabled(self._picture is not None and missing <= 0)
 
     def _in_words(self, swatch: Swatch) -> str:
-        told = tr("Found {width} over {repeats} repeats, standard deviation {sd}, leaning {lean}°.").format(
+        told = tr("Found {width} over {repeats} repeats, standard deviation {sd}, leaning {lean}°, confidence {sure}.").format(
             width=self.unit.fine(swatch.repeat.width),
             repeats=f"{swatch.repeats:.1f}",
             sd=self.unit.fine(swatch.width_sd_mm),
             lean=f"{swatch.angle_deg:.2f}",
+            sure=f"{swatch.confidence:.0%}",
         )
         further = tr("Where the first repeat begins on the cloth is still to be measured.")
         return " ".join(part for part in (told, self._slip(swatch), further) if part)

@@ -131,14 +131,15 @@ def test_a_large_picture_is_made_smaller_and_read_alike():
     assert_found(swatch, made, made.mm_per_px)
 
 
-FOLDS = {"four repeats": (32.0, 1.0), "five repeats": (25.0, 1.0), "seven repeats, taken for pairs": (18.0, 1.0)}
+FOLDS = {"five repeats": (25.0, 1.0), "seven repeats, taken for pairs": (18.0, 1.0)}
 
 
 @pytest.mark.parametrize("name", FOLDS)
 def test_a_fold_along_the_stripes_among_few_repeats_lowers_the_confidence_and_is_told(name):
     """A fold that hides a millimetre changes the repeat by more than 1 %: it must not look sure."""
     repeat, hidden = FOLDS[name]
-    made = Made(repeat, ((0.25 * repeat, 0.2 * repeat, NAVY), (0.6 * repeat, 0.08 * repeat, RED)), noise=4, blur_px=0.8)
+    stripes = ((0.25 * repeat, 0.2 * repeat, NAVY), (0.6 * repeat, 0.08 * repeat, RED))
+    made = Made(repeat, stripes, size=(640, 160), noise=4, blur_px=0.8)
     flat = read_swatch(picture_of(picture(made)), PerPixel(made.mm_per_px))
     folded = read_swatch(picture_of(folded_along(made, 45.0, hidden)), PerPixel(made.mm_per_px))
     assert abs(folded.repeat.width - repeat) > 0.005 * repeat

@@ -138,8 +138,10 @@ class SwatchPage(Page):
             self.repeat.fade()
             self.block(str(error)[:1].upper() + str(error)[1:])
             return
-        self.repeat.show_cloth(cloth, self.unit)
-        self.told.say(ways_in_words(cloth, self.unit))
+        across = self.form.way_across.read() == "crosswise"
+        alone = msgspec.structs.replace(cloth, **{"repeat" if across else "crosswise": None})
+        self.repeat.show_cloth(alone, self.unit)
+        self.told.say(ways_in_words(alone, self.unit))
         self.allow(self._in_words(self._swatch))
 
     def _say_next(self) -> None:
@@ -156,7 +158,9 @@ class SwatchPage(Page):
         self.form.find.setEnabled(self._picture is not None and missing <= 0)
 
     def _in_words(self, swatch: Swatch) -> str:
-        told = tr("Found {width} over {repeats} repeats, standard deviation {sd}, leaning {lean}°, confidence {sure}.").format(
+        told = tr(
+            "Found {width} over {repeats} repeats, standard deviation {sd}, leaning {lean}°, confidence {sure}."
+        ).format(
             width=self.unit.fine(swatch.repeat.width),
             repeats=f"{swatch.repeats:.1f}",
             sd=self.unit.fine(swatch.width_sd_mm),

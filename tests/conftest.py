@@ -1,10 +1,14 @@
 import os
+from functools import cache
 from pathlib import Path
 
 import pytest
 
+from core.lay import budget
+
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
+FULL_SEARCH = Path(__file__).parent / "lay", Path(__file__).parent / "bench"
 SAMPLES = Path(__file__).resolve().parent.parent / "sample_projects"
 
 
@@ -16,3 +20,16 @@ def harbour_skirt() -> Path:
 @pytest.fixture
 def pier_parasol() -> Path:
     return SAMPLES / "pier-parasol.stripewright"
+
+
+@cache
+def whole_work() -> tuple[float, float]:
+    """The work of a lay, and of a quick one, as the project has them."""
+    return budget.WORK, budget.QUICK_WORK
+
+
+@pytest.hookimpl(tryfirst=True)
+def pytest_runtest_setup(item: pytest.Item) -> None:
+    """Only the lay's own tests search in full: elsewhere a lay has to be legal and repeatable, not short."""
+    full = any(folder in item.path.parents for folder in FULL_SEARCH)
+    budget.WORK, budget.QUICK_WORK = (work if full else work / 20 for work in whole_work())

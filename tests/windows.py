@@ -13,9 +13,10 @@ from app.workbench import application
 
 
 def empty_profile(folder: Path) -> None:
-    """Settings in a folder of the test, and the application."""
+    """Settings in a folder of the test, nothing remembered of those before, and the application."""
     QSettings.setDefaultFormat(QSettings.Format.IniFormat)
     QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, str(folder / "settings"))
+    units.forget()
     application()
     units.forget()
 

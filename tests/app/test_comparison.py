@@ -23,10 +23,10 @@ def rows_of(dialog: Comparison) -> list[list[str]]:
 
 def test_each_choice_is_laid_and_told_against_the_lay_as_it_is(squares, qtbot):
     kept = squares.document.kept
-    with qtbot.waitSignal(squares.jobs.ended, timeout=30_000):
+    with qtbot.waitSignal(squares.jobs.ended, timeout=60_000):
         squares.actions_by_id["compare"].trigger()
     (dialog,) = squares.findChildren(Comparison)
-    qtbot.waitUntil(lambda: dialog.table.rowCount() == 3)
+    qtbot.waitUntil(lambda: dialog.table.rowCount() == 3, timeout=60_000)
     assert rows_of(dialog) == [
         ["As it is", "200", "0", "200", "4.00"],
         ["Panels end for end, if the cloth allows it", "100", "−100", "100", "2.00"],

@@ -94,7 +94,7 @@ def test_laying_lays_all_cloths_and_undo_takes_it_back(lined, qtbot):
     before = lined.document.kept
     lined.errands.lay()
     lined.jobs.finish_early()
-    qtbot.waitUntil(lambda: not lined.jobs.busy, timeout=30_000)
+    qtbot.waitUntil(lambda: not lined.jobs.busy, timeout=60_000)
     cut = lined.document.cut
     assert [find_faults(cut, cloth.id) for cloth in cut.cloths] == [(), ()]
     assert lined.document.kept.layers == before.layers

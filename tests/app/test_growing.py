@@ -7,7 +7,7 @@ from core.lay.lying import Lying
 def begin_to_lay(skirt, qtbot):
     kept, steps = skirt.document.kept, skirt.document.undo.count()
     skirt.errands.lay()
-    qtbot.waitUntil(lambda: skirt.document.trying, timeout=30_000)
+    qtbot.waitUntil(lambda: skirt.document.trying, timeout=60_000)
     assert skirt.document.kept is kept
     assert skirt.document.undo.count() == steps
     return kept
@@ -33,7 +33,7 @@ def test_stopped_early_the_best_is_kept_as_one_step(skirt, qtbot):
     document = skirt.document
     begin_to_lay(skirt, qtbot)
     shown = skirt.desk.view.scene_here.lying.length_mm
-    with qtbot.waitSignal(skirt.jobs.ended, timeout=30_000):
+    with qtbot.waitSignal(skirt.jobs.ended, timeout=60_000):
         skirt.jobs.finish_early()
     assert not document.trying
     assert document.undo.undoText() == "Lay on the cloth"

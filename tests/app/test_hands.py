@@ -336,7 +336,7 @@ def test_the_close_up_follows_a_drag(skirt, mouse, qtbot):
     start = mouse.on("front.R")
     mouse.press(start)
     mouse.move(start + QPoint(23, 0), keys=Qt.KeyboardModifier.AltModifier)
-    qtbot.waitUntil(lambda: skirt.desk.opened.closeup.grab().toImage() != before)
+    qtbot.waitUntil(lambda: skirt.desk.opened.closeup.grab().toImage() != before, timeout=60_000)
     mouse.release(start)
 
 

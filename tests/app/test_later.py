@@ -78,7 +78,7 @@ def test_slices_are_worked_through_in_order_after_the_beginning_and_not_after_th
     qtbot.wait(30)
     assert done == []
     idle.begin()
-    qtbot.waitUntil(lambda: done == [0, 1, 2])
+    qtbot.waitUntil(lambda: done == [0, 1, 2], timeout=60_000)
     idle.add(done.append(number) for number in range(3, 9))
     idle.end()
     qtbot.wait(30)

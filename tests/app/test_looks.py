@@ -66,13 +66,13 @@ def test_a_field_has_a_border_that_is_seen_and_one_that_shows_the_focus(qtbot, d
     column.addWidget(field)
     holder.show()
     holder.activateWindow()
-    qtbot.waitUntil(holder.isActiveWindow)
+    qtbot.waitUntil(holder.isActiveWindow, timeout=60_000)
     other.setFocus()
     ground = QColor(ROLES["surface"][dark])
     still = _border(field)
     assert contrast(still, ground) >= 3
     field.setFocus(Qt.FocusReason.TabFocusReason)
-    qtbot.waitUntil(field.hasFocus)
+    qtbot.waitUntil(field.hasFocus, timeout=60_000)
     focused = _border(field)
     apply_theme(app, False)
     assert contrast(focused, ground) >= 3

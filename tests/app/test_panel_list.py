@@ -55,7 +55,7 @@ def test_places_and_turns_are_typed_into_the_list(table, skirt, qtbot):
         editor = QApplication.focusWidget()
         QTest.keyClicks(editor, text)
         QTest.keyClick(editor, Qt.Key.Key_Return)
-        qtbot.waitUntil(lambda: QApplication.focusWidget() is table)
+        qtbot.waitUntil(lambda: QApplication.focusWidget() is table, timeout=60_000)
         assert getattr(document.kept.placement(name), read) == pytest.approx(float(text.replace(",", ".")))
 
 

@@ -14,13 +14,13 @@ from core.matching.solve import match
 def matched(skirt, qtbot):
     """The skirt matched, its proof about to begin."""
     skirt.proving._due.setInterval(1)
-    with qtbot.waitSignal(skirt.errands.matched, timeout=20_000):
+    with qtbot.waitSignal(skirt.errands.matched, timeout=60_000):
         skirt.actions_by_id["match"].trigger()
     return skirt
 
 
 def until_told(window, qtbot) -> str:
-    qtbot.waitUntil(lambda: window.proving.words.startswith("proved"), timeout=30_000)
+    qtbot.waitUntil(lambda: window.proving.words.startswith("proved"), timeout=60_000)
     return window.proving.words
 
 
@@ -71,7 +71,7 @@ def test_the_matched_figure_says_how_near_it_is_and_no_panel_moves(matched, mous
 
 
 def test_a_change_ends_it_at_once(endless, matched, qtbot):
-    qtbot.waitUntil(lambda: matched.proving._runner.busy)
+    qtbot.waitUntil(lambda: matched.proving._runner.busy, timeout=60_000)
     assert matched.desk.status.proof.text() == "proving…"
     assert matched.actions_by_id["lay"].isEnabled()
     matched.document.select(("side.R",))
@@ -81,16 +81,16 @@ def test_a_change_ends_it_at_once(endless, matched, qtbot):
 
 
 def test_it_makes_way_for_another_job_and_comes_back_after_it(endless, matched, qtbot):
-    qtbot.waitUntil(lambda: matched.proving._runner.busy)
-    with qtbot.waitSignal(matched.jobs.ended):
+    qtbot.waitUntil(lambda: matched.proving._runner.busy, timeout=60_000)
+    with qtbot.waitSignal(matched.jobs.ended, timeout=60_000):
         matched.jobs.run("Work", lambda _: time.sleep(0.05), lambda _: None)
         assert not matched.proving.busy
-    qtbot.waitUntil(lambda: matched.proving._runner.busy)
+    qtbot.waitUntil(lambda: matched.proving._runner.busy, timeout=60_000)
 
 
 def test_it_rests_while_a_hand_drags(endless, matched, mouse, qtbot):
     told = endless
-    qtbot.waitUntil(lambda: len(told) > 3)
+    qtbot.waitUntil(lambda: len(told) > 3, timeout=60_000)
     start = QPointF(mouse.on("side.R"))
     mouse.press(start)
     mouse.move(start + QPointF(20, 0))
@@ -99,10 +99,10 @@ def test_it_rests_while_a_hand_drags(endless, matched, mouse, qtbot):
     qtbot.wait(80)
     assert len(told) == count
     matched.desk.view._end_gesture(keep=False)
-    qtbot.waitUntil(lambda: len(told) > count)
+    qtbot.waitUntil(lambda: len(told) > count, timeout=60_000)
 
 
 def test_a_match_that_cannot_be_proved_is_left_be(unprovable, matched, qtbot):
-    qtbot.waitUntil(lambda: matched.proving._wanted is None)
+    qtbot.waitUntil(lambda: matched.proving._wanted is None, timeout=60_000)
     assert matched.desk.status.proof.text() == ""
     assert not matched.proving.busy

@@ -24,7 +24,7 @@ def skirt(window):
 
 def choose(window, qtbot, choice: int) -> None:
     window.desk.opened.bar._group.button(choice).click()
-    qtbot.waitUntil(lambda: not window.desk.opened.jobs.busy, timeout=20_000)
+    qtbot.waitUntil(lambda: not window.desk.opened.jobs.busy, timeout=60_000)
 
 
 def rms_shown(window) -> float:
@@ -103,7 +103,7 @@ def test_all_lines_are_shifted_in_the_background_as_one_step(skirt, qtbot):
     assert (form.cap.value(), form.ends.read()) == (2.0, "free")
     form.cap.setValue(1.0)
     form._shift()
-    qtbot.waitUntil(lambda: not skirt.jobs.busy, timeout=30_000)
+    qtbot.waitUntil(lambda: not skirt.jobs.busy, timeout=60_000)
     assert skirt.document.undo.undoText() == "Shift stitching lines"
     assert skirt.document.measurement.rms_mm < 0.5 * before
     assert "without that" in skirt.messages.text

@@ -109,12 +109,12 @@ def test_what_is_left_goes_on_the_shelf_or_it_is_said_why_not(qtbot, skirt, shel
     endless = project.cloths[0]
     assert endless.length is None
     skirt.actions_by_id["keep-left"].trigger()
-    qtbot.waitUntil(lambda: "length is not given" in skirt.messages.text)
+    qtbot.waitUntil(lambda: "length is not given" in skirt.messages.text, timeout=60_000)
     limited = msgspec.structs.replace(endless, length=20_000.0)
     skirt.document.change("Limit", msgspec.structs.replace(project, cloths=(limited, *project.cloths[1:])))
     skirt.edits.spread_new()
     skirt.actions_by_id["keep-left"].trigger()
-    qtbot.waitUntil(lambda: any(one.isVisible() for one in skirt.findChildren(KeepForm)))
+    qtbot.waitUntil(lambda: any(one.isVisible() for one in skirt.findChildren(KeepForm)), timeout=60_000)
     form = dialog(skirt, KeepForm)
     assert skirt.document.kept.title in form.note.read()
     form.keep()

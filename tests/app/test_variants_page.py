@@ -74,7 +74,7 @@ def test_a_name_is_changed_in_place_and_a_taken_one_is_refused(skirt, page, qtbo
     field = page.table.findChildren(QLineEdit)[-1]
     field.setText("by hand")
     QTest.keyClick(field, Qt.Key.Key_Return)
-    qtbot.waitUntil(lambda: page.table.name == "by hand")
+    qtbot.waitUntil(lambda: page.table.name == "by hand", timeout=60_000)
     assert names(page)[1:] == ["Variant 1", "by hand"]
     page.table.renamed.emit("by hand", "Variant 1")
     settled(skirt, qtbot)
@@ -119,7 +119,7 @@ def test_what_would_help_is_worked_out_and_tried_by_a_click(skirt, page, qtbot):
 
 
 def test_working_it_out_can_be_cancelled(skirt, page, qtbot):
-    with qtbot.waitSignal(skirt.jobs.ended, timeout=10_000):
+    with qtbot.waitSignal(skirt.jobs.ended, timeout=60_000):
         page.help.work_out.click()
         assert not page.help.work_out.isEnabled()
         skirt.jobs.cancel()

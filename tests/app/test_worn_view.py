@@ -82,7 +82,7 @@ def _differs_by_shade_alone(seen: QColor, own: QColor) -> bool:
 
 def test_what_stands_still_is_drawn_finely(worn, qtbot):
     coarse = worn._picture
-    qtbot.waitUntil(lambda: worn._picture is not coarse and not worn._work.isActive(), timeout=4000)
+    qtbot.waitUntil(lambda: worn._picture is not coarse and not worn._work.isActive(), timeout=60_000)
     assert worn._picture.size() == coarse.size()
 
 

@@ -15,6 +15,7 @@ from core.files.project_file import read_project, write_project
 from core.lay.legal import find_faults
 from core.model.project import Placement
 from core.seams.readings import measure
+from near_gores import near_skirt
 
 
 def run(*words: object, code: int = 0) -> None:
@@ -55,9 +56,17 @@ def test_plan_writes_project_pdf_and_csv_that_agree_with_its_json(harbour_skirt,
     assert (tmp_path / "out" / "cutting-papers.pdf").read_bytes().startswith(b"%PDF")
 
 
-def test_match_then_lay_then_papers_go_one_after_the_other(pier_parasol, tmp_path, capsys):
+@pytest.fixture
+def three_gores(tmp_path) -> Path:
+    """A garment that is matched, laid and put on paper in no time."""
+    path = tmp_path / "gores.stripewright"
+    write_project(path, near_skirt(1, 3))
+    return path
+
+
+def test_match_then_lay_then_papers_go_one_after_the_other(three_gores, tmp_path, capsys):
     matched, laid = tmp_path / "matched.stripewright", tmp_path / "laid.stripewright"
-    run("match", pier_parasol, "-o", matched)
+    run("match", three_gores, "-o", matched)
     run("papers", matched, "--to", tmp_path / "papers", code=1)
     assert not (tmp_path / "papers").exists()
     run("lay", matched, "-o", laid)
@@ -77,8 +86,8 @@ def test_match_updates_the_file_itself_but_not_when_the_result_goes_out_as_json(
     assert read_project(path).placements
 
 
-def test_a_cloth_that_is_too_short_is_done_but_exits_1_and_tells_what_is_missing(pier_parasol, tmp_path, capsys):
-    raw = json.loads(pier_parasol.read_bytes())
+def test_a_cloth_that_is_too_short_is_done_but_exits_1_and_tells_what_is_missing(three_gores, tmp_path, capsys):
+    raw = json.loads(three_gores.read_bytes())
     raw["cloths"][0]["length"] = 900
     short = tmp_path / "short.stripewright"
     short.write_text(json.dumps(raw))
@@ -140,9 +149,9 @@ def test_check_says_what_is_odd_about_a_pattern_that_is_in_order(harbour_skirt, 
     assert "an edge is sewn once" in out
 
 
-def test_the_thinking_needs_no_qt(harbour_skirt, tmp_path):
+def test_the_thinking_needs_no_qt(three_gores, tmp_path):
     blocked = "import sys; sys.modules['PySide6'] = None; from app.cli import main; sys.exit(main(sys.argv[1:]))"
-    command = [sys.executable, "-c", blocked, "plan", str(harbour_skirt), "--to", str(tmp_path / "out"), "--json"]
+    command = [sys.executable, "-c", blocked, "plan", str(three_gores), "--to", str(tmp_path / "out"), "--json"]
     done = subprocess.run(command, capture_output=True, check=False, cwd=Path(__file__).parents[2])
     assert done.returncode == 0, done.stderr
     assert json.loads(done.stdout)["rms_mm"] > 0
@@ -174,20 +183,20 @@ def test_the_installed_program_finds_its_samples_and_icons_from_any_folder(tmp_p
     assert told.stdout.startswith("stripewright ")
 
 
-def test_everything_that_is_cut_is_laid_each_on_its_cloth(harbour_skirt, tmp_path, capsys):
-    raw = json.loads(harbour_skirt.read_bytes())
+def test_everything_that_is_cut_is_laid_each_on_its_cloth(three_gores, tmp_path, capsys):
+    raw = json.loads(three_gores.read_bytes())
     raw["cloths"].append({"id": "muslin", "name": "Stiff muslin", "width": 1100})
     raw["layers"] = [{"kind": "interlining", "of": [piece["id"] for piece in raw["pieces"]], "cloth": "muslin"}]
-    raw["strips"] = [{"id": "belt", "length": 720, "width": 80, "number": 1, "cloth": "ticking"}]
+    raw["strips"] = [{"id": "belt", "length": 720, "width": 80, "number": 1, "cloth": "cloth"}]
     full = tmp_path / "full.stripewright"
     full.write_text(json.dumps(raw))
     run("plan", full, "--to", tmp_path / "out", "--json")
     lays = {lay["cloth"]: lay for lay in json.loads(capsys.readouterr().out)["lays"]}
-    assert len(lays["ticking"]["panels"]) == 11
-    assert len(lays["muslin"]["panels"]) == 10
+    assert len(lays["cloth"]["panels"]) == 4
+    assert len(lays["muslin"]["panels"]) == 3
     run("list", tmp_path / "out" / "full.stripewright", "--json")
     listed = json.loads(capsys.readouterr().out)
-    assert listed["count"] == 21
+    assert listed["count"] == 7
     assert {cloth["cloth"]: cloth["length_mm"] for cloth in listed["cloths"]} == {
         cloth: pytest.approx(lay["length_mm"], abs=0.01) for cloth, lay in lays.items()
     }

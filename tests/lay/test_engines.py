@@ -8,7 +8,7 @@ import pytest
 
 from cloths import assert_can_be_cut, assert_phases_kept, project_of, rectangle, scattered
 from core.files.project_file import read_project
-from core.lay import engine, kernel, places, plainly
+from core.lay import budget, engine, kernel, places, plainly
 from core.lay.lay import lay, quick_lay
 from core.lay.legal import find_faults
 from core.lay.task import task_of
@@ -48,7 +48,8 @@ def test_both_find_the_same_lowest_place_for_every_panel(seed: int) -> None:
         at.column[index], at.v[index] = compiled
 
 
-def test_a_quick_lay_is_legal_and_always_the_same(harbour_skirt):
+def test_a_quick_lay_is_legal_and_always_the_same(harbour_skirt, monkeypatch):
+    monkeypatch.setattr(budget, "QUICK_WORK", 5e5)
     project = match(read_project(harbour_skirt)).project
     first, second = quick_lay(project), quick_lay(project)
     assert first.project == second.project
@@ -56,10 +57,14 @@ def test_a_quick_lay_is_legal_and_always_the_same(harbour_skirt):
     assert engine.loops().__name__ == "core.lay.kernel"
 
 
-def test_what_a_quick_lay_does_not_fit_in_is_searched_for_in_full(harbour_skirt):
+def test_what_a_quick_lay_does_not_fit_in_is_searched_for_in_full(harbour_skirt, monkeypatch):
+    monkeypatch.setattr(budget, "WORK", 3e7)
+    monkeypatch.setattr(budget, "QUICK_WORK", 2e5)
     project = match(read_project(harbour_skirt)).project
-    length = (quick_lay(project).lays[0].length_mm + lay(project).lays[0].length_mm) / 2
-    tight = msgspec.structs.replace(project, cloths=(msgspec.structs.replace(project.cloths[0], length=length),))
+    quick, full = quick_lay(project).lays[0].length_mm, lay(project).lays[0].length_mm
+    assert full < quick - 1
+    tight_cloth = msgspec.structs.replace(project.cloths[0], length=(quick + full) / 2)
+    tight = msgspec.structs.replace(project, cloths=(tight_cloth,))
     assert quick_lay(tight).lays[0].fits
 
 

@@ -17,6 +17,7 @@ from cloths import (
 )
 from core.errors import BadInput, CannotBeHad
 from core.files.project_file import project_from_bytes, read_project
+from core.lay import budget
 from core.lay.lay import lay
 from core.lay.legal import find_faults
 from core.lay.task import task_of
@@ -195,7 +196,8 @@ def test_stopped_on_the_way_it_gives_the_best_so_far() -> None:
     assert result.lays[0].length_mm <= at_once.lays[0].length_mm
 
 
-def test_the_skirt_lies_shorter_than_in_rows(harbour_skirt) -> None:
+def test_the_skirt_lies_shorter_than_in_rows(harbour_skirt, monkeypatch) -> None:
+    monkeypatch.setattr(budget, "WORK", 5e7)
     project = scattered(read_project(harbour_skirt), 1, 0.3)
     result = lay(project)
     at_once = lay(project, progress=lambda share, note: False)

@@ -8,6 +8,7 @@ from shapely.geometry import Polygon
 from cloths import assert_can_be_cut, assert_phases_kept, project_of, rectangle, scattered, shapes_on_cloth, triangle
 from core.errors import BadInput
 from core.files.project_file import project_from_bytes, project_to_bytes, read_project
+from core.lay import budget
 from core.lay.lay import lay
 from core.lay.legal import find_faults
 from core.model.project import Placement
@@ -94,8 +95,9 @@ def test_what_is_no_flaw_and_no_remnant_is_refused(changes, wrong) -> None:
         project_of([rectangle("a", 100, 200)], 1000, **changes)
 
 
-def test_one_panel_too_many_is_left_over_and_a_seam_across_it_would_help() -> None:
+def test_one_panel_too_many_is_left_over_and_a_seam_across_it_would_help(monkeypatch) -> None:
     """Two rows of three, 300 long, fill 900 by 600; the seventh, of 100 by 260, has 60 mm of cloth behind them."""
+    monkeypatch.setattr(budget, "WORK", 5e7)
     pieces = [*(rectangle(f"r{i}", 300, 300) for i in range(6)), rectangle("strap", 100, 260)]
     short = lay(project_of(pieces, 900, one_way=True, length=780)).lays[0]
     assert short.missing_mm == pytest.approx(80, abs=1e-6)
@@ -124,7 +126,8 @@ def test_the_stash_that_is_20_mm_short_is_told_so(harbour_skirt) -> None:
     assert not any(one.fits and one.length_mm > 1460.001 for one in only.remedies)
 
 
-def test_the_remnant_with_a_bite_is_enough_for_its_skirt(harbour_skirt) -> None:
+def test_the_remnant_with_a_bite_is_enough_for_its_skirt(harbour_skirt, monkeypatch) -> None:
+    monkeypatch.setattr(budget, "WORK", 5e7)
     project = read_project(harbour_skirt.with_name("skylight-skirt.stripewright"))
     result = lay(project)
     remnant = project.cloths[0].remnant

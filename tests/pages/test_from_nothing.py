@@ -41,7 +41,7 @@ def test_a_skirt_is_drafted_and_matched_from_an_empty_window(window, qtbot):
     assert (cloth.repeat.width, cloth.repeat.stripes[0].at) == (30, 15)
     assert project == _skirt(waist=700, hip=1005, length_front=28 * 25.4, sweep=2.75 * 914.4, cloth=cloth)
     clicked(button(window.desk.unplaced, "Match stripes"))
-    qtbot.waitUntil(lambda: not window.jobs.busy, timeout=20_000)
+    qtbot.waitUntil(lambda: not window.jobs.busy, timeout=60_000)
     assert window.document.measurement.rms_mm == pytest.approx(match(project).rms_mm, abs=1e-3)
     assert window.document.measurement.rms_mm < 1.0
     assert not window.desk.unplaced.isVisible()

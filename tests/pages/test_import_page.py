@@ -79,7 +79,7 @@ def test_outlines_are_left_and_taken_in_the_list(page, qtbot):
     page.form.list.setFocus()
     page.form.list.setCurrentRow(1)
     QTest.keyClick(page.form.list, Qt.Key.Key_Space)
-    qtbot.waitUntil(lambda: [piece.id for piece in page.project.pieces] == ["front", "back"])
+    qtbot.waitUntil(lambda: [piece.id for piece in page.project.pieces] == ["front", "back"], timeout=60_000)
     assert page.form.list.count() == 5
     for row in (0, 0):
         page.form.list.setCurrentRow(row)
@@ -241,4 +241,4 @@ def test_of_many_pieces_the_last_words_are_kept_whatever_is_done_next(shown, tmp
     page.make_it()
     assert [piece.name for piece in made[0].pieces[:3]] == ["first", "second", "piece 3"]
     typed(page.form.allowance.entry, "20")
-    qtbot.waitUntil(lambda: page.project.pieces[5].edges[0].allowance == 20)
+    qtbot.waitUntil(lambda: page.project.pieces[5].edges[0].allowance == 20, timeout=60_000)

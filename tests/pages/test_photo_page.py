@@ -30,7 +30,7 @@ def photograph(tmp_path):
 
 
 def until_idle(page, qtbot):
-    qtbot.waitUntil(lambda: not page.jobs.busy, timeout=20_000)
+    qtbot.waitUntil(lambda: not page.jobs.busy, timeout=60_000)
 
 
 @pytest.fixture

@@ -47,7 +47,7 @@ def test_a_row_shows_the_readings_of_its_seam(table: SeamTable, skirt_readings: 
 
 
 def test_a_picked_row_tells_which_seam_it_is(qtbot: QtBot, table: SeamTable):
-    with qtbot.waitSignal(table.seam_picked) as told:
+    with qtbot.waitSignal(table.seam_picked, timeout=60_000) as told:
         cell = table.view.visualRect(table.model.index(3, RMS)).center()
         QTest.mouseClick(table.view.viewport(), Qt.MouseButton.LeftButton, pos=QPoint(cell))
     assert told.args == [3]
@@ -55,10 +55,10 @@ def test_a_picked_row_tells_which_seam_it_is(qtbot: QtBot, table: SeamTable):
 
 def test_rows_are_picked_and_left_by_keyboard(qtbot: QtBot, table: SeamTable):
     table.pick(2)
-    with qtbot.waitSignal(table.seam_picked) as told:
+    with qtbot.waitSignal(table.seam_picked, timeout=60_000) as told:
         QTest.keyClick(table.view, Qt.Key.Key_Down)
     assert told.args == [3]
-    with qtbot.waitSignal(table.seam_picked) as told:
+    with qtbot.waitSignal(table.seam_picked, timeout=60_000) as told:
         QTest.keyClick(table.view, Qt.Key.Key_Escape)
     assert told.args == [-1]
     assert not table.view.selectionModel().hasSelection()
@@ -113,7 +113,7 @@ def test_rows_change_places_only_when_readings_stand_still(qtbot: QtBot, table: 
     assert [table.model.seam_at(row) for row in range(10)] == before
     wanted = sorted(range(10), key=lambda seam: after.seams[seam].rms_mm)
     assert wanted != before
-    qtbot.waitUntil(lambda: [table.model.seam_at(row) for row in range(10)] == wanted, timeout=3000)
+    qtbot.waitUntil(lambda: [table.model.seam_at(row) for row in range(10)] == wanted, timeout=60_000)
 
 
 def test_a_seam_without_stripes_shows_dashes(qtbot: QtBot, light, skirt: Project):

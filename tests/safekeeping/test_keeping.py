@@ -51,7 +51,7 @@ def test_a_change_is_kept_and_saving_ends_it(changed):
 def test_it_is_kept_without_being_asked_and_never_beside_the_users_file(changed, own_copy, qtbot):
     before = sorted(own_copy.parent.iterdir())
     changed.keeper.set_interval(0.02)
-    qtbot.waitUntil(changed.keeper.path.exists, timeout=2000)
+    qtbot.waitUntil(changed.keeper.path.exists, timeout=60_000)
     assert [path for path in sorted(own_copy.parent.iterdir()) if path not in before] == [own_copy.parent / "data"]
 
 

@@ -52,7 +52,7 @@ def test_notions_and_cloths_are_those_of_the_list(full):
 
 def test_a_laid_cloth_with_a_price_says_what_to_buy(full, monkeypatch):
     monkeypatch.setattr("app.errands.LAY_S", 0.3)
-    full.document.change("Lay", laid(full.document.kept, silent).project)
+    full.document.change("Lay", laid(full.document.kept, silent, lambda *_: None).project)
     rows = {row[0]: row for row in full.desk.cut_list.cloths.rows}
     need = next(need for need in cutting_list(full.document.kept).cloths if need.cloth.id == MUSLIN.id)
     assert need.buy_mm >= need.length_mm / 0.96  # 4 % shrinkage

@@ -1,6 +1,7 @@
 """The line icons: drawn on a 24 px grid with a 1.5 px stroke, tinted to the theme, sharp at 1x, 1.5x and 2x."""
 
 from functools import lru_cache
+from pathlib import Path
 
 from PySide6.QtCore import QByteArray, QPointF, QRect, QRectF, QSize, Qt
 from PySide6.QtGui import QIcon, QIconEngine, QPainter, QPixmap
@@ -31,21 +32,22 @@ def pixmap(svg: str, tint: str, pixels: int) -> QPixmap:
 class _Drawn(QIconEngine):
     """Draws an icon in the size that is asked for, when it is asked for."""
 
-    def __init__(self, svg: str, theme: Theme) -> None:
+    def __init__(self, path: Path, theme: Theme) -> None:
         super().__init__()
-        self._svg, self._theme = svg, theme
+        self._path, self._theme = path, theme
         self._made: dict[tuple[int, QIcon.Mode], QPixmap] = {}
 
     def clone(self) -> QIconEngine:
         """Another one of the same."""
-        return _Drawn(self._svg, self._theme)
+        return _Drawn(self._path, self._theme)
 
     def pixmap(self, size: QSize, mode: QIcon.Mode, state: QIcon.State) -> QPixmap:
         """The picture in so many pixels."""
         mode = mode if mode in _TINTS else QIcon.Mode.Normal
         pixels = min(size.width(), size.height())
         if (pixels, mode) not in self._made:
-            self._made[pixels, mode] = pixmap(self._svg, self._theme.colour(_TINTS[mode]).name(), pixels)
+            svg = self._path.read_text(encoding="utf-8")
+            self._made[pixels, mode] = pixmap(svg, self._theme.colour(_TINTS[mode]).name(), pixels)
         return self._made[pixels, mode]
 
     def scaledPixmap(self, size: QSize, mode: QIcon.Mode, state: QIcon.State, scale: float) -> QPixmap:
@@ -64,10 +66,10 @@ class _Drawn(QIconEngine):
 
 @lru_cache(maxsize=128)
 def _icon(name: str, theme: Theme) -> QIcon:
-    svg = resource("icons", f"{name}.svg").read_text(encoding="utf-8")
+    path = resource("icons", f"{name}.svg")
     if name == "app":  # desktops ask for its sizes
-        made = QIcon()
+        made, svg = QIcon(), path.read_text(encoding="utf-8")
         for pixels in _MARK_PIXELS:
             made.addPixmap(pixmap(svg, theme.colour("text").name(), pixels))
         return made
-    return QIcon(_Drawn(svg, theme))
+    return QIcon(_Drawn(path, theme))

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from contextlib import ExitStack
 from functools import cached_property
+from importlib import import_module
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -173,6 +174,8 @@ class Window(QMainWindow):
         """Make what nobody has wanted yet, a slice at a time, and offer what was not saved the last time."""
         yield from read_heavy()
         yield self.rescued.look()
+        for room in ("app.canvas.view", "app.seam_table", "app.status", "app.inspector", "app.desk"):
+            yield import_module(room)
         for name in ("errands", "ways", "desk", "tools"):
             yield make(self, name)
         for name in self.desk.places:

@@ -51,7 +51,7 @@ def test_sides_of_the_window(skirt):
     skirt.document.select(("front.R",))
     skirt.document.pick_seam(0)
     for side in SIDES.split():
-        getattr(skirt, side)()
+        getattr(skirt.desk, side)()
         QApplication.processEvents()
         check(skirt.desk)
     check(skirt.tools)

@@ -38,7 +38,7 @@ def name_of(widget: QWidget) -> str:
 @pytest.mark.parametrize("side", ["show_closeup", "show_garment", "show_sewing", "show_cut_list"])
 def test_everything_reached_says_what_it_is(skirt, side):
     skirt.document.select(("front.R",))
-    getattr(skirt, side)()
+    getattr(skirt.desk, side)()
     widgets = reached(skirt)
     assert {skirt.desk.view, skirt.desk.inspector.u, skirt.desk.inspector.hold} <= set(widgets)
     assert [f"{type(it).__name__} in {it.parent()}" for it in widgets if not name_of(it)] == []
@@ -52,7 +52,7 @@ def test_every_action_is_reached_by_letters_alone(skirt, tmp_path):
     """Alt and a letter opens a menu, a letter picks an entry of it: no letter twice, none without one."""
     for name in ("R&D.stripewright", "Rain.stripewright", "Rd.stripewright"):
         write_project(tmp_path / name, skirt.document.kept)
-        skirt.filing._remember(tmp_path / name)
+        skirt.recent.remember(tmp_path / name)
     bar = skirt.menuBar().actions()
     menus = [action.menu() for action in bar]
     menus += [action.menu() for menu in menus for action in entries(menu) if action.menu()]

@@ -3265,7 +3265,11 @@ Beside it: how many seams have their worst step in each grade.</source>
       <translation type="unfinished" />
     </message>
     <message>
-      <source>Corners of the rectangle still to be marked: {count}; upper left first, then clockwise.</source>
+      <source>Mark 1 more corner of the rectangle, clockwise from the upper left.</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Mark {count} more corners of the rectangle, clockwise from the upper left.</source>
       <translation type="unfinished" />
     </message>
     <message>

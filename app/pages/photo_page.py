@@ -144,8 +144,9 @@ class PhotoPage(Page):
         if self._picture is None:
             self.verdict.say(tr("Open a photograph."))
         elif missing:
-            told = tr("Corners of the rectangle still to be marked: {count}; upper left first, then clockwise.")
-            self.verdict.say(told.format(count=missing))
+            one = tr("Mark 1 more corner of the rectangle, clockwise from the upper left.")
+            more = tr("Mark {count} more corners of the rectangle, clockwise from the upper left.")
+            self.verdict.say(one if missing == 1 else more.format(count=missing))
         else:
             self.verdict.say(tr("Now trace the outlines."))
 

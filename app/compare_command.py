@@ -1,10 +1,12 @@
 """`stripewright lay FILE --compare`: what choices cost in cloth."""
 
 import argparse
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from app.console import table
-from core.derive.choices import Choice
+
+if TYPE_CHECKING:
+    from core.derive.choices import Choice
 
 
 def add_compare_option(command: argparse.ArgumentParser) -> argparse.ArgumentParser:
@@ -17,12 +19,12 @@ def add_compare_option(command: argparse.ArgumentParser) -> argparse.ArgumentPar
     return command
 
 
-def choices_report(choices: tuple[Choice, ...]) -> dict[str, Any]:
+def choices_report(choices: "tuple[Choice, ...]") -> dict[str, Any]:
     """What `--json` prints: lengths in mm, costs in the currency of the prices, null without one."""
     return {"choices": [_choice_report(choice) for choice in choices]}
 
 
-def _choice_report(choice: Choice) -> dict[str, Any]:
+def _choice_report(choice: "Choice") -> dict[str, Any]:
     cloths = [
         {
             "cloth": need.cloth.id,
@@ -35,7 +37,7 @@ def _choice_report(choice: Choice) -> dict[str, Any]:
     return {"what": choice.what, "length_mm": round(choice.length_mm, 4), "cost": choice.cost, "cloths": cloths}
 
 
-def choices_text(choices: tuple[Choice, ...]) -> str:
+def choices_text(choices: "tuple[Choice, ...]") -> str:
     """A row for each choice and cloth: what the lay takes, more or less than as it is, what to buy and its price."""
     several, priced = len(choices[0].cloths) > 1, any(need.cost is not None for need in choices[0].cloths)
     rows = [("choice", *(("cloth",) * several), "lay mm", "more mm", "to buy mm", *(("cost",) * priced))]

@@ -4,14 +4,16 @@ import argparse
 import json
 import sys
 from dataclasses import fields
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from app.console import table
+from app.option_values import number
 from core.files.project_file import read_project
 from core.files.reports import forecast_report
 from core.forecast.errors import WORDS, Errors
-from core.forecast.forecast import Forecast, forecast, without
-from core.forecast.verdict import verdict
+
+if TYPE_CHECKING:
+    from core.forecast.forecast import Forecast
 
 LIMITS_MM = (2.0, 3.0)
 
@@ -25,7 +27,7 @@ def add_forecast_command(commands: Any) -> None:
     for field in fields(Errors):
         usual = f"standard deviation, {field.default:g} if not given"
         command.add_argument(
-            option_of(field.name), dest=field.name, type=float, metavar="SD", help=f"{WORDS[field.name]}: {usual}"
+            option_of(field.name), dest=field.name, type=number, metavar="SD", help=f"{WORDS[field.name]}: {usual}"
         )
 
 
@@ -36,6 +38,8 @@ def option_of(error: str) -> str:
 
 def run_forecast(options: argparse.Namespace) -> int:
     """Print the forecast for the placements in a project file; returns the exit code."""
+    from core.forecast.forecast import forecast, without
+
     given = {field.name: getattr(options, field.name) for field in fields(Errors)}
     errors = Errors(**{name: value for name, value in given.items() if value is not None})
     project = read_project(options.file)
@@ -49,8 +53,10 @@ def run_forecast(options: argparse.Namespace) -> int:
     return 0
 
 
-def forecast_text(found: Forecast, rests: dict[str, float | None]) -> str:
+def forecast_text(found: "Forecast", rests: dict[str, float | None]) -> str:
     """Seams and kinds of error as two tables, then what it comes to."""
+    from core.forecast.verdict import verdict
+
     if not found.seams:
         return "There is nothing to match: no seam joins two panels of one striped cloth."
     beyond = tuple(f"over {limit:g} mm" for limit in LIMITS_MM)

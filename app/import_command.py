@@ -8,7 +8,7 @@ from app.cloth_options import add_cloth_options, cloth_of
 from app.console import table
 from app.option_values import length_value, number, whole_number
 from core.draft.lengths import length_mm
-from core.errors import BadInput
+from core.errors import BadInput, inside
 from core.files.outlines import Drawing
 from core.files.pattern_in import read_drawing
 from core.files.project_file import read_project, write_project
@@ -77,11 +77,8 @@ def run_import(options: argparse.Namespace) -> int:
     """Read the drawing, write the project to -o, say what came in; returns the exit code."""
     drawing = _drawing(options)
     wishes = _wishes(options)
-    try:
+    with inside(options.source):
         project, findings = project_from(drawing, wishes)
-    except BadInput as error:
-        place = f"{options.source}, {error.place}" if error.place else options.source
-        raise BadInput(error.what, place, error.right) from None
     write_project(options.output, project)
     print(table([("edge", "mm", "allowance"), *(row for piece in project.pieces for row in _rows(piece))]))
     for finding in findings:

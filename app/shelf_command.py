@@ -8,10 +8,9 @@ from typing import Any
 import msgspec
 
 from app.console import table
-from core.derive.cutting import cut_project
+from core.errors import inside
 from core.files.project_file import read_project, write_project
 from core.files.shelf import OnShelf, from_shelf, off_shelf, on_shelf, put_on_shelf
-from core.lay.leftover import leftover
 from core.model.cloth import Cloth
 from core.model.project import Project
 from core.model.validate import validate
@@ -79,6 +78,9 @@ def _keep(options: argparse.Namespace) -> int:
 
 
 def _keep_leftover(options: argparse.Namespace) -> int:
+    from core.derive.cutting import cut_project
+    from core.lay.leftover import leftover
+
     project = cut_project(read_project(options.file))
     return _kept(put_on_shelf(shelf_folder(), leftover(project, _cloth(project, options).id), options.note))
 
@@ -90,8 +92,10 @@ def _kept(one: OnShelf) -> int:
 
 def _take(options: argparse.Namespace) -> int:
     project = read_project(options.file)
-    taken = with_cloth(project, from_shelf(shelf_folder(), options.name).kept.cloth, options.cloth)
-    validate(taken)
+    kept = from_shelf(shelf_folder(), options.name).kept
+    with inside(options.file):
+        taken = with_cloth(project, kept.cloth, options.cloth)
+        validate(taken)
     write_project(options.output or options.file, taken)
     return 0
 
@@ -118,4 +122,5 @@ def _remove(options: argparse.Namespace) -> int:
 
 
 def _cloth(project: Project, options: argparse.Namespace) -> Cloth:
-    return project.cloth(options.cloth or project.cloths[0].id)
+    with inside(options.file):
+        return project.cloth(options.cloth or project.cloths[0].id)

@@ -1,16 +1,17 @@
 """The options --shift-mm and --shift-ends of the command match, and what is said of shifted lines."""
 
 import argparse
-from typing import Any, get_args
+from typing import TYPE_CHECKING, Any, get_args
 
 from app.console import progress_bar, table
 from app.option_values import number
 from core.files.reports import rounded
 from core.files.shift_report import shift_report
 from core.model.project import Project
-from core.shifting.result import SeamShift, ShiftResult
-from core.shifting.shift import shift_lines
 from core.shifting.wish import LARGEST_CAP_MM, Ends
+
+if TYPE_CHECKING:
+    from core.shifting.result import SeamShift, ShiftResult
 
 
 def add_shift_options(command: argparse.ArgumentParser) -> argparse.ArgumentParser:
@@ -32,18 +33,20 @@ def add_shift_options(command: argparse.ArgumentParser) -> argparse.ArgumentPars
     return command
 
 
-def shifted(options: argparse.Namespace, project: Project) -> ShiftResult:
+def shifted(options: argparse.Namespace, project: Project) -> "ShiftResult":
     """The match with shifted lines that was asked for."""
+    from core.shifting.shift import shift_lines
+
     return shift_lines(project, options.shift_mm, options.shift_ends, progress_bar(options.json))
 
 
-def shift_keys(result: ShiftResult) -> dict[str, Any]:
+def shift_keys(result: "ShiftResult") -> dict[str, Any]:
     """The keys that a match with shifted lines adds to `match --json`."""
     solve = {"rms_mm": rounded(result.rms_mm), "lower_bound_mm": None, "seconds": round(result.seconds, 3)}
     return {"solve": {**solve, "status": result.status}, "shift": shift_report(result)}
 
 
-def shift_text(result: ShiftResult) -> str:
+def shift_text(result: "ShiftResult") -> str:
     """What was moved where, seam by seam, and what it gives."""
     rows = [("seam", "before mm", "after mm", "moved by mm", "at mm")]
     rows += [_row(seam) for seam in result.seams]
@@ -64,7 +67,7 @@ def shift_text(result: ShiftResult) -> str:
     return "\n".join(lines)
 
 
-def _instead(seam: SeamShift) -> str:
+def _instead(seam: "SeamShift") -> str:
     by = seam.instead
     if by is None:
         return ""
@@ -74,7 +77,7 @@ def _instead(seam: SeamShift) -> str:
     )
 
 
-def _row(seam: SeamShift) -> tuple[str, ...]:
+def _row(seam: "SeamShift") -> tuple[str, ...]:
     by, at = seam.largest
     figures = ["-" if value is None else f"{value:.2f}" for value in (seam.rms_before_mm, seam.rms_mm)]
     moved = (f"{by:+.2f}", f"{at:.0f}") if seam.knots else ("-", "-")

@@ -3,7 +3,7 @@
 import argparse
 
 from app.console import table
-from core.errors import BadInput
+from core.errors import inside
 from core.model.project import Project
 from core.model.variants import in_force, variant_of
 
@@ -17,10 +17,8 @@ def variant_in(options: argparse.Namespace, project: Project) -> Project:
     """The project with the variant in force that was asked for. Raises BadInput if there is none of that name."""
     if options.variant is None:
         return project
-    try:
+    with inside(options.file):
         return in_force(project, variant_of(project, options.variant))
-    except BadInput as error:
-        raise BadInput(error.what, options.file, error.right) from None
 
 
 def variants_text(project: Project) -> str:

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from core.errors import BadInput
+from core.errors import BadInput, inside
 from core.files.outlines import Drawing
 from core.files.reading import bytes_of
 
@@ -16,10 +16,8 @@ def read_drawing(path: Path | str, units: str | None = None, page: int = 1) -> D
     Raises BadInput: one line with file, place, what is wrong, what would be right.
     """
     path = Path(path)
-    try:
+    with inside(str(path)):
         return drawing_in(bytes_of(path, "the path of an SVG, DXF or PDF file"), units, page)
-    except BadInput as error:
-        raise BadInput(error.what, f"{path}, {error.place}" if error.place else str(path), error.right) from None
 
 
 def drawing_in(data: bytes, units: str | None = None, page: int = 1) -> Drawing:

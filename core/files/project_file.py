@@ -4,7 +4,7 @@ from pathlib import Path
 
 import msgspec
 
-from core.errors import BadInput
+from core.errors import inside
 from core.files.atomic import write_atomically
 from core.files.reading import bytes_of
 from core.files.structure import structure_from
@@ -18,11 +18,8 @@ _LEFT_OUT_EMPTY = ("pockets", "variants")
 def read_project(path: Path | str) -> Project:
     """Read and validate a project file. Raises BadInput: one line with file, place, what is wrong, what is right."""
     path = Path(path)
-    try:
+    with inside(str(path)):
         return project_from_bytes(bytes_of(path, "the path of a project file"))
-    except BadInput as error:
-        place = f"{path}, {error.place}" if error.place else str(path)
-        raise BadInput(error.what, place, error.right) from None
 
 
 def project_from_bytes(data: bytes) -> Project:

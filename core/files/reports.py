@@ -1,21 +1,23 @@
 """What `--json` prints, as plain dictionaries. Lengths are mm, angles degrees; rounded to a millionth."""
 
 from dataclasses import asdict
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 
-from core.derive.count import CuttingList
-from core.forecast.forecast import Forecast, SeamForecast
 from core.geometry.transform import placed
-from core.lay.lay import ClothLay, LayResult
-from core.matching.solve import MatchResult
 from core.model.panel import panels_of
 from core.model.pattern import PanelName
 from core.model.project import Project
 from core.seams.garment import SeamLine
 from core.seams.levels import find_levels
 from core.seams.readings import Crossing, Measurement, SeamReading
+
+if TYPE_CHECKING:
+    from core.derive.count import CuttingList
+    from core.forecast.forecast import Forecast, SeamForecast
+    from core.lay.lay import ClothLay, LayResult
+    from core.matching.solve import MatchResult
 
 
 def measurement_report(project: Project, measurement: Measurement) -> dict[str, Any]:
@@ -49,7 +51,7 @@ def placements_report(project: Project) -> dict[str, Any]:
     return report
 
 
-def solve_report(result: MatchResult) -> dict[str, Any]:
+def solve_report(result: "MatchResult") -> dict[str, Any]:
     """The value of the key `solve` that `match` and `plan` add."""
     return {
         "rms_mm": rounded(result.rms_mm),
@@ -59,12 +61,12 @@ def solve_report(result: MatchResult) -> dict[str, Any]:
     }
 
 
-def lays_report(result: LayResult) -> list[dict[str, Any]]:
+def lays_report(result: "LayResult") -> list[dict[str, Any]]:
     """The value of the key `lays` that `lay` and `plan` add; lines are in cloth coordinates (u, v)."""
     return [_lay(result.project, lay) for lay in result.lays]
 
 
-def _lay(project: Project, lay: ClothLay) -> dict[str, Any]:
+def _lay(project: Project, lay: "ClothLay") -> dict[str, Any]:
     return {
         "cloth": lay.cloth.id,
         "length_mm": rounded(lay.length_mm),
@@ -145,7 +147,7 @@ def _crossing(crossing: Crossing) -> dict[str, Any]:
     }
 
 
-def list_report(found: CuttingList) -> dict[str, Any]:
+def list_report(found: "CuttingList") -> dict[str, Any]:
     """What `list --json` prints: pieces, notions, and what each cloth needs (lengths null until it is laid)."""
     return {
         "count": found.count,
@@ -163,7 +165,7 @@ def list_report(found: CuttingList) -> dict[str, Any]:
     }
 
 
-def forecast_report(found: Forecast, rests: dict[str, float | None]) -> dict[str, Any]:
+def forecast_report(found: "Forecast", rests: dict[str, float | None]) -> dict[str, Any]:
     """What `forecast --json` prints; `rests` is the figure to expect without each kind of error, mm."""
     return {
         "rms_mm": rounded(found.planned.rms_mm),
@@ -177,7 +179,7 @@ def forecast_report(found: Forecast, rests: dict[str, float | None]) -> dict[str
     }
 
 
-def _seam_forecast(seam: SeamForecast) -> dict[str, Any]:
+def _seam_forecast(seam: "SeamForecast") -> dict[str, Any]:
     at = np.array([reading.at_mm for reading in seam.reading.readings(None) if reading.counts])
     steps, deviations = seam.reading.step_at(at), np.interp(at, seam.heights, seam.deviations)
     return {

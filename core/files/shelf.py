@@ -9,7 +9,7 @@ from typing import Literal
 
 import msgspec
 
-from core.errors import BadInput
+from core.errors import BadInput, inside
 from core.files.atomic import write_atomically
 from core.files.reading import bytes_of
 from core.files.structure import structure_from
@@ -88,11 +88,9 @@ def off_shelf(shelf: Path, name: str) -> None:
 
 
 def _read(path: Path) -> OnShelf:
-    try:
+    with inside(str(path)):
         kept = structure_from(bytes_of(path, "a cloth kept on the shelf"), KeptCloth, FORMAT, "kept cloth")
         check_cloth(kept.cloth)
-    except BadInput as error:
-        raise BadInput(error.what, f"{path}, {error.place}" if error.place else str(path), error.right) from None
     beside = path.parent / Path(kept.picture).name if kept.picture else None
     return OnShelf(path.name.removesuffix(SUFFIX), kept, beside if beside and beside.is_file() else None)
 

@@ -1,14 +1,16 @@
 """What `match --shift-mm --json` and `ease --json` print, as plain dictionaries. Lengths are mm."""
 
 from dataclasses import asdict
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from core.files.reports import rounded
-from core.seams.easing import Easing
-from core.shifting.result import SeamShift, ShiftResult
+
+if TYPE_CHECKING:
+    from core.seams.easing import Easing
+    from core.shifting.result import SeamShift, ShiftResult
 
 
-def shift_report(result: ShiftResult) -> dict[str, Any]:
+def shift_report(result: "ShiftResult") -> dict[str, Any]:
     """The value of the key `shift`."""
     return {
         "cap_mm": rounded(result.cap_mm),
@@ -24,7 +26,7 @@ def shift_report(result: ShiftResult) -> dict[str, Any]:
     }
 
 
-def _seam(seam: SeamShift) -> dict[str, Any]:
+def _seam(seam: "SeamShift") -> dict[str, Any]:
     by, at = seam.largest
     return {
         "seam": seam.sewn.seam.name,
@@ -39,7 +41,7 @@ def _seam(seam: SeamShift) -> dict[str, Any]:
     }
 
 
-def easing_report(found: Easing) -> dict[str, Any]:
+def easing_report(found: "Easing") -> dict[str, Any]:
     """What the best easing of one seam comes to; `limit_is_usual` is true where the cloth states no limit."""
     line = found.reading.line
     return {

@@ -2,21 +2,18 @@
 
 from collections.abc import Callable, Iterable, Sequence
 
-from core.errors import BadInput
+from core.errors import BadInput, inside
 from core.model.project import Project, Variant
 from core.model.variants import alike, in_force
 
 
 def check_variant(project: Project, variant: Variant, check: Callable[[Project], None]) -> None:
     """Check that a variant names what is there, and with `check` the project with it in force. Raises BadInput."""
-    place = f"variant {variant.name!r}"
-    try:
+    with inside(f"variant {variant.name!r}"):
         _check_names(variant.grain_tolerance_deg, "cloth", [cloth.id for cloth in project.cloths])
         _check_names(variant.weights, "seam", [seam.name for seam in project.seams])
         _check_replaced(project, variant)
         check(in_force(project, variant))
-    except BadInput as error:
-        raise BadInput(error.what, f"{place}, {error.place}" if error.place else place, error.right) from None
 
 
 def _check_names(given: Iterable[str], what: str, known: Sequence[str]) -> None:

@@ -12,7 +12,7 @@ from app.paper_options import add_paper_options, paper_choices
 from app.proof_option import add_prove_option, proof_text, proved
 from app.shift_option import add_shift_options, shift_keys, shift_text, shifted
 from app.variant_option import add_variant_option, variant_in, variants_text
-from core.errors import BadInput
+from core.errors import BadInput, inside
 from core.files.project_file import read_project, write_project
 from core.files.suffixes import SUFFIX
 from core.model.project import Project
@@ -220,10 +220,8 @@ def run_plan(options: argparse.Namespace) -> int:
 
 def _check_fits_in(path: str, project: Project) -> None:
     """Check that every panel fits across its cloth. Raises BadInput that names the file as well."""
-    try:
+    with inside(path):
         check_fits(project)
-    except BadInput as error:
-        raise BadInput(error.what, f"{path}, {error.place}", error.right) from None
 
 
 def _folder(path: str) -> Path:

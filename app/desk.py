@@ -4,7 +4,7 @@ What can wait until somebody looks is made then, or in idle time: see `app/later
 """
 
 from functools import cached_property
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QSplitter, QTabWidget, QVBoxLayout, QWidget
@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from core.shifting.wish import ShiftWish
 
 SEAMS_WIDE_PX = 460
+Themed = TypeVar("Themed")
 PICTURES_EVERY_MS = 33
 """Close-up and garment follow a drag no faster than this; the readings follow every move."""
 PICTURES = {"opened": later("Close-up"), "garment": later("Garment"), "worn": later("Worn")}
@@ -99,7 +100,7 @@ class Desk(QSplitter):
         from app.closeup import CloseUp
         from app.remedies.pane import RemedyPane
 
-        pane = self.places["opened"].take(RemedyPane(CloseUp()))
+        pane = self._take("opened", RemedyPane(CloseUp()))
         pane.wanted.connect(self._errands.take_shift)
         return pane
 
@@ -124,35 +125,41 @@ class Desk(QSplitter):
         """The list of panels."""
         from app.panel_list import PanelList
 
-        return self.places["panel_list"].take(PanelList(self._document, self._edits))
+        return self._take("panel_list", PanelList(self._document, self._edits))
 
     @cached_property
     def sewing(self) -> "SewingPage":
         """The sewing page."""
         from app.sewing.page import SewingPage
 
-        return self.places["sewing"].take(SewingPage(self._document, self.view, self._messages))
+        return self._take("sewing", SewingPage(self._document, self.view, self._messages))
 
     @cached_property
     def cut_list(self) -> "CutList":
         """The cut list."""
         from app.cut_list import CutList
 
-        return self.places["cut_list"].take(CutList(self._document, self._messages))
+        return self._take("cut_list", CutList(self._document, self._messages))
 
     @cached_property
     def variants(self) -> "VariantsPage":
         """The variants, and what would help."""
         from app.variants.page import VariantsPage
 
-        return self.places["variants"].take(VariantsPage(self._document, self._errands, self._jobs, self._messages))
+        return self._take("variants", VariantsPage(self._document, self._errands, self._jobs, self._messages))
 
     @cached_property
     def as_sewn(self) -> "AsSewnPage":
         """What to expect once it is sewn."""
         from app.as_sewn.page import AsSewnPage
 
-        return self.places["as_sewn"].take(AsSewnPage(self._document))
+        return self._take("as_sewn", AsSewnPage(self._document))
+
+    def _take(self, name: str, part: Themed) -> Themed:
+        """Give a part its place; it loses the fonts it was given before."""
+        self.places[name].take(part)
+        part.show_theme()
+        return part
 
     # --- making
 

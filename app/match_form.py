@@ -7,7 +7,7 @@ from PySide6.QtWidgets import QDialog, QDialogButtonBox, QFormLayout, QWidget
 from app.document import Document
 from app.edits import panel_title
 from app.pages.entries import Choice, Number
-from app.pages.form import Note
+from app.pages.form import Note, add_row
 from app.theme import GRID, SPACE, TARGET, WIDE
 from app.words import tr
 from core.errors import BadInput
@@ -51,10 +51,10 @@ class MatchForm(QDialog):
         self.lines = QFormLayout(self)
         self.lines.setContentsMargins(WIDE, WIDE, WIDE, WIDE)
         self.lines.setSpacing(SPACE)
-        self.lines.addRow(tr("&On the centre"), self.on)
-        self.lines.addRow(tr("The centre &is"), self.where)
-        self.lines.addRow(tr("Left panels &mirror right ones"), self.pairs)
-        self.lines.addRow(tr("&Bars count, against stripes"), self.weight)
+        add_row(self.lines, tr("&On the centre"), self.on)
+        add_row(self.lines, tr("The centre &is"), self.where)
+        add_row(self.lines, tr("Left panels &mirror right ones"), self.pairs)
+        add_row(self.lines, tr("&Bars count, against stripes"), self.weight)
         self.lines.addRow(self.told)
         self.lines.addRow(self._buttons())
         self.lines.setRowVisible(self.weight, self.barred)

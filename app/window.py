@@ -158,6 +158,7 @@ class Window(QMainWindow):
         self.pages.addWidget(desk)
         self.setStatusBar(desk.status)
         desk.status.setVisible(False)
+        desk.show_theme()  # a widget that gets its place in a window that is shown loses the fonts it was given
         self.state.follow({"across": desk, "right": desk.right}, {"side": desk.side, "pictures": desk.pictures})
         self._ends.callback(desk.end)
         return desk

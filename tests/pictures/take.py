@@ -21,22 +21,30 @@ from core.files.project_file import read_project
 from core.lay.lay import lay
 from core.matching.solve import match
 from core.model.project import Project
+from core.model.variants import keep as kept_as
 from core.papers.papers import write_papers
 from core.seams.readings import measure
 
 HERE = Path(__file__).parent
 SAMPLES = HERE.parent.parent / "sample_projects"
 SETTLES_MS = 700
+COLOURS = 256
 
 
 def planned(name: str) -> Project:
-    return lay(match(read_project(SAMPLES / f"{name}.stripewright")).project, seconds=60).project
+    return lay(match(read_project(SAMPLES / f"{name}.stripewright")).project, seconds=30).project
 
 
-def keep(widget: QWidget, name: str) -> None:
+def keep(widget: QWidget, name: str, few: bool = False) -> None:
     QTest.qWait(SETTLES_MS)
     widget.grab().save(str(HERE / name))
-    Image.open(HERE / name).convert("RGB").save(HERE / name, optimize=True)
+    write(Image.open(HERE / name), name, few)
+
+
+def write(picture: Image.Image, name: str, few: bool) -> None:
+    """A picture in true colours, or in a few where no grade has to be told by its hue."""
+    whole = picture.convert("RGB")
+    (whole.quantize(COLOURS, dither=Image.Dither.NONE) if few else whole).save(HERE / name, optimize=True)
 
 
 def workbench(project: Project, dark: bool) -> Window:
@@ -61,23 +69,43 @@ def take_worn(project: Project) -> None:
     view.look_from(0.3, 0.2)
     view.clearFocus()
     QTest.qWait(4 * SETTLES_MS)
-    keep(view, "worn.png")
+    keep(view, "worn.png", few=True)
     view.close()
 
 
-def take_papers(project: Project, pages: tuple[int, ...]) -> None:
+def take_variants(window: Window) -> None:
+    """Variants side by side, and what would help."""
+    matched, desk = window.document.kept, window.desk
+    window.document.change("Try", kept_as(matched, "Matched, half a degree"))
+    desk.show_variants()
+    window.document.undo.setClean()
+    desk.variants.help.advise()
+    while window.jobs.busy:
+        QTest.qWait(SETTLES_MS)
+    desk.variants.help.take()
+    keep(desk.variants, "variants.png")
+    window.document.undo.setClean()
+
+
+def take_papers(project: Project) -> None:
+    """Cutting plan, readings and a card; the map of the full-size pattern and two of its tiles."""
     with tempfile.TemporaryDirectory() as folder:
         write_papers(project, Path(folder))
-        document = pypdfium2.PdfDocument(Path(folder) / "cutting-papers.pdf")
-        pictures = [document[page].render(scale=1.0).to_pil() for page in pages]
-        document.close()
+        side_by_side(Path(folder) / "cutting-papers.pdf", (2, 3, 5), "papers.png")
+        side_by_side(Path(folder) / "full-size-tiles.pdf", (0, 1, 2), "full-size.png")
+
+
+def side_by_side(path: Path, pages: tuple[int, ...], name: str) -> None:
+    document = pypdfium2.PdfDocument(path)
+    pictures = [document[page].render(scale=1.0).to_pil() for page in pages]
+    document.close()
     width = sum(picture.width for picture in pictures) + 12 * (len(pictures) + 1)
     sheet = Image.new("RGB", (width, max(picture.height for picture in pictures) + 24), "#d9d2c4")
     x = 12
     for picture in pictures:
         sheet.paste(picture, (x, 12))
         x += picture.width + 12
-    sheet.save(HERE / "papers.png", optimize=True)
+    write(sheet, name, few=True)
 
 
 def main() -> None:
@@ -91,13 +119,17 @@ def main() -> None:
         keep(window.desk.opened.closeup, "close-up.png")
         window.desk.show_garment()
         keep(window.desk.garment, "garment.png")
+        take_variants(window)
         take_worn(skirt)
+        window.close()
+        window = workbench(planned("boathouse-plaid"), dark=False)
+        keep(window, "plaid.png")
         window.close()
         window = workbench(planned("pier-parasol"), dark=True)
         window.document.pick_seam(1)
         keep(window, "parasol-dark.png")
         window.close()
-        take_papers(skirt, (1, 2, 5))
+        take_papers(skirt)
 
 
 if __name__ == "__main__":

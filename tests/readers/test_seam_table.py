@@ -89,6 +89,7 @@ def test_only_cells_that_show_something_else_are_drawn_again(
     moved = skirt.placed({"side.R": Placement(u=321.0)})
     after = remeasure(skirt_readings, moved, frozenset({"side.R"}))
     table.show_measurement(moved, after)
+    table.model.redraw_drawings()
     rows = [i for i, line in enumerate(after.garment.seams) if "side.R" in line.panels]
     others = [cell for cell, text in before.items() if table.model.text(*cell) != text]
     assert sorted(changed) == sorted({*others, *((row, DRAWING) for row in rows)})

@@ -4,7 +4,7 @@ What can wait until somebody looks is made then, or in idle time: see `app/later
 """
 
 from functools import cached_property
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QSplitter, QTabWidget, QVBoxLayout, QWidget
@@ -16,7 +16,7 @@ from app.edits import Edits
 from app.errands import Errands
 from app.inspector import Inspector
 from app.jobs import JobRunner
-from app.later import Place, made
+from app.later import Made, Place, made
 from app.messages import MessageBar, OfferBar
 from app.proving import Proving
 from app.seam_table import SeamTable
@@ -36,7 +36,6 @@ if TYPE_CHECKING:
     from core.shifting.wish import ShiftWish
 
 SEAMS_WIDE_PX = 460
-Themed = TypeVar("Themed")
 PICTURES_EVERY_MS = 33
 """Close-up and garment follow a drag no faster than this; the readings follow every move."""
 PICTURES = {"opened": later("Close-up"), "garment": later("Garment"), "worn": later("Worn")}
@@ -155,7 +154,7 @@ class Desk(QSplitter):
 
         return self._take("as_sewn", AsSewnPage(self._document))
 
-    def _take(self, name: str, part: Themed) -> Themed:
+    def _take(self, name: str, part: Made) -> Made:
         """Give a part its place; it loses the fonts it was given before."""
         self.places[name].take(part)
         part.show_theme()

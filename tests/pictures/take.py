@@ -55,6 +55,7 @@ def workbench(project: Project, dark: bool) -> Window:
     window.show()
     QTest.qWaitForWindowExposed(window)
     window.document.open(project)
+    window.desk.show_closeup()
     QTest.qWait(SETTLES_MS)
     return window
 
@@ -76,7 +77,7 @@ def take_worn(project: Project) -> None:
 def take_variants(window: Window) -> None:
     """Variants side by side, and what would help."""
     matched, desk = window.document.kept, window.desk
-    window.document.change("Try", kept_as(matched, "Matched, half a degree"))
+    window.document.change("Try", kept_as(matched, "Matched and laid"))
     desk.show_variants()
     window.document.undo.setClean()
     desk.variants.help.advise()
@@ -119,11 +120,14 @@ def main() -> None:
         keep(window.desk.opened.closeup, "close-up.png")
         window.desk.show_garment()
         keep(window.desk.garment, "garment.png")
-        take_variants(window)
         take_worn(skirt)
         window.close()
         window = workbench(planned("boathouse-plaid"), dark=False)
+        window.document.pick_seam(3)
         keep(window, "plaid.png")
+        window.close()
+        window = workbench(planned("ferry-apron"), dark=False)
+        take_variants(window)
         window.close()
         window = workbench(planned("pier-parasol"), dark=True)
         window.document.pick_seam(1)

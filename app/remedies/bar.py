@@ -1,7 +1,7 @@
 """The bar over the close-up: the seam as it is, with easing, or with its line shifted, and what that comes to."""
 
 from PySide6.QtCore import QSize, Signal
-from PySide6.QtGui import QPalette
+from PySide6.QtGui import QFontMetrics, QPalette
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QLabel, QPushButton, QToolButton, QVBoxLayout, QWidget
 
 from app.theme import SPACE, TARGET, TIGHT, WIDE, Size, current
@@ -25,8 +25,9 @@ class RemedyBar(QWidget):
         for index, (text, tip) in enumerate(_choices()):
             button = QToolButton(text=text, toolTip=tip, checkable=True, checked=index == AS_IT_IS)
             button.setAccessibleName(text)
-            button.setFont(current().font(bold=True))
-            button.setMinimumSize(button.sizeHint().expandedTo(QSize(0, TARGET)))
+            bolder = QFontMetrics(current().font(bold=True)).horizontalAdvance(text)
+            bolder -= QFontMetrics(current().font()).horizontalAdvance(text)
+            button.setMinimumSize(button.sizeHint().expandedTo(QSize(0, TARGET)) + QSize(bolder, 0))
             self._group.addButton(button, index)
             row.addWidget(button)
         row.addStretch(1)

@@ -148,7 +148,7 @@ def test_a_patch_moved_by_a_repeat_stays_and_any_other_shift_is_told():
         moved = project.placed({"patch": type(at)(u=at.u + by, v=at.v + 13.7, turn_deg=at.turn_deg, turned=True)})
         found = [finding for finding in find_odd(moved) if "its stripes miss" in str(finding)]
         assert len(found) == told
-    assert "panel 'patch': its stripes miss those of 'back' by up to 5.0 mm across" in str(found[0])
+    assert "panel 'patch': its stripes miss those of 'back' by up to 5.00 mm across" in str(found[0])
     again = with_patches(moved)
     assert again.placements["patch"].u == pytest.approx(at.u, abs=2e-3)
 

@@ -89,8 +89,8 @@ def test_bags_are_two_for_each_seam_as_sewn_or_as_many_as_asked():
 def test_a_mouth_and_the_open_stretch_of_its_seam_must_agree():
     (finding,) = find_odd(pocketed(opening=(60.0, 200.0)))
     assert str(finding) == (
-        "pocket 'pocket': its mouth goes from 60 to 200 mm, seam 'side to side back' is open from 60 to 220 mm; "
-        "leave the seam open from 60 to 200 mm"
+        "pocket 'pocket': its mouth goes from 60.0 to 200.0 mm, seam 'side to side back' is open from 60.0 to "
+        "220.0 mm; leave the seam open from 60.0 to 200.0 mm"
     )
     sewn = tuple(msgspec.structs.replace(seam, open=None) for seam in full_skirt().seams)
     (finding,) = find_odd(changed(full_skirt(), seams=sewn))

@@ -63,7 +63,7 @@ def test_what_is_to_be_spared_stays_free_between_any_two_panels(spare: float) ->
 def test_panels_too_near_each_other_are_told() -> None:
     project = project_of([rectangle("a", 100, 200), rectangle("b", 100, 200)], 400, spare_mm=3)
     project = project.placed({"a": Placement(), "b": Placement(u=101)})
-    assert find_faults(project, "cloth") == ("panels 'a' and 'b' lie 1.00 mm apart, 3 mm are to be spared",)
+    assert find_faults(project, "cloth") == ("panels 'a' and 'b' lie 1.00 mm apart, 3.00 mm are to be spared",)
 
 
 def test_a_panel_off_the_remnant_is_told() -> None:

@@ -94,7 +94,7 @@ class Document(QObject):
     @property
     def reading(self) -> SeamReading | None:
         """The reading of the seam that is picked, if it has one."""
-        return self.measurement.seams[self.seam] if self.seam >= 0 else None
+        return self.measurement.main[self.seam] if self.seam >= 0 else None
 
     # --- opening and saving
 

@@ -96,7 +96,7 @@ class SeamModel(QAbstractTableModel):
 
     def show(self, sewn: tuple[SewnSeam, ...], measurement: Measurement | None) -> None:
         """Take new readings: in place if the seams are the same ones, else from scratch."""
-        readings = measurement.seams if measurement else (None,) * len(sewn)
+        readings = measurement.main if measurement else (None,) * len(sewn)
         if sewn == self._sewn:
             before, self._readings = self._readings, readings
             for row, seam in enumerate(self._order):

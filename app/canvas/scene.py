@@ -112,7 +112,7 @@ class ClothScene(QGraphicsScene):
     def _read(self, moved: frozenset[PanelName]) -> None:
         """Show the readings of all seams of the panels that moved."""
         for edges, line, reading in zip(
-            self.edges, self.document.garment.seams, self.document.measurement.seams, strict=True
+            self.edges, self.document.garment.seams, self.document.measurement.main, strict=True
         ):
             if edges and moved & set(line.panels):
                 stretches = stretches_of(line, reading, self.grades)

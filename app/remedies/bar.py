@@ -14,6 +14,8 @@ class RemedyBar(QWidget):
     """Three buttons of which one is down, words under them, and a button that applies what is shown."""
 
     chosen = Signal(int)
+    turned = Signal(bool)
+    """The bars are to be seen, or the stripes again."""
     apply = Signal()
 
     def __init__(self, parent: QWidget | None = None) -> None:
@@ -31,6 +33,12 @@ class RemedyBar(QWidget):
             self._group.addButton(button, index)
             row.addWidget(button)
         row.addStretch(1)
+        self.bars = QToolButton(text=tr("Bars"), checkable=True)
+        self.bars.setToolTip(tr("Show how the bars across the cloth meet at this seam, instead of the stripes"))
+        self.bars.setAccessibleName(tr("Bars"))
+        self.bars.setMinimumHeight(TARGET)
+        self.bars.toggled.connect(self._turn)
+        row.addWidget(self.bars)
         self.apply_button = QPushButton(tr("Apply to the pattern"), clicked=lambda: self.apply.emit())
         self.apply_button.setMinimumHeight(TARGET)
         self.apply_button.setToolTip(tr("Move this seam's line in the pattern, in its mirrored seam alike"))
@@ -43,13 +51,27 @@ class RemedyBar(QWidget):
         column.setSpacing(TIGHT)
         column.addLayout(row)
         column.addLayout(outcome)
-        self._group.idClicked.connect(self.chosen)
+        self._group.idClicked.connect(self._choose)
         self.say("")
 
     @property
     def choice(self) -> int:
         """Which button is down."""
         return self._group.checkedId()
+
+    def offer_bars(self, there: bool) -> None:
+        """Let bars be looked at as well as stripes, or not."""
+        self.bars.setVisible(there)
+
+    def _choose(self, choice: int) -> None:
+        if choice != AS_IT_IS:
+            self.bars.setChecked(False)
+        self.chosen.emit(choice)
+
+    def _turn(self, bars: bool) -> None:
+        if bars:
+            self.choose(AS_IT_IS)
+        self.turned.emit(bars)
 
     def choose(self, choice: int) -> None:
         """Press a button for the user."""

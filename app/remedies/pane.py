@@ -11,7 +11,7 @@ from app.remedies.bar import AS_IT_IS, EASED, SHIFTED, RemedyBar
 from app.remedies.words import easing_words, shift_words
 from app.words import tr
 from core.model.project import Project
-from core.seams.readings import SeamReading, measure
+from core.seams.readings import SeamReading, measure, read_seam
 from core.shifting.wish import ShiftWish
 
 if TYPE_CHECKING:
@@ -37,6 +37,7 @@ class RemedyPane(QWidget):
         column.addWidget(self.bar)
         column.addWidget(closeup, 1)
         self.bar.chosen.connect(lambda _: self._show())
+        self.bar.turned.connect(lambda _: self._show())
         self.bar.apply.connect(self._apply)
         self.jobs.failed.connect(lambda line: self.bar.say(line))
         self.bar.hide()
@@ -45,6 +46,7 @@ class RemedyPane(QWidget):
         """Show a seam of a project, or nothing. While panels are `moving` it is shown as it is."""
         self._project, self._reading = project, reading
         self.bar.setVisible(reading is not None)
+        self.bar.offer_bars(reading is not None and len(reading.cloth.ways) > 1)
         if moving and self.bar.choice != AS_IT_IS:
             self.bar.choose(AS_IT_IS)
         self._show()
@@ -68,7 +70,7 @@ class RemedyPane(QWidget):
         project, reading = self._project, self._reading
         if project is None or reading is None or self.bar.choice == AS_IT_IS or reading.rms_mm is None:
             self.bar.say("")
-            self.closeup.show_seam(project, reading)
+            self.closeup.show_seam(project, self._as_it_is())
         elif self.bar.choice == EASED:
             self._show_eased(project, reading)
         elif self.bar.choice == SHIFTED:
@@ -82,6 +84,13 @@ class RemedyPane(QWidget):
                 lambda _: shift_where_it_lies(project, label, wish.cap_mm, wish.ends),
                 lambda found: self._show_shifted(found, reading),
             )
+
+    def _as_it_is(self) -> SeamReading | None:
+        """The reading of the seam, of its bars if they are to be seen."""
+        project, reading = self._project, self._reading
+        if project is None or reading is None or len(reading.cloth.ways) < 2 or not self.bar.bars.isChecked():
+            return reading
+        return read_seam(project, reading.line, "crosswise")
 
     def _show_eased(self, project: Project, reading: SeamReading) -> None:
         from core.seams.easing import best_easing

@@ -227,6 +227,12 @@ class Measurement:
         """The readings of all seams one way."""
         return self.seams if way == "lengthwise" else self.crosswise
 
+    @cached_property
+    def main(self) -> tuple[SeamReading | None, ...]:
+        """Of every seam its lengthwise reading, or the crosswise one where its cloth has bars only."""
+        pairs = zip(self.seams, self.crosswise, strict=True)
+        return tuple(bars if stripes is None else stripes for stripes, bars in pairs)
+
     @property
     def read(self) -> tuple[SeamReading, ...]:
         """The seams that have lengthwise stripes to match."""

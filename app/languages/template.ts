@@ -4050,7 +4050,7 @@ Beside it: how many seams have their worst step in each grade.</source>
       <translation type="unfinished" />
     </message>
     <message>
-      <source>Found {width} over {repeats} repeats, standard deviation {sd}, leaning {lean}°.</source>
+      <source>Found {width} over {repeats} repeats, standard deviation {sd}, leaning {lean}°, confidence {sure}.</source>
       <translation type="unfinished" />
     </message>
     <message>
@@ -4359,6 +4359,10 @@ Beside it: how many seams have their worst step in each grade.</source>
     </message>
     <message>
       <source>What would close the seam</source>
+      <translation type="unfinished" />
+    </message>
+    <message>
+      <source>Show how the bars across the cloth meet at this seam, instead of the stripes</source>
       <translation type="unfinished" />
     </message>
     <message>

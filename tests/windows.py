@@ -1,15 +1,25 @@
 """A whole window of the workbench on an empty profile, for the tests that drive one."""
 
+import os
+import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
+import pytest
 import shiboken6
 from PySide6.QtCore import QEvent, QSettings, QThread
 from PySide6.QtWidgets import QApplication, QMessageBox
 
 from app import units
 from app.workbench import application
+
+ON_X_SERVER = [
+    pytest.mark.window,
+    pytest.mark.skipif(not os.environ.get("DISPLAY"), reason="needs an X server"),
+    pytest.mark.skipif(not shutil.which("xdotool"), reason="needs xdotool"),
+]
+"""Marks of a test that drives a real window from outside."""
 
 
 def empty_profile(folder: Path) -> None:

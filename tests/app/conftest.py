@@ -1,9 +1,4 @@
-import os
-
-os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-
 from collections.abc import Iterator
-from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QEvent, QPoint, QPointF, Qt
@@ -12,16 +7,6 @@ from PySide6.QtWidgets import QApplication
 
 from app.canvas.view import CanvasView
 from windows import whole_window
-
-HERE = Path(__file__).parent
-
-
-def pytest_collection_modifyitems(items) -> None:
-    """Whatever Qt warns of fails a test of the workbench, but for what this platform can't do."""
-    for item in items:
-        if HERE in item.path.parents:
-            item.add_marker(pytest.mark.qt_log_level_fail("WARNING"))
-            item.add_marker(pytest.mark.qt_log_ignore("This plugin does not support propagateSizeHints"))
 
 
 @pytest.fixture

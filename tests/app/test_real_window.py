@@ -8,13 +8,11 @@ from pathlib import Path
 
 import pytest
 
+from windows import ON_X_SERVER
+
 ROOT = Path(__file__).resolve().parents[2]
 
-pytestmark = [
-    pytest.mark.window,
-    pytest.mark.skipif(not os.environ.get("DISPLAY"), reason="needs an X server"),
-    pytest.mark.skipif(not shutil.which("xdotool"), reason="needs xdotool"),
-]
+pytestmark = ON_X_SERVER
 
 DRIVEN = """
 import sys

@@ -1,7 +1,6 @@
 """The whole job through a real window, by mouse and keys alone: from the empty window to the papers."""
 
 import os
-import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -10,14 +9,11 @@ import pypdfium2
 import pytest
 
 from core.files.project_file import read_project
+from windows import ON_X_SERVER
 
 ROOT = Path(__file__).resolve().parents[2]
 
-pytestmark = [
-    pytest.mark.window,
-    pytest.mark.skipif(not os.environ.get("DISPLAY"), reason="needs an X server"),
-    pytest.mark.skipif(not shutil.which("xdotool"), reason="needs xdotool"),
-]
+pytestmark = ON_X_SERVER
 
 DRIVEN = """
 import sys

@@ -1,9 +1,4 @@
-import os
-
-os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-
 from collections.abc import Callable, Iterator
-from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QEvent
@@ -11,16 +6,6 @@ from PySide6.QtWidgets import QApplication
 
 from app.pages.page import Page
 from windows import empty_profile, whole_window
-
-HERE = Path(__file__).parent
-
-
-def pytest_collection_modifyitems(items) -> None:
-    """A warning of Qt fails a test, but for what this platform can't do."""
-    for item in items:
-        if HERE in item.path.parents:
-            item.add_marker(pytest.mark.qt_log_level_fail("WARNING"))
-            item.add_marker(pytest.mark.qt_log_ignore("propagateSizeHints"))
 
 
 @pytest.fixture

@@ -1,7 +1,3 @@
-import os
-
-os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -17,14 +13,6 @@ from app.safekeeping.keeper import Keeper
 from app.safekeeping.rescued_bar import RescuedBar
 from core.files.project_file import read_project, write_project
 from windows import empty_profile, whole_window
-
-
-def pytest_collection_modifyitems(items) -> None:
-    """A warning of Qt fails a test; what the offscreen screen can't do is no news."""
-    for item in items:
-        if Path(__file__).parent in item.path.parents:
-            item.add_marker(pytest.mark.qt_log_level_fail("WARNING"))
-            item.add_marker(pytest.mark.qt_log_ignore("This plugin does not support"))
 
 
 @pytest.fixture

@@ -1,7 +1,3 @@
-import os
-
-os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-
 from collections.abc import Iterator
 
 import msgspec
@@ -13,14 +9,6 @@ from core.model.project import Match
 from skirts import full_skirt
 from straight_gores import gore, sewn
 from windows import whole_window
-
-
-def pytest_collection_modifyitems(items) -> None:
-    """A warning of Qt fails a test; what the offscreen screen can't do is no news."""
-    for item in items:
-        if "sewing_app" in str(item.path):
-            item.add_marker(pytest.mark.qt_log_level_fail("WARNING"))
-            item.add_marker(pytest.mark.qt_log_ignore("This plugin does not support"))
 
 
 @pytest.fixture

@@ -133,8 +133,8 @@ class Errands(QObject):
         project = self._document.kept
 
         def done(left: "Cloth") -> None:
+            from app.safekeeping.folders import shelf_folder
             from app.shelf.keep_form import KeepForm
-            from app.shelf_command import shelf_folder
 
             note = tr("left of {title}").format(title=project.title) if project.title else ""
             KeepForm(shelf_folder(), left, self._tell_left, note, self._window).open()

@@ -1,27 +1,18 @@
 """`stripewright shelf`: cloths kept for other projects."""
 
 import argparse
-import os
 from pathlib import Path
 from typing import Any
 
-import msgspec
-
 from app.console import table
+from app.safekeeping.folders import shelf_folder
+from core.derive.changes import with_cloth
 from core.errors import inside
 from core.files.project_file import read_project, write_project
 from core.files.shelf import OnShelf, from_shelf, off_shelf, on_shelf, put_on_shelf
 from core.model.cloth import Cloth
 from core.model.project import Project
 from core.model.validate import validate
-
-
-def shelf_folder() -> Path:
-    """Where the shelf is: the folder that STRIPEWRIGHT_SHELF names, or one of the user's own."""
-    import platformdirs
-
-    named = os.environ.get("STRIPEWRIGHT_SHELF")
-    return Path(named) if named else Path(platformdirs.user_data_dir("stripewright", appauthor=False)) / "shelf"
 
 
 def add_shelf_command(commands: Any) -> None:
@@ -98,22 +89,6 @@ def _take(options: argparse.Namespace) -> int:
         validate(taken)
     write_project(options.output or options.file, taken)
     return 0
-
-
-def with_cloth(project: Project, cloth: Cloth, instead_of: str | None) -> Project:
-    """The project with a cloth more, under a free id, or with it in the place of one of its own.
-
-    Raises BadInput if there is no such cloth.
-    """
-    if instead_of is not None:
-        old = project.cloth(instead_of)
-        new = msgspec.structs.replace(cloth, id=old.id)
-        cloths = tuple(new if one is old else one for one in project.cloths)
-    else:
-        used = {one.id for one in project.cloths}
-        free = next(name for name in (cloth.id, *(f"{cloth.id}-{n}" for n in range(2, 1000))) if name not in used)
-        cloths = (*project.cloths, msgspec.structs.replace(cloth, id=free))
-    return msgspec.structs.replace(project, cloths=cloths)
 
 
 def _remove(options: argparse.Namespace) -> int:

@@ -15,9 +15,9 @@ from app.pages.form import Note
 from app.pages.outline_hands import OutlineHands
 from app.pages.page import BUTTON_HIGH, Page
 from app.pages.repeat_picture import RepeatPicture
+from app.safekeeping.folders import shelf_folder
 from app.shelf.dialog import ShelfDialog
 from app.shelf.keep_form import KeepForm
-from app.shelf_command import shelf_folder
 from app.theme import SPACE, TARGET, TIGHT
 from app.words import tr
 from core.errors import BadInput

@@ -241,8 +241,9 @@ class WaysIn(QObject):
 
     def from_shelf(self, cloth_id: str) -> None:
         """Show the shelf; a cloth taken from it, in the place of the one named or as one more, is one undo step."""
+        from app.safekeeping.folders import shelf_folder
         from app.shelf.dialog import ShelfDialog
-        from app.shelf_command import shelf_folder, with_cloth
+        from core.derive.changes import with_cloth
 
         project = self._document.kept
 

@@ -9,9 +9,26 @@ import msgspec
 from core.derive.count import CutPiece, cut_pieces, layer_rows
 from core.derive.cutting import cut_project
 from core.errors import BadInput
+from core.model.cloth import Cloth
 from core.model.pattern import PanelName, Seam
 from core.model.project import Layer, Pocket, Project, Strip
 from core.model.validate import validate
+
+
+def with_cloth(project: Project, cloth: Cloth, instead_of: str | None) -> Project:
+    """The project with a cloth more, under a free id, or with it in the place of one of its own.
+
+    Raises BadInput if there is no such cloth.
+    """
+    if instead_of is not None:
+        old = project.cloth(instead_of)
+        new = msgspec.structs.replace(cloth, id=old.id)
+        cloths = tuple(new if one is old else one for one in project.cloths)
+    else:
+        used = {one.id for one in project.cloths}
+        free = next(name for name in (cloth.id, *(f"{cloth.id}-{n}" for n in range(2, 1000))) if name not in used)
+        cloths = (*project.cloths, msgspec.structs.replace(cloth, id=free))
+    return msgspec.structs.replace(project, cloths=cloths)
 
 
 def with_layers(project: Project, layers: tuple[Layer, ...]) -> Project:

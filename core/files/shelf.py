@@ -76,7 +76,7 @@ def put_on_shelf(shelf: Path, cloth: Cloth, note: str = "", picture: Path | None
     except OSError as error:
         raise BadInput(f"it can't be written to ({error.strerror})", str(shelf), "a folder of your own") from None
     write_atomically(shelf / f"{name}{SUFFIX}", msgspec.json.format(msgspec.json.encode(kept), indent=2) + b"\n")
-    return from_shelf(shelf, name)
+    return OnShelf(name, kept, None if beside is None else shelf / beside)
 
 
 def off_shelf(shelf: Path, name: str) -> None:

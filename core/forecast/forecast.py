@@ -52,7 +52,7 @@ class SeamForecast:
     @property
     def label(self) -> str:
         """The seam's name; where bars are read, that too."""
-        return f"{self.sewn.label}, bars" if self.reading.way == "crosswise" else self.sewn.label
+        return self.reading.label
 
     @cached_property
     def deviations(self) -> Floats:

@@ -14,7 +14,7 @@ from core.model.pattern import PanelName
 from core.model.project import Project
 from core.progress import Progress, part, silent
 from core.seams.garment import Garment, SeamLine
-from core.seams.readings import Measurement, SeamReading, measure
+from core.seams.readings import Measurement, SeamReading, label_of, measure
 from core.units import Units
 
 AT_LIMIT_DEG = 1e-3
@@ -61,7 +61,7 @@ class SeamReasons:
     @property
     def label(self) -> str:
         """The seam's label, and that it is its bars where it is."""
-        return self.line.sewn.label if self.way == "lengthwise" else f"{self.line.sewn.label}, bars"
+        return label_of(self.line, self.way)
 
 
 @dataclass(frozen=True, eq=False)

@@ -57,7 +57,7 @@ class _Seam:
 
     @property
     def name(self) -> str:
-        return self.reading.line.sewn.label + (", bars" if self.what == "bar" else "")
+        return self.reading.label
 
     @property
     def what(self) -> str:

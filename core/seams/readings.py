@@ -81,6 +81,11 @@ class SeamReading:
         return cls(line, line.cloth, repeat, w_a, w_b, "alike" if alike else "opposite", raw, way)
 
     @property
+    def label(self) -> str:
+        """The seam's label, and that it is its bars that are read where it is."""
+        return label_of(self.line, self.way)
+
+    @property
     def period(self) -> float:
         """P, mm."""
         return self.repeat.period
@@ -270,6 +275,11 @@ def remeasure(before: Measurement, project: Project, moved: frozenset[PanelName]
             seams[index] = read_seam(project, line)
             crosswise[index] = read_seam(project, line, "crosswise")
     return Measurement(before.garment, tuple(seams), tuple(crosswise), before.crosswise_weight)
+
+
+def label_of(line: SeamLine, way: Way) -> str:
+    """What a seam read one way is called: its label, and that it is its bars where it is."""
+    return line.sewn.label if way == "lengthwise" else f"{line.sewn.label}, bars"
 
 
 def lean_alike(change_a: Floats, change_b: Floats) -> Flags:

@@ -9,9 +9,9 @@ from PySide6.QtWidgets import QMessageBox
 
 from app.errands import left_of
 from app.match_form import MatchForm
+from app.safekeeping.folders import shelf_folder
 from app.shelf.dialog import ShelfDialog
 from app.shelf.keep_form import KeepForm
-from app.shelf_command import shelf_folder
 from conftest import SAMPLES
 from core.draft.measures import USUAL_CLOTH
 from core.files.shelf import on_shelf, put_on_shelf

@@ -12,9 +12,10 @@ from PySide6.QtGui import QActionGroup, QCloseEvent, QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QStackedWidget, QToolBar, QVBoxLayout, QWidget
 
 from app import units
-from app.actions import KeySheet, allow_actions, make_actions, make_menus, make_tools, tint_actions
+from app.actions import allow_actions, make_actions, make_menus, make_tools, tint_actions
 from app.help.place import HelpDesk
 from app.icons import icon
+from app.key_sheet import KeySheet
 from app.later import IdleTime, made, make, read_heavy
 from app.messages import MessageBar
 from app.mnemonics import plain, tell_apart

@@ -29,7 +29,7 @@ def _called(call: ast.Call) -> str:
 
 def texts_of_tables() -> list[str]:
     """The texts of actions, menus and hands, and the titles of the help."""
-    from app.actions import HANDS, MENUS, TABLE
+    from app.action_table import HANDS, MENUS, TABLE
     from app.help.topics import TOPICS
     from core.derive.choices import AS_IT_IS, CENTRES, END_FOR_END, NOT_MATCHED, ONE_WAY
 

@@ -7,7 +7,7 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QLabel, QWidget
 
-from app.actions import MENUS, TABLE
+from app.action_table import MENUS, TABLE
 from app.mnemonics import letter_of, told_apart
 from core.files.project_file import write_project
 from core.model.cloth import Cloth

@@ -9,7 +9,8 @@ from PySide6.QtGui import QKeySequence, QWheelEvent
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QDoubleSpinBox, QLabel, QProgressBar
 
-from app.actions import TABLE, KeySheet
+from app.action_table import TABLE
+from app.key_sheet import KeySheet
 from app.safekeeping.border import guard
 from core.files.project_file import read_project
 

@@ -11,7 +11,8 @@ from PySide6.QtCore import QCoreApplication, QLocale, QTranslator
 from PySide6.QtWidgets import QAbstractButton, QLabel
 
 import app.words
-from app.actions import MENUS, TABLE, KeySheet
+from app.action_table import MENUS, TABLE
+from app.key_sheet import KeySheet
 from app.languages.gather import HERE, all_texts, texts_of, translations_in, written
 from app.words import speak, tr
 from windows import empty_profile, whole_window

@@ -9,12 +9,6 @@ _ROOTS = (_HERE / "_bundled", _HERE.parent)
 """Where an installed program keeps its folders, and where a checkout does."""
 
 
-def language_file(code: str) -> Path | None:
-    """The translation into a language, by its code such as `de` or `de_AT`; None where there is none."""
-    path = _HERE / "languages" / f"stripewright_{code}.qm"
-    return path if path.exists() else None
-
-
 def resource(folder: str, name: str) -> Path:
     """Path of a file or folder `name` in `icons` or `sample_projects`. Raises CannotBeHad where it is missing."""
     for root in _ROOTS:

@@ -1,26 +1,15 @@
-"""The words on the screen, in the user's language where there is a translation.
+"""The words on the screen: those of `core/wording`, in the language that is chosen."""
 
-A text that a user reads goes through `tr`, as a literal; what changes in it is put in afterwards:
-`tr("{count} panels").format(count=3)`. Texts in tables that are made on import stand in `later`, and go through `tr`
-when they are shown.
-"""
-
+import os
 from collections.abc import Iterable
 from typing import Any
 
-from PySide6.QtCore import QCoreApplication, QLocale, QTranslator
+from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QSettings, QTranslator
 
-from app.resources import language_file
+from app.languages import catalogues
+from core.wording import later, listed, localised, number, set_catalogue, tr, tr_n
 
-
-def tr(text: str) -> str:
-    """A text in the language of the screen; itself where there is no translation."""
-    return QCoreApplication.translate("", text) if text else ""
-
-
-def later(text: str) -> str:
-    """A text in a table that is made before the language is known: kept as it is, and gathered for translation."""
-    return text
+__all__ = ["choose_language", "later", "listed", "localised", "number", "speak", "spoken", "tr", "tr_n", "wanted"]
 
 
 def spoken(choices: Iterable[tuple[str, Any]]) -> tuple[tuple[str, Any], ...]:
@@ -28,13 +17,22 @@ def spoken(choices: Iterable[tuple[str, Any]]) -> tuple[tuple[str, Any], ...]:
     return tuple((tr(text), value) for text, value in choices)
 
 
-def speak(app: QCoreApplication, locale: QLocale | None = None) -> QTranslator | None:
-    """Have the screen speak a language, the desktop's own if none is given; None where it stays English."""
-    locale = locale or QLocale()
-    for name in (locale.name(), QLocale.languageToCode(locale.language())):
-        path = language_file(name)
-        translator = QTranslator(app)
-        if path and translator.load(str(path)):
-            app.installTranslator(translator)
-            return translator
-    return None
+def wanted() -> str:
+    """The language to speak: of the environment's variable, else the one chosen last, else the desktop's; English
+    where there is none of these."""
+    asked = [os.environ.get(catalogues.VARIABLE, ""), str(QSettings().value("language", ""))]
+    return catalogues.best_of([*(code for code in asked if code), *QLocale.system().uiLanguages()])
+
+
+def choose_language(code: str) -> None:
+    """Speak a language from the next start on."""
+    QSettings().setValue("language", code)
+
+
+def speak(app: QCoreApplication, code: str) -> None:
+    """Have the program speak a language: its own texts, numbers in its fields, and what the toolkit says itself."""
+    set_catalogue(catalogues.catalogue(code))
+    QLocale.setDefault(QLocale.c() if code == catalogues.ENGLISH else QLocale(code))
+    translator = QTranslator(app)
+    if translator.load(f"qtbase_{code}", QLibraryInfo.path(QLibraryInfo.LibraryPath.TranslationsPath)):
+        app.installTranslator(translator)

@@ -11,7 +11,7 @@ from app.safekeeping.border import Ending, end_tracing, guard, guard_session, tr
 from app.safekeeping.folders import state_folder
 from app.theme import apply_theme
 from app.window import Window
-from app.words import speak
+from app.words import speak, wanted
 
 
 def run(path: Path | str | None = None) -> int:
@@ -39,7 +39,7 @@ def application() -> QApplication:
     app.setApplicationName("Stripewright")
     app.setOrganizationName("Stripewright")
     app.setDesktopFileName("stripewright")
-    speak(app)
+    speak(app, wanted())
     desktop_dark = app.styleHints().colorScheme() == Qt.ColorScheme.Dark
     apply_theme(app, QSettings().value("dark", desktop_dark, type=bool))
     return app

@@ -1,1 +1,1 @@
-"""Translations: `stripewright_CODE.ts` to be edited with Qt's Linguist, and the `.qm` made from each that is loaded."""
+"""Translations: `stripewright_CODE.po` to be edited, and the `.mo` made from each that is loaded."""

@@ -1,80 +1,81 @@
-"""Gathers every text that the screen shows into the template, and brings the translations up to date with it.
+"""Gathers every text that a user reads into the template, and brings the translations up to date with it.
 
-`python -m app.languages.gather` writes `template.ts` and updates each `stripewright_CODE.ts`; then
-`pyside6-lrelease app/languages/stripewright_CODE.ts` makes the file that the program loads.
-
-Texts are the literals in `tr` and `later`, and what stands in the tables of actions and keys, which go through `tr`
-when they are shown.
+`python -m app.languages.gather` writes `template.pot`, updates each `stripewright_CODE.po`, and compiles it into the
+`.mo` that the program loads. Texts are the literals in `tr`, `tr_n` and `later`, and what stands in the tables of
+actions and keys, which go through `tr` when they are shown.
 """
 
 import ast
+from collections.abc import Iterable
 from pathlib import Path
-from xml.etree import ElementTree
+
+from app.languages import catalogues
+from app.languages.po import Entry, Translation, compiled, read_po, written
 
 APP = Path(__file__).resolve().parents[1]
-HERE = Path(__file__).resolve().parent
+CORE = APP.parent / "core"
+FORMS = {"tr": 1, "later": 1, "tr_n": 2}
+"""What marks a text, and how many literals it takes."""
 
 
-def texts_of(source: str) -> list[str]:
-    """The literals in `tr` and `later` in a module's source, in order."""
+def texts_of(source: str) -> list[Entry]:
+    """The marked literals in a module's source, in order."""
     calls = (node for node in ast.walk(ast.parse(source)) if isinstance(node, ast.Call))
-    firsts = [call.args[0] for call in calls if _called(call) in ("tr", "later") and call.args]
-    literals = [first for first in firsts if isinstance(first, ast.Constant) and isinstance(first.value, str)]
-    return [one.value for one in sorted(literals, key=lambda one: (one.lineno, one.col_offset))]
+    found = [(call.lineno, call.col_offset, entry) for call in calls for entry in _entries(call)]
+    return [entry for *_, entry in sorted(found)]
 
 
-def _called(call: ast.Call) -> str:
-    return call.func.id if isinstance(call.func, ast.Name) else ""
+def _entries(call: ast.Call) -> list[Entry]:
+    """The text of a call, its two forms, or each of two texts between which it chooses."""
+    forms = FORMS.get(call.func.id, 0) if isinstance(call.func, ast.Name) else 0
+    texts = [_literals(arg) for arg in call.args[:forms]]
+    if forms == 1 and texts:
+        return [(text,) for text in texts[0]]
+    return [(one, more) for one, more in zip(*texts, strict=False)] if len(texts) == 2 else []
+
+
+def _literals(arg: ast.expr) -> list[str]:
+    if isinstance(arg, ast.IfExp):
+        return [*_literals(arg.body), *_literals(arg.orelse)]
+    return [arg.value] if isinstance(arg, ast.Constant) and isinstance(arg.value, str) else []
 
 
 def texts_of_tables() -> list[str]:
-    """The texts of actions, menus and hands, and the titles of the help."""
+    """The texts of actions, menus and hands, the titles of the help, and the ways to true a seam."""
     from app.action_table import HANDS, MENUS, TABLE
     from app.help.topics import TOPICS
-    from core.derive.choices import AS_IT_IS, CENTRES, END_FOR_END, NOT_MATCHED, ONE_WAY
+    from core.seams.remedy import METHODS
 
     rows = [text for row in TABLE for text in (row.text, row.tip)]
-    choices = (AS_IT_IS, END_FOR_END, ONE_WAY, NOT_MATCHED, *CENTRES.values())
-    return [*MENUS, *rows, *choices, *(text for pair in HANDS for text in pair), *(topic.title for topic in TOPICS)]
+    return [*MENUS, *rows, *(text for pair in HANDS for text in pair), *(topic.title for topic in TOPICS), *METHODS]
 
 
-def all_texts() -> list[str]:
-    """Every text once."""
-    found = [text for path in sorted(APP.rglob("*.py")) for text in texts_of(path.read_text(encoding="utf-8"))]
-    return list(dict.fromkeys(text for text in (*texts_of_tables(), *found) if text))
+def all_texts() -> list[Entry]:
+    """Every text once; one that is counted somewhere has both its forms."""
+    paths = [*sorted(APP.rglob("*.py")), *sorted(CORE.rglob("*.py"))]
+    found = [entry for path in paths for entry in texts_of(path.read_text(encoding="utf-8"))]
+    entries: dict[str, Entry] = {}
+    for entry in (*((text,) for text in texts_of_tables()), *found):
+        if entry[0] and len(entry) > len(entries.get(entry[0], ())):
+            entries[entry[0]] = entry
+    return list(entries.values())
 
 
-def translations_in(path: Path) -> dict[str, str]:
-    """What a translation file has already: texts with their translations."""
-    if not path.exists():
-        return {}
-    messages = ElementTree.parse(path).getroot().iter("message")
-    pairs = ((message.findtext("source", ""), message.findtext("translation", "")) for message in messages)
-    return {source: translation for source, translation in pairs if translation}
-
-
-def written(texts: list[str], known: dict[str, str], language: str = "") -> bytes:
-    """A translation file of the texts, with the translations that are known."""
-    root = ElementTree.Element("TS", {"version": "2.1", **({"language": language} if language else {})})
-    context = ElementTree.SubElement(root, "context")
-    ElementTree.SubElement(context, "name")
-    for text in texts:
-        message = ElementTree.SubElement(context, "message")
-        ElementTree.SubElement(message, "source").text = text
-        translation = ElementTree.SubElement(message, "translation", {} if text in known else {"type": "unfinished"})
-        translation.text = known.get(text)
-    ElementTree.indent(root)
-    head = b'<?xml version="1.0" encoding="utf-8"?>\n<!DOCTYPE TS>\n'
-    return head + ElementTree.tostring(root, encoding="utf-8") + b"\n"
+def update(path: Path, entries: Iterable[Entry]) -> None:
+    """Bring a translation up to date and compile it."""
+    head, known = read_po(path.read_text(encoding="utf-8"))
+    path.write_text(written(entries, head, known), encoding="utf-8")
+    path.with_suffix(".mo").write_bytes(compiled(head, known))
 
 
 def main() -> None:
     """Write the template and update the translations."""
-    texts = all_texts()
-    (HERE / "template.ts").write_bytes(written(texts, {}))
-    for path in HERE.glob("stripewright_*.ts"):
-        language = path.stem.partition("_")[2]
-        path.write_bytes(written(texts, translations_in(path), language))
+    entries = all_texts()
+    head = "Content-Type: text/plain; charset=UTF-8\nPlural-Forms: nplurals=2; plural=(n != 1);\n"
+    nothing: Translation = {}
+    (catalogues.folder() / "template.pot").write_text(written(entries, head, nothing), encoding="utf-8")
+    for path in catalogues.folder().glob("stripewright_*.po"):
+        update(path, entries)
 
 
 if __name__ == "__main__":

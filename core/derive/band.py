@@ -10,6 +10,7 @@ from core.errors import BadInput
 from core.geometry.offset import shifted
 from core.geometry.paths import Points, without_repeats
 from core.geometry.polyline import distance_of, length, stretch
+from core.wording import tr
 
 INNER = "inner edge"
 """Name of the loose edge of a band."""
@@ -55,7 +56,7 @@ def band_along(net: dict[str, Points], edge: str, depth: float) -> Band:
 
 
 def _too_deep() -> BadInput:
-    return BadInput("its depth reaches through the piece", right="a smaller depth")
+    return BadInput(tr("its depth reaches through the piece"), right=tr("a smaller depth"))
 
 
 def _carried_on(line: Points, by: float) -> Points:

@@ -14,18 +14,19 @@ from core.matching.solve import match
 from core.model.cloth import Cloth
 from core.model.project import Centre, Project
 from core.progress import Progress, part, silent
+from core.wording import later, tr
 
-AS_IT_IS = "as it is"
-END_FOR_END = "panels end for end, if the cloth allows it"
-NOT_MATCHED = "stripes not matched"
-ONE_WAY = "all panels one way"
+AS_IT_IS = later("as it is")
+END_FOR_END = later("panels end for end, if the cloth allows it")
+NOT_MATCHED = later("stripes not matched")
+ONE_WAY = later("all panels one way")
 LESS_STRICT = (END_FOR_END, NOT_MATCHED)
 """What allows the lay as it is as well, so that it never takes more."""
 
 CENTRES = {
-    "lead": "the lead stripe on the centre",
-    "ground": "the ground on the centre",
-    "free": "the centre left free",
+    "lead": later("the lead stripe on the centre"),
+    "ground": later("the ground on the centre"),
+    "free": later("the centre left free"),
 }
 
 
@@ -57,7 +58,7 @@ def compared(project: Project, progress: Progress = silent, seconds: float = 30.
     """
     ids = frozenset(cloth.id for cloth in _chosen(project))
     if not ids:
-        raise CannotBeHad("there is nothing to compare: no cloth of the garment is striped or one-way")
+        raise CannotBeHad(tr("there is nothing to compare: no cloth of the garment is striped or one-way"))
     project = _on_cloths(project, length=None)
     start = project if project.placements.keys() >= set(project.panel_names) else match(project).project
     ways = list(_ways(start))

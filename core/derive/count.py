@@ -12,6 +12,7 @@ from core.lay.legal import find_faults, panels_on
 from core.model.cloth import Cloth
 from core.model.pattern import Piece
 from core.model.project import Layer, Pocket, Project
+from core.wording import tr
 
 if TYPE_CHECKING:
     from core.lay.lay import ClothLay
@@ -125,7 +126,7 @@ def _joined_titles(project: Project, layer: Layer) -> list[str]:
 
 def _pocket(project: Project, pocket: Pocket) -> CutPiece:
     number = 2 * len(project.bag_ids(pocket))
-    return CutPiece(f"{pocket.title}, pocket bag", None, pocket.cloth, number, True, "straight")
+    return CutPiece(tr("{title}, pocket bag", title=pocket.title), None, pocket.cloth, number, True, "straight")
 
 
 def _row(piece: Piece, name: str, of: str | None, cloth: str) -> CutPiece:

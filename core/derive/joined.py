@@ -18,6 +18,7 @@ from core.model.panel import net_and_cut, net_notches, panels_of
 from core.model.pattern import Edge, EdgeRef, Notch, Piece, SewnSeam
 from core.model.project import Layer, Project
 from core.seams.garment import joined as joined_heights
+from core.wording import tr
 
 DIGITS = 6
 MEETS_MM = 0.5
@@ -145,7 +146,9 @@ def _part(layer: Layer, piece: Piece, panel: str, net: dict[str, Points], reflec
     try:
         band = band_along(net, layer.edge, layer.depth)
     except BadInput as error:
-        raise BadInput(error.what, f"layer {layer.title!r} of piece {piece.id!r}", error.right) from None
+        raise BadInput(
+            error.what, tr("layer {title!r} of piece {id!r}", title=layer.title, id=piece.id), error.right
+        ) from None
     names = list(net)
     here = names.index(layer.edge)
     ahead, behind = names[(here + 1) % len(names)], names[here - 1]
@@ -330,7 +333,8 @@ def _piece(layer: Layer, flat: Flat, name: str) -> Piece:
         Edge(name=layer.edge if edge == "run" else edge, path=path_of(line, DIGITS), allowance=allowances[edge])
         for edge, line in flat.net.items()
     )
-    title = f"{layer.title[:1].upper()}{layer.title[1:]}{name.removeprefix(layer.title)}, joined"
+    number = name.removeprefix(layer.joined_ids(1)[0])
+    title = tr("{title}, joined", title=f"{layer.title[:1].upper()}{layer.title[1:]}{number}")
     return Piece(id=name, name=title, cloth=layer.cloth, edges=edges, notches=_notches(layer, flat))
 
 

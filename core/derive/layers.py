@@ -8,6 +8,7 @@ from core.geometry.paths import path_of
 from core.model.panel import net_and_cut, net_notches
 from core.model.pattern import Edge, Notch, Piece
 from core.model.project import Layer
+from core.wording import tr
 
 DIGITS = 6
 """Decimals of a millimetre in the paths of derived pieces."""
@@ -20,7 +21,7 @@ def layer_piece(layer: Layer, piece: Piece) -> Piece:
     """
     if layer.edge is None or layer.depth is None:
         return _whole(layer, piece)
-    place = f"layer {layer.title!r} of piece {piece.id!r}"
+    place = tr("layer {title!r} of piece {id!r}", title=layer.title, id=piece.id)
     net, _ = net_and_cut(piece)
     try:
         band = band_along(net, layer.edge, layer.depth)
@@ -28,7 +29,9 @@ def layer_piece(layer: Layer, piece: Piece) -> Piece:
         raise BadInput(error.what, place, error.right) from None
     if piece.fold is not None and piece.fold not in band.net:
         raise BadInput(
-            f"edge {layer.edge!r} does not meet the fold, so the band would be in two", place, "an edge that meets it"
+            tr("edge {edge!r} does not meet the fold, so the band would be in two", edge=layer.edge),
+            place,
+            tr("an edge that meets it"),
         )
     return _banded(layer, piece, band)
 

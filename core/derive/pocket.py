@@ -10,6 +10,7 @@ from core.model.panel import net_and_cut, panels_of
 from core.model.pattern import Edge, Notch, Piece, edge_of, panel_of
 from core.model.project import Pocket, Project
 from core.seams.garment import joined
+from core.wording import listed, tr
 
 BEYOND_MM = 20.0
 """How far a bag is sewn into the seam above and below the mouth."""
@@ -27,9 +28,11 @@ def pocket_pieces(pocket: Pocket, project: Project) -> tuple[Piece, ...]:
     try:
         bag = pocket_bag(piece, edge, mouth, pocket.cloth, pocket.width, pocket.depth, pocket.allowance)
     except BadInput as error:
-        raise BadInput(error.what, f"pocket {pocket.id!r}", error.right) from None
+        raise BadInput(error.what, tr("pocket {id!r}", id=pocket.id), error.right) from None
     ids = project.bag_ids(pocket)
-    return tuple(msgspec.structs.replace(bag, id=one, name=f"{pocket.title}, pocket bag") for one in ids)
+    return tuple(
+        msgspec.structs.replace(bag, id=one, name=tr("{title}, pocket bag", title=pocket.title)) for one in ids
+    )
 
 
 def _left_side(pocket: Pocket, project: Project) -> tuple[Piece, str, float]:
@@ -65,7 +68,7 @@ def pocket_bag(
     }
     return Piece(
         id=f"{piece.id} pocket bag",
-        name=f"{piece.title}, pocket bag",
+        name=tr("{title}, pocket bag", title=piece.title),
         cloth=cloth,
         cut="pair",
         edges=tuple(Edge(name=name, path=path, allowance=allowance) for name, path in paths.items()),
@@ -76,14 +79,14 @@ def pocket_bag(
 def _seam_side(piece: Piece, edge: str, opening: tuple[float, float]) -> tuple[Points, tuple[float, float]]:
     """The stretch of the edge that the bag is sewn to, downwards, and where on it the mouth begins and ends."""
     net, _ = net_and_cut(piece)
-    place = f"pocket on edge {edge!r} of piece {piece.id!r}"
+    place = tr("pocket on edge {edge!r} of piece {id!r}", edge=edge, id=piece.id)
     if edge not in net:
-        raise BadInput("there is no such edge", place, f"the edges are {', '.join(net)}")
+        raise BadInput(tr("there is no such edge"), place, tr("the edges are {names}", names=listed(net)))
     line = net[edge] if net[edge][-1, 1] > net[edge][0, 1] else (net[edge] * [-1.0, 1.0])[::-1]
     long = length(line)
     if not 0 <= opening[0] < opening[1] <= long:
-        what = f"its mouth goes from {opening[0]:g} to {opening[1]:g} mm"
-        raise BadInput(what, place, f"from 0 to {long:.0f} mm is right, from below to")
+        what = tr("its mouth goes from {start:g} to {end:g} mm", start=opening[0], end=opening[1])
+        raise BadInput(what, place, tr("from 0 to {long:.0f} mm is right, from below to", long=long))
     start, end = max(opening[0] - BEYOND_MM, 0.0), min(opening[1] + BEYOND_MM, long)
     return stretch(line, start, end), (opening[0] - start, opening[1] - start)
 

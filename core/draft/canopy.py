@@ -19,6 +19,7 @@ from core.model.cloth import Cloth
 from core.model.panel import panels_of
 from core.model.pattern import Edge, Notch, Piece, Seam
 from core.model.project import Centre, Match, Project
+from core.wording import tr
 
 FEWEST_RIBS, MOST_RIBS = 3, 64
 USUAL_CROWN_MM = 6.0
@@ -84,7 +85,7 @@ def draft_canopy(measures: CanopyMeasures) -> Draft:
     pieces = tuple(_piece(measures, number, edges) for number in range(1, measures.ribs + 1))
     seams = tuple(_seam(measures, number) for number in range(1, measures.ribs + 1))
     project = Project(
-        title=f"Canopy of {measures.ribs} gores",
+        title=tr("Canopy of {ribs} gores", ribs=measures.ribs),
         cloths=(measures.cloth,),
         pieces=pieces,
         seams=seams,
@@ -96,7 +97,7 @@ def draft_canopy(measures: CanopyMeasures) -> Draft:
 
 def _check(measures: CanopyMeasures) -> None:
     if isinstance(measures.ribs, bool) or not isinstance(measures.ribs, int):
-        raise BadInput(f"it is {measures.ribs!r}", "ribs", "a whole number is right")
+        raise BadInput(tr("it is {ribs!r}", ribs=measures.ribs), "ribs", tr("a whole number is right"))
     within("ribs", measures.ribs, FEWEST_RIBS, MOST_RIBS, unit="")
     within("radius", measures.radius, 50, 10_000)
     within("rise", measures.rise, 0, measures.radius)
@@ -157,7 +158,7 @@ def _piece(measures: CanopyMeasures, number: int, edges: list[tuple[str, tuple[C
     half = round(sum(map(curve_length, next(curves for name, curves, _ in edges if name == "right"))) / 2, 4)
     return Piece(
         id=f"gore-{number}",
-        name=f"Gore {number}",
+        name=tr("Gore {number}", number=number),
         cloth=measures.cloth.id,
         edges=tuple(
             Edge(name=name, path=path_data(tuple(map(segment_of, curves))), allowance=allowance)

@@ -10,6 +10,7 @@ from typing import Literal
 
 from core.draft.curves import CLOSE_MM, Curve, curve_length, middle_of, square_across, swung, unit
 from core.errors import BadInput
+from core.wording import tr
 
 STEEPEST_DEG = 50.0
 """No edge leans more than this off the grain."""
@@ -118,7 +119,7 @@ def draft_gore(spec: GoreSpec) -> Gore:
         laid = _Laid(laid.top + error.top, laid.waist + error.waist, laid.hem + error.hem)
         if max(abs(error.top), abs(error.waist), abs(error.hem)) < CLOSE_MM:
             return gore if spec.let_out == 0 else _let_out(spec, laid)
-    raise BadInput("its edges flare too much", spec.place, "more gores, or less sweep")
+    raise BadInput(tr("its edges flare too much"), spec.place, tr("more gores, or less sweep"))
 
 
 def _errors(spec: GoreSpec, laid: _Laid, gore: Gore) -> _Laid:
@@ -138,7 +139,7 @@ def _let_out(spec: GoreSpec, laid: _Laid) -> Gore:
         laid = replace(laid, out=laid.out + error)
         if abs(error) < CLOSE_MM:
             return gore
-    raise BadInput("its waist can't be let out so far", spec.place, "less to let out")
+    raise BadInput(tr("its waist can't be let out so far"), spec.place, tr("less to let out"))
 
 
 def hem_length(spec: GoreSpec) -> float:
@@ -189,9 +190,12 @@ def _straight(spec: GoreSpec, laid: _Laid, side: int) -> tuple[complex, complex]
 def _check_lean(spec: GoreSpec, lean: float) -> None:
     if abs(math.degrees(lean)) > STEEPEST_DEG:
         raise BadInput(
-            f"an edge leans {abs(math.degrees(lean)):.0f} degrees off the grain",
+            tr("an edge leans {lean:.0f} degrees off the grain", lean=abs(math.degrees(lean))),
             spec.place,
-            f"up to {STEEPEST_DEG:g} is right: more gores, less sweep, or the grain in the middle",
+            tr(
+                "up to {steepest_deg:g} is right: more gores, less sweep, or the grain in the middle",
+                steepest_deg=STEEPEST_DEG,
+            ),
         )
 
 
@@ -202,9 +206,13 @@ def _swung_to_length(
     aside = abs(bottom.real - x)
     if aside > length * math.sin(math.radians(STEEPEST_DEG)):
         raise BadInput(
-            f"an edge has to go {aside:.0f} mm aside on its {length:.0f} mm above the hip or the waist",
+            tr(
+                "an edge has to go {aside:.0f} mm aside on its {length:.0f} mm above the hip or the waist",
+                aside=aside,
+                length=length,
+            ),
             spec.place,
-            "more depth there, more gores, or less difference between the girths",
+            tr("more depth there, more gores, or less difference between the girths"),
         )
     y = bottom.imag - math.sqrt(length * length - aside * aside)
     for _ in range(_ROUNDS):

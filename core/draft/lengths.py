@@ -5,6 +5,7 @@ import unicodedata
 
 from core.errors import BadInput
 from core.geometry.paths import LARGEST_MM
+from core.wording import later, tr
 
 MM_PER_INCH = 25.4
 
@@ -29,7 +30,7 @@ _MM_PER = {
 _WHOLE, _SHARE = r"(?P<whole>\d+(?:[.,]\d+)?)", r"(?P<over>\d+)\s*[/⁄]\s*(?P<under>\d+)"
 _SHARE_ALONE = _SHARE.replace("P<", "P<only_")
 _PART = re.compile(rf"\s*(?:{_SHARE_ALONE}|{_WHOLE}(?:\s+{_SHARE})?)\s*(?P<unit>[^\W\d]+|[\"'″′])?")
-_RIGHT = "a length such as 640, 64cm, 25 1/2in or 2 1/4yd is right"
+_RIGHT = later("a length such as 640, 64cm, 25 1/2in or 2 1/4yd is right")
 
 
 def length_mm(text: str) -> float:
@@ -43,20 +44,26 @@ def length_mm(text: str) -> float:
         parts.append(found)
         at = found.end()
     if not parts or plain[at:].strip() or (len(parts) > 1 and not all(part["unit"] for part in parts)):
-        raise BadInput(f"{text[:40]!r} is no length", right=_RIGHT)
+        raise BadInput(tr("{given!r} is no length", given=text[:40]), right=tr(_RIGHT))
     value = sum(_value(part, text) for part in parts)
     if value > LARGEST_MM:
-        raise BadInput(f"{text[:40]!r} is longer than {LARGEST_MM / 1000:g} m", right=_RIGHT)
+        raise BadInput(
+            tr("{given!r} is longer than {largest_mm:g} m", given=text[:40], largest_mm=LARGEST_MM / 1000),
+            right=tr(_RIGHT),
+        )
     return value
 
 
 def _value(part: re.Match[str], text: str) -> float:
     unit = (part["unit"] or "").lower()
     if unit not in _MM_PER:
-        raise BadInput(f"{text[:40]!r} has an unknown unit {unit!r}", right="mm, cm, m, in, ft and yd are right")
+        raise BadInput(
+            tr("{given!r} has an unknown unit {unit!r}", given=text[:40], unit=unit),
+            right=tr("mm, cm, m, in, ft and yd are right"),
+        )
     over, under = part["over"] or part["only_over"], part["under"] or part["only_under"]
     if under and int(under) == 0:
-        raise BadInput(f"{text[:40]!r} has a fraction over 0", right=_RIGHT)
+        raise BadInput(tr("{given!r} has a fraction over 0", given=text[:40]), right=tr(_RIGHT))
     number = float((part["whole"] or "0").replace(",", ".")) + (int(over) / int(under) if over and under else 0.0)
     return number * _MM_PER[unit]
 

@@ -6,6 +6,7 @@ from typing import Literal
 
 from core.errors import BadInput
 from core.model.cloth import Cloth, Repeat, Stripe
+from core.wording import later, tr
 
 Grain = Literal["middle", "front edge", "back edge"]
 Centre = Literal["gore", "seam"]
@@ -17,7 +18,7 @@ SMALLEST_MM, LARGEST_MM = 20.0, 20_000.0
 USUAL_STRIPE = Stripe(name="stripe", at=12.0, width=10.0, colour="#2f4a6b")
 USUAL_REPEAT = Repeat(width=24.0, ground="#efe7d6", stripes=(USUAL_STRIPE,))
 USUAL_CLOTH = Cloth(
-    id="main", name="Striped cloth", width=1500.0, selvedge=(10.0, 10.0), one_way=True, repeat=USUAL_REPEAT
+    id="main", name=later("Striped cloth"), width=1500.0, selvedge=(10.0, 10.0), one_way=True, repeat=USUAL_REPEAT
 )
 """What a draft is cut from until the real cloth is entered."""
 
@@ -111,8 +112,17 @@ class SkirtMeasures:
             front = unlike[self.back] if odd else self.back
         back = self.back or (unlike[front] if odd else front)
         if (front != back) != odd:
-            right = "one gore and one seam" if odd else "two gores or two seams"
-            raise BadInput(f"{self.gores} gores can't have a {front} in front and a {back} behind", "gores", right)
+            right = tr("one gore and one seam") if odd else tr("two gores or two seams")
+            raise BadInput(
+                tr(
+                    "{gores} gores can't have a {front} in front and a {back} behind",
+                    gores=self.gores,
+                    front=tr(front),
+                    back=tr(back),
+                ),
+                "gores",
+                right,
+            )
         return front, back
 
     @property
@@ -132,27 +142,40 @@ def check_measures(measures: SkirtMeasures) -> None:
     """Check that a skirt can be drafted from the measurements. Raises BadInput: what, and what would be right."""
     _check_numbers(measures)
     if measures.sweep < measures.hip:
-        raise BadInput(f"it is {measures.sweep:g} mm", "sweep", f"at least the hip, {measures.hip:g} mm, is right")
+        raise BadInput(
+            tr("it is {sweep:g} mm", sweep=measures.sweep),
+            "sweep",
+            tr("at least the hip, {hip:g} mm, is right", hip=measures.hip),
+        )
     for name, length in zip(("front", "side", "back"), measures.lengths, strict=True):
         if measures.hip_depth >= length - SMALLEST_MM:
             raise BadInput(
-                f"it is {measures.hip_depth:g} mm, but the skirt is {length:g} mm long ({name})",
+                tr(
+                    "it is {hip_depth:g} mm, but the skirt is {length:g} mm long ({name})",
+                    hip_depth=measures.hip_depth,
+                    length=length,
+                    name=tr(name),
+                ),
                 "hip depth",
-                f"less than the length by {SMALLEST_MM:g} mm or more is right",
+                tr("less than the length by {smallest_mm:g} mm or more is right", smallest_mm=SMALLEST_MM),
             )
     shortest = min(measures.lengths)
     if measures.below_hip >= shortest - SMALLEST_MM / 2:
         raise BadInput(
-            f"the front is {measures.below_hip:g} mm long below the hip, the shortest length is {shortest:g} mm in all",
+            tr(
+                "the front is {below_hip:g} mm long below the hip, the shortest length is {shortest:g} mm in all",
+                below_hip=measures.below_hip,
+                shortest=shortest,
+            ),
             "lengths",
-            "lengths that differ by less than the hip depth are right",
+            tr("lengths that differ by less than the hip depth are right"),
         )
     _check_choices(measures)
 
 
 def _check_numbers(measures: SkirtMeasures) -> None:
     if isinstance(measures.gores, bool) or not isinstance(measures.gores, int):
-        raise BadInput(f"it is {measures.gores!r}", "gores", "a whole number is right")
+        raise BadInput(tr("it is {gores!r}", gores=measures.gores), "gores", tr("a whole number is right"))
     within("gores", measures.gores, FEWEST_GORES, MOST_GORES, unit="")
     for name in ("waist", "hip", "sweep", "hip_depth", "length_front", "length_side", "length_back", "top"):
         value = getattr(measures, name)
@@ -169,7 +192,11 @@ def _check_numbers(measures: SkirtMeasures) -> None:
 def within(place: str, value: float, low: float, high: float, unit: str = " mm") -> None:
     """Check a number. Raises BadInput if it is no finite number from low to high."""
     if not (math.isfinite(value) and low <= value <= high):
-        raise BadInput(f"it is {value:g}{unit}", place, f"{low:g} to {high:g}{unit} is right")
+        raise BadInput(
+            tr("it is {value:g}{unit}", value=value, unit=unit),
+            place,
+            tr("{low:g} to {high:g}{unit} is right", low=low, high=high, unit=unit),
+        )
 
 
 def _check_own(line: str, widths: tuple[float, ...] | None, pieces: int) -> None:
@@ -177,7 +204,9 @@ def _check_own(line: str, widths: tuple[float, ...] | None, pieces: int) -> None
         return
     if len(widths) != pieces:
         raise BadInput(
-            f"{len(widths)} numbers are given", f"own widths, {line}", f"{pieces} are right, one a piece, front to back"
+            tr("{count} numbers are given", count=len(widths)),
+            f"own widths, {line}",
+            tr("{pieces} are right, one a piece, front to back", pieces=pieces),
         )
     for width in widths:
         within(f"own widths, {line}", width, 1, LARGEST_MM)
@@ -185,16 +214,31 @@ def _check_own(line: str, widths: tuple[float, ...] | None, pieces: int) -> None
 
 def _check_choices(measures: SkirtMeasures) -> None:
     if measures.top is not None and measures.rise == 0:
-        raise BadInput("it is given, but the skirt ends at the waist", "top", "a rise above the waist goes with it")
+        raise BadInput(
+            tr("it is given, but the skirt ends at the waist"), "top", tr("a rise above the waist goes with it")
+        )
     if not isinstance(measures.grain, str):
         _check_grain(measures, measures.grain)
+
+
+_SHOWN = (
+    *(later("gore"), later("seam"), later("front"), later("side"), later("back")),
+    *(later("front edge"), later("back edge"), later("waist"), later("hip"), later("hem")),
+)
+"""Words of the measures that are told in findings."""
 
 
 def _check_grain(measures: SkirtMeasures, grain: tuple[Grain, ...]) -> None:
     if len(grain) != measures.pieces:
         raise BadInput(
-            f"{len(grain)} choices are given", "grain", f"one, or {measures.pieces}, front to back, is right"
+            tr("{count} choices are given", count=len(grain)),
+            "grain",
+            tr("one, or {pieces}, front to back, is right", pieces=measures.pieces),
         )
     for choice, copies in zip(grain, measures.copies, strict=True):
         if copies == 1 and choice != "middle":
-            raise BadInput(f"it lies on the {choice} of a gore on the centre", "grain", "the middle is right there")
+            raise BadInput(
+                tr("it lies on the {choice} of a gore on the centre", choice=tr(choice)),
+                "grain",
+                tr("the middle is right there"),
+            )

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from core.model.cloth import Cloth
 from core.model.project import Project
 from core.seams.walk import Finding
+from core.wording import tr
 
 
 @dataclass(frozen=True)
@@ -20,5 +21,10 @@ def fit_findings(cloth: Cloth, piece: str, wide_mm: float) -> list[Finding]:
     room = cloth.usable[1] - cloth.usable[0]
     if wide_mm <= room:
         return []
-    what = f"its cutting line is {wide_mm:.1f} mm wide, the usable width of {cloth.title!r} is {room:.1f} mm"
-    return [Finding(f"piece {piece!r}", what, "more gores, or a wider cloth")]
+    what = tr(
+        "its cutting line is {wide_mm:.1f} mm wide, the usable width of {title!r} is {room:.1f} mm",
+        wide_mm=wide_mm,
+        title=cloth.title,
+        room=room,
+    )
+    return [Finding(tr("piece {piece!r}", piece=piece), what, tr("more gores, or a wider cloth"))]

@@ -7,6 +7,7 @@ from core.draft.lengths import MM_PER_INCH
 from core.draft.measures import Centre, SkirtMeasures
 from core.errors import BadInput
 from core.seams.walk import Finding
+from core.wording import later, tr
 
 Numbers = tuple[float, ...]
 
@@ -35,7 +36,9 @@ def gore_widths(measures: SkirtMeasures) -> tuple[tuple[Widths, ...], tuple[Find
     for line, widths in zip(("waist", "hip", "hem"), lines, strict=True):
         if min(widths) < NARROWEST_MM:
             raise BadInput(
-                f"a gore comes to {min(widths):.1f} mm at the {line}", "widths", "other proportions, or fewer gores"
+                tr("a gore comes to {min:.1f} mm at the {line}", min=min(widths), line=tr(line)),
+                "widths",
+                tr("other proportions, or fewer gores"),
             )
     return tuple(Widths(*gore) for gore in zip(*lines, strict=True)), _sums(measures)
 
@@ -58,13 +61,13 @@ def _total(widths: Numbers, measures: SkirtMeasures) -> float:
 
 
 def _sum_finding(line: str, total: float, girth: str, wanted: float) -> Finding:
-    by = f"{abs(total - wanted):.1f} mm ({abs(total - wanted) / MM_PER_INCH:.3g} in)"
-    which = "short of" if total < wanted else "over"
-    return Finding(
-        f"{line} widths",
-        f"the gores come to {total:.1f} mm, {by} {which} the {girth} of {wanted:.1f} mm",
-        f"widths that add up, or a {girth} of {total:.1f} mm",
-    )
+    by_mm = abs(total - wanted)
+    by = tr("{mm:.1f} mm ({inches:.3g} in)", mm=by_mm, inches=by_mm / MM_PER_INCH)
+    short = later("the gores come to {total:.1f} mm, {by} short of the {girth} of {wanted:.1f} mm")
+    over = later("the gores come to {total:.1f} mm, {by} over the {girth} of {wanted:.1f} mm")
+    what = tr(short if total < wanted else over, total=total, by=by, girth=tr(girth), wanted=wanted)
+    right = tr("widths that add up, or a {girth} of {total:.1f} mm", girth=tr(girth), total=total)
+    return Finding(tr("{line} widths", line=tr(line)), what, right)
 
 
 def _equal(measures: SkirtMeasures) -> tuple[Numbers, Numbers, Numbers]:
@@ -93,7 +96,7 @@ def _ingalls(measures: SkirtMeasures) -> tuple[Numbers, Numbers, Numbers]:
     waist, hip = (_ingalls_five if measures.gores == 5 else _ingalls_nine)(measures.waist / 2, measures.hip / 2)
     gain = measures.hip - measures.waist
     if gain <= 0:
-        raise BadInput("the hip is no larger than the waist", "sharing", "these proportions need a larger hip")
+        raise BadInput(tr("the hip is no larger than the waist"), "sharing", tr("these proportions need a larger hip"))
     flare = (measures.sweep - measures.hip) / gain
     hem = tuple(wide + (wide - narrow) * flare for narrow, wide in zip(waist, hip, strict=True))
     return _front_doubled(waist), _front_doubled(hip), _front_doubled(hem)
@@ -144,9 +147,22 @@ def _goes_with(measures: SkirtMeasures, drafts: dict[int, tuple[Centre, Centre]]
     front, back = measures.centres
     if drafts.get(measures.gores) != (front, back):
         raise BadInput(
-            f"there are {measures.gores} gores, a {front} in front and a {back} behind",
+            tr(
+                "there are {gores} gores, a {front} in front and a {back} behind",
+                gores=measures.gores,
+                front=tr(front),
+                back=tr(back),
+            ),
             f"sharing, {measures.sharing}",
-            " or ".join(f"{number} gores, a {on[0]} in front, a {on[1]} behind" for number, on in drafts.items()),
+            tr(" or ").join(
+                tr(
+                    "{number} gores, a {front} in front, a {back} behind",
+                    number=number,
+                    front=tr(on[0]),
+                    back=tr(on[1]),
+                )
+                for number, on in drafts.items()
+            ),
         )
 
 

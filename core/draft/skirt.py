@@ -13,6 +13,7 @@ from core.draft.skirt_seams import CENTRE_FRONT, skirt_seams
 from core.errors import BadInput
 from core.model.project import Centre, Match, Project
 from core.seams.walk import Finding
+from core.wording import listed, tr
 
 HIP_MOVES_MM = 10.0
 """A hip that comes this much higher than asked is worth a word."""
@@ -31,7 +32,7 @@ def draft_skirt(measures: SkirtMeasures) -> Draft:
     plan = _Plan.of(measures, widths)
     gores = _drafted(plan)
     project = Project(
-        title=f"Skirt of {measures.gores} gores",
+        title=tr("Skirt of {gores} gores", gores=measures.gores),
         cloths=(measures.cloth,),
         pieces=tuple(skirt_piece(measures, names, gore) for names, gore in zip(plan.names, gores, strict=True)),
         seams=skirt_seams(measures, plan.names, gores),
@@ -82,7 +83,7 @@ class _Plan:
         if names.on_centre:
             down = (down[1], down[1]) if index == 0 else (down[0], down[0])
         return GoreSpec(
-            place=f"piece {names.id!r}",
+            place=tr("piece {id!r}", id=names.id),
             waist=widths.waist,
             hip=widths.hip,
             hem=widths.hem,
@@ -103,7 +104,9 @@ class _Plan:
             return 0.0
         pairs = [place for place, names in enumerate(self.names) if place > 0 and not names.on_centre]
         if not pairs:
-            raise BadInput("there is no pair of gores behind the front", "let out", "more gores, or another waist")
+            raise BadInput(
+                tr("there is no pair of gores behind the front"), "let out", tr("more gores, or another waist")
+            )
         return let_out / 2 / len(pairs) if index in pairs else 0.0
 
 
@@ -129,9 +132,12 @@ def _below_hip(plan: _Plan) -> float:
         below += error / (_sweep(plan, below + 1.0) - _sweep(plan, below))
     if below - plan.measures.below_hip > plan.measures.hip_depth / 3:
         raise BadInput(
-            f"hems this wide laid off straight across put the hip {below - plan.measures.below_hip:.0f} mm higher",
+            tr(
+                "hems this wide laid off straight across put the hip {below:.0f} mm higher",
+                below=below - plan.measures.below_hip,
+            ),
             "hem widths",
-            "lay them along the curve, or take more gores or less sweep",
+            tr("lay them along the curve, or take more gores or less sweep"),
         )
     return below
 
@@ -161,7 +167,9 @@ def _with_middle(plan: _Plan, index: int, lengths: tuple[float, float, float]) -
     wanted = lengths[0] if index == 0 else lengths[2]
     weight = 1 - 2 * plan.places[1] if index == 0 else 2 * plan.places[index] - 1
     if weight < 0.05:
-        raise BadInput("it takes in half of the hip or more", f"piece {plan.names[index].id!r}", "a narrower one")
+        raise BadInput(
+            tr("it takes in half of the hip or more"), tr("piece {id!r}", id=plan.names[index].id), tr("a narrower one")
+        )
     for _ in range(_ROUNDS):
         error = wanted - draft_gore(plan.spec(index, lengths)).middle_mm
         if abs(error) < _MIDDLE_CLOSE_MM:
@@ -175,12 +183,19 @@ def _hip_findings(plan: _Plan, gores: tuple[Gore, ...]) -> list[Finding]:
     measures, found = plan.measures, []
     girth = sum(gore.hip_mm * copies for gore, copies in zip(gores, measures.copies, strict=True))
     if measures.straight_from == "waist" and girth < measures.hip - AGREE_MM:
-        what = f"straight from the waist the gores come to {girth:.1f} mm, {measures.hip - girth:.1f} mm less"
-        found.append(Finding("hip", what, "flare from the hip, or more sweep"))
+        what = tr(
+            "straight from the waist the gores come to {girth:.1f} mm, {hip:.1f} mm less",
+            girth=girth,
+            hip=measures.hip - girth,
+        )
+        found.append(Finding(tr("hip"), what, tr("flare from the hip, or more sweep")))
     higher = plan.below - measures.below_hip
     if higher > HIP_MOVES_MM:
-        what = f"it lies {higher:.0f} mm higher than asked, for the hem's widths are laid off straight across"
-        found.append(Finding("hip", what, "lay them along the curve"))
+        what = tr(
+            "it lies {higher:.0f} mm higher than asked, for the hem's widths are laid off straight across",
+            higher=higher,
+        )
+        found.append(Finding(tr("hip"), what, tr("lay them along the curve")))
     return found
 
 
@@ -190,9 +205,15 @@ def _grain_findings(names: tuple[GoreNames, ...]) -> list[Finding]:
     for grain in ("front edge", "back edge"):
         ids = [gore.id for gore in names if gore.grain == grain]
         if ids:
-            what = f"it lies on the {grain} of {', '.join(ids)}: stripes run along that edge and cross the other only"
-            right = "no placement makes a chevron at a seam that stripes cross on one side; lay the grain in the middle"
-            found.append(Finding("grain", what, right))
+            what = tr(
+                "it lies on the {grain} of {ids}: stripes run along that edge and cross the other only",
+                grain=tr(grain),
+                ids=listed(ids),
+            )
+            right = tr(
+                "no placement makes a chevron at a seam that stripes cross on one side; lay the grain in the middle"
+            )
+            found.append(Finding(tr("grain"), what, right))
     return found
 
 

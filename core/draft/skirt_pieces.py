@@ -8,9 +8,17 @@ from core.draft.gore import Gore, GoreEdge
 from core.draft.measures import Allowances, Grain, SkirtMeasures
 from core.geometry.beziers import path_data
 from core.model.pattern import Edge, Notch, Piece
+from core.wording import later, tr
 
 Curves = tuple[Curve, ...]
 
+_TITLES = {
+    "front": later("Front gore"),
+    "side-front": later("Side front gore"),
+    "side": later("Side gore"),
+    "side-back": later("Side back gore"),
+    "back": later("Back gore"),
+}
 _SIDES = {1: ("side",), 2: ("side-front", "side-back"), 3: ("side-front", "side", "side-back")}
 
 
@@ -48,7 +56,7 @@ def named_gores(measures: SkirtMeasures) -> tuple[GoreNames, ...]:
 
 
 def _named(measures: SkirtMeasures, index: int, piece_id: str) -> GoreNames:
-    name = f"{piece_id.replace('-', ' ').capitalize()} gore"
+    name = tr(_TITLES[piece_id]) if piece_id in _TITLES else tr("Side {number} gore", number=piece_id[len("side-") :])
     last = measures.pieces - 1
     if measures.copies[index] == 1:
         return GoreNames(piece_id, name, measures.centre_gores, "front.R", "back.R", "middle")

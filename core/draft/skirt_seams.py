@@ -10,6 +10,7 @@ from core.draft.measures import SkirtMeasures
 from core.draft.skirt_pieces import GoreNames
 from core.errors import BadInput
 from core.model.pattern import Seam, sewn_seams
+from core.wording import listed, tr
 
 CENTRE_FRONT, CENTRE_BACK = "centre front", "centre back"
 _CENTRE_FRONT_WEIGHT, _NEXT_WEIGHT, _CENTRE_BACK_WEIGHT = 3.0, 2.0, 2.0
@@ -28,7 +29,9 @@ def skirt_seams(measures: SkirtMeasures, names: tuple[GoreNames, ...], gores: tu
     length = sum(map(curve_length, edges[index].curves))
     if measures.opening >= length:
         raise BadInput(
-            f"it is {measures.opening:g} mm long, its seam {length:.0f} mm", "opening", "a shorter one is right"
+            tr("it is {opening:g} mm long, its seam {length:.0f} mm", opening=measures.opening, length=length),
+            "opening",
+            tr("a shorter one is right"),
         )
     return (*seams[:index], *_opened(seams[index], side, measures.opening), *seams[index + 1 :])
 
@@ -69,7 +72,11 @@ def _opening_place(measures: SkirtMeasures, seams: tuple[Seam, ...]) -> tuple[in
             labels |= {f"{seam.name} {side}": (index, side) for side in "LR"}
     place = labels.get(seams[-1].name if asked is None else asked)
     if place is None:
-        raise BadInput(f"there is no seam {asked!r}", "opening", f"the seams are {', '.join(s.name for s in seams)}")
+        raise BadInput(
+            tr("there is no seam {asked!r}", asked=asked),
+            "opening",
+            tr("the seams are {names}", names=listed(s.name for s in seams)),
+        )
     return place[0], "R" if place[1] == "R" else "L"
 
 

@@ -5,6 +5,7 @@ import tempfile
 from pathlib import Path
 
 from core.errors import BadInput
+from core.wording import tr
 
 
 def write_atomically(path: Path, data: bytes) -> None:
@@ -13,7 +14,9 @@ def write_atomically(path: Path, data: bytes) -> None:
         handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
     except OSError as error:
         raise BadInput(
-            f"it can't be written ({error.strerror})", str(path), "a folder that can be written to"
+            tr("it can't be written ({strerror})", strerror=error.strerror),
+            str(path),
+            tr("a folder that can be written to"),
         ) from None
     try:
         with os.fdopen(handle, "wb") as file:
@@ -24,7 +27,11 @@ def write_atomically(path: Path, data: bytes) -> None:
         os.replace(temporary, path)
     except OSError as error:
         Path(temporary).unlink(missing_ok=True)
-        raise BadInput(f"it can't be written ({error.strerror})", str(path), "a file that can be written to") from None
+        raise BadInput(
+            tr("it can't be written ({strerror})", strerror=error.strerror),
+            str(path),
+            tr("a file that can be written to"),
+        ) from None
 
 
 def _mode_for(path: Path) -> int:

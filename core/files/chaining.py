@@ -11,6 +11,7 @@ from core.files.outlines import MEETS_MM, REPAIR_MM, Outline
 from core.geometry.beziers import Point, Segments, flattened, reversed_segments
 from core.geometry.polyline import points_at
 from core.seams.walk import Finding
+from core.wording import tr
 
 SMALLEST_MM2 = 1.0
 """A closed outline encloses at least this."""
@@ -44,8 +45,10 @@ def _mended(ring: Outline) -> list[Finding]:
     gap, point = max((math.dist(a[-1], b[0]), a[-1]) for a, b in ends)
     if gap <= MEETS_MM:
         return []
-    what = f"a gap of {gap:.2f} mm at ({point[0]:.1f}, {point[1]:.1f}) was closed"
-    return [Finding(f"outline {ring.title}", what, "look at the place on the piece")]
+    what = tr(
+        "a gap of {gap:.2f} mm at ({point:.1f}, {point_2:.1f}) was closed", gap=gap, point=point[0], point_2=point[1]
+    )
+    return [Finding(tr("outline {title}", title=ring.title), what, tr("look at the place on the piece"))]
 
 
 def _snapped(ring: Outline) -> Outline:

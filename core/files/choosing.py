@@ -12,6 +12,7 @@ from core.errors import BadInput
 from core.files.marks import polygon_of
 from core.files.outlines import REPAIR_MM, Drawing, Outline
 from core.seams.walk import Finding
+from core.wording import later, tr, tr_n
 
 MOST_PIECES = 300
 """More pieces than this come from no one pattern."""
@@ -48,7 +49,8 @@ def chosen(
         raise _too_small(closed, smallest_mm2)
     if len(taken) > MOST_PIECES:
         raise BadInput(
-            f"it has {len(taken)} outlines to take", right=f"up to {MOST_PIECES}; name those that are pieces"
+            tr("it has {count} outlines to take", count=len(taken)),
+            right=tr("up to {most_pieces}; name those that are pieces", most_pieces=MOST_PIECES),
         )
     if not only:
         _say_open([outline for outline in scaled if not outline.closed], findings)
@@ -68,16 +70,20 @@ def _factor(drawing: Drawing, scale: float, square_mm: float | None, findings: l
     likely = [side for side in sides if side * scale <= LARGEST_SQUARE_MM]
     if square_mm is None:
         for told in dict.fromkeys(f"{side * scale:.2f}" for side in likely):
-            what = f"a square of {told} mm is on the sheet"
+            what = tr("a square of {told} mm is on the sheet", told=told)
             findings.append(
-                Finding("scale", what, "compare it with what is written beside it, then state its true size")
+                Finding(tr("scale"), what, tr("compare it with what is written beside it, then state its true size"))
             )
         return scale
     if not sides:
-        raise BadInput("no check square is drawn on it", "scale", "state the scale as a factor instead")
+        raise BadInput(tr("no check square is drawn on it"), tr("scale"), tr("state the scale as a factor instead"))
     side = min(sides, key=lambda side: abs(math.log(side / square_mm)))
     findings.append(
-        Finding("scale", f"a square of {side:.2f} mm was taken for {square_mm:g} mm", f"x {square_mm / side:.5f}")
+        Finding(
+            tr("scale"),
+            tr("a square of {side:.2f} mm was taken for {square_mm:g} mm", side=side, square_mm=square_mm),
+            f"x {square_mm / side:.5f}",
+        )
     )
     return square_mm / side
 
@@ -108,22 +114,22 @@ def _candidates(
     _check_simple(outer)
     tiny = [outline for outline in closed if _box_area(outline) < smallest_mm2 and square_side(outline) is None]
     kept = _large_enough([*tiny, *outer], smallest_mm2, findings)
-    _say(findings, sum(_is_frame(outline, sizes) for outline in large) if plain else 0, "as large as the sheet")
-    _say(findings, len(plain or large) - len(single), "drawn twice")
-    _say(findings, len(single) - len(outer), "inside others")
+    _say(findings, sum(_is_frame(outline, sizes) for outline in large) if plain else 0, tr("as large as the sheet"))
+    _say(findings, len(plain or large) - len(single), tr("drawn twice"))
+    _say(findings, len(single) - len(outer), tr("inside others"))
     return kept
 
 
 def _large_enough(outlines: Sequence[Outline], smallest_mm2: float, findings: list[Finding]) -> list[Outline]:
     kept = [outline for outline in outlines if abs(outline.area_mm2) >= smallest_mm2]
-    _say(findings, len(outlines) - len(kept), f"smaller than {smallest_mm2:g} mm2")
+    _say(findings, len(outlines) - len(kept), tr("smaller than {smallest_mm2:g} mm2", smallest_mm2=smallest_mm2))
     return kept
 
 
 def _say(findings: list[Finding], count: int, why: str) -> None:
     if count:
-        what = f"{count} outline{'s' if count > 1 else ''} {why} left out"
-        findings.append(Finding("outlines", what, "name those that are pieces after all"))
+        what = tr_n("{count} outline {why} left out", "{count} outlines {why} left out", count, why=why)
+        findings.append(Finding(tr("outlines"), what, tr("name those that are pieces after all")))
 
 
 def _box_area(outline: Outline) -> float:
@@ -172,9 +178,13 @@ def _check_simple(outlines: Sequence[Outline]) -> None:
         shape = polygon_of(outline.points)
         if not shape.is_valid:
             raise BadInput(
-                f"the outline {outline.title} crosses itself ({explain_validity(shape)})",
+                tr(
+                    "the outline {title} crosses itself ({explain_validity})",
+                    title=outline.title,
+                    explain_validity=explain_validity(shape),
+                ),
                 outline.place,
-                "an outline whose lines don't cross is right",
+                tr("an outline whose lines don't cross is right"),
             )
 
 
@@ -184,7 +194,7 @@ def _labelled(outlines: Sequence[Outline]) -> list[Outline]:
     named = []
     for index, outline in enumerate(outlines):
         layer = outline.layer if layers.count(outline.layer) == 1 else ""
-        named.append(replace(outline, label=outline.label or layer or f"piece {index + 1}"))
+        named.append(replace(outline, label=outline.label or layer or tr("piece {index}", index=index + 1)))
     return named
 
 
@@ -213,34 +223,63 @@ def _not_there(wanted: str, labelled: Sequence[Outline], still_open: Sequence[Ou
     if still_open:
         return _none_closed(still_open)
     labels = ", ".join(outline.label for outline in labelled[:12]) or "none"
-    return BadInput(f"no outline is called {wanted[:40]!r}", right=f"those to choose from are {labels}")
+    return BadInput(
+        tr("no outline is called {wanted!r}", wanted=wanted[:40]),
+        right=tr("those to choose from are {labels}", labels=labels),
+    )
 
 
-_CLOSED_IS_RIGHT = f"closed outlines are right; gaps up to {REPAIR_MM:g} mm are closed"
+_CLOSED_IS_RIGHT = later("closed outlines are right; gaps up to {mm:g} mm are closed")
 
 
 def _none_closed(outlines: Sequence[Outline]) -> BadInput:
     longest = max(outlines, key=lambda outline: outline.length_mm)
     start, end = longest.segments[0][0], longest.segments[-1][-1]
     if longest.gap_mm <= REPAIR_MM:
-        what = f"no line encloses anything; the longest comes back to ({start[0]:.1f}, {start[1]:.1f})"
-        return BadInput(f"{what}, but crosses itself or goes back the way it came", longest.place, _CLOSED_IS_RIGHT)
-    what = f"no outline is closed; the longest line starts at ({start[0]:.1f}, {start[1]:.1f})"
-    ends = f"{what} and ends {longest.gap_mm:.1f} mm from there, at ({end[0]:.1f}, {end[1]:.1f})"
-    return BadInput(ends, longest.place, _CLOSED_IS_RIGHT)
+        what = tr(
+            "no line encloses anything; the longest comes back to ({x:.1f}, {y:.1f})",
+            x=start[0],
+            y=start[1],
+        )
+        return BadInput(
+            tr("{what}, but crosses itself or goes back the way it came", what=what),
+            longest.place,
+            tr(_CLOSED_IS_RIGHT, mm=REPAIR_MM),
+        )
+    what = tr(
+        "no outline is closed; the longest line starts at ({x:.1f}, {y:.1f})",
+        x=start[0],
+        y=start[1],
+    )
+    ends = tr(
+        "{what} and ends {gap_mm:.1f} mm from there, at ({x:.1f}, {y:.1f})",
+        what=what,
+        gap_mm=longest.gap_mm,
+        x=end[0],
+        y=end[1],
+    )
+    return BadInput(ends, longest.place, tr(_CLOSED_IS_RIGHT, mm=REPAIR_MM))
 
 
 def _too_small(closed: Sequence[Outline], smallest_mm2: float) -> BadInput:
     largest = max(closed, key=_box_area)
     left, top, right, bottom = largest.box
-    what = f"its largest outline is {right - left:.1f} x {bottom - top:.1f} mm"
-    return BadInput(what, largest.place, f"at least {smallest_mm2:g} mm2 is right; state units or scale")
+    what = tr("its largest outline is {width:.1f} x {height:.1f} mm", width=right - left, height=bottom - top)
+    return BadInput(
+        what,
+        largest.place,
+        tr("at least {smallest_mm2:g} mm2 is right; state units or scale", smallest_mm2=smallest_mm2),
+    )
 
 
 def _say_open(outlines: Sequence[Outline], findings: list[Finding]) -> None:
     if outlines:
         longest = max(outlines, key=lambda outline: outline.length_mm)
         count = len(outlines)
-        lines = "1 line that encloses" if count == 1 else f"{count} lines that enclose"
-        what = f"{lines} nothing left out, the longest {longest.length_mm:.0f} mm"
-        findings.append(Finding("outlines", what, "close those that are pieces"))
+        what = tr_n(
+            "{count} line that encloses nothing left out, the longest {length_mm:.0f} mm",
+            "{count} lines that enclose nothing left out, the longest {length_mm:.0f} mm",
+            count,
+            length_mm=longest.length_mm,
+        )
+        findings.append(Finding(tr("outlines"), what, tr("close those that are pieces")))

@@ -8,6 +8,7 @@ from core.errors import BadInput
 from core.geometry.beziers import Point, Segment, Segments, flattened, line_through
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats, length, lengths_along, points_at
+from core.wording import tr
 
 REACH_MM = 1.0
 """A corner is judged by where the outline is this far before and after it."""
@@ -34,7 +35,10 @@ def edges_of(ring: Segments, corner_deg: float, smooth: Sequence[Point] = ()) ->
     turns[_smooth_ones(ring, smooth)] = 0.0
     corners = _sharpest(turns, along, np.radians(corner_deg))
     if len(corners) > MOST_EDGES:
-        raise BadInput(f"it has {len(corners)} corners", right=f"up to {MOST_EDGES}; a larger corner angle finds fewer")
+        raise BadInput(
+            tr("it has {count} corners", count=len(corners)),
+            right=tr("up to {most_edges}; a larger corner angle finds fewer", most_edges=MOST_EDGES),
+        )
     if len(corners) < 2:
         ring, corners = _halved(ring, along, corners[0] if corners else _highest(ring))
     return [_between(ring, a, b) for a, b in zip(corners, corners[1:] + corners[:1], strict=True)]

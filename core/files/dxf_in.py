@@ -12,6 +12,7 @@ from core.files.marks import drawing_of
 from core.files.outlines import Drawing
 from core.files.units import unit_mm
 from core.seams.walk import Finding
+from core.wording import tr, tr_n
 
 _INSUNITS = {1: 25.4, 2: 304.8, 4: 1.0, 5: 10.0, 6: 1000.0, 8: 25.4e-6, 9: 0.0254, 10: 914.4, 13: 1e-3, 14: 100.0}
 """Millimetres in a unit of the header variable $INSUNITS."""
@@ -43,7 +44,7 @@ def read_dxf(data: bytes, units: str | None = None) -> Drawing:
     except (DXFError, *_READER_FAILS) as error:
         what = " ".join(str(error).split())[:120] or type(error).__name__
         raise BadInput(
-            f"it is no sound DXF drawing ({what})", right="a DXF file of lines and curves is right"
+            tr("it is no sound DXF drawing ({what})", what=what), right=tr("a DXF file of lines and curves is right")
         ) from None
 
 
@@ -55,8 +56,8 @@ def _document(data: bytes) -> tuple[Any, list[Finding]]:
     errors = len(auditor.errors)
     if not errors:
         return document, []
-    what = f"{errors} fault{'s' if errors > 1 else ''} in the file had to be mended"
-    return document, [Finding("DXF", what, "look whether every piece is whole")]
+    what = tr_n("{count} fault in the file had to be mended", "{count} faults in the file had to be mended", errors)
+    return document, [Finding("DXF", what, tr("look whether every piece is whole"))]
 
 
 def _size(document: Any, units: str | None) -> tuple[float, list[Finding]]:
@@ -70,9 +71,11 @@ def _size(document: Any, units: str | None) -> tuple[float, list[Finding]]:
     if system is not None:
         return (25.4, []) if system == "english" else (1.0, [])
     what = (
-        "it does not say its unit, taken as mm" if code == 0 else f"its unit (number {code}) is not known, taken as mm"
+        tr("it does not say its unit, taken as mm")
+        if code == 0
+        else tr("its unit (number {code}) is not known, taken as mm", code=code)
     )
-    return 1.0, [Finding("DXF header", what, "state units if the sizes are wrong")]
+    return 1.0, [Finding(tr("DXF header"), what, tr("state units if the sizes are wrong"))]
 
 
 def _stated_system(document: Any) -> str | None:
@@ -89,10 +92,13 @@ def _plain_drawing(document: Any, size: float, findings: Sequence[Finding]) -> D
     for number, entity in enumerate(entities_within(document.modelspace())):
         kind = entity.dxftype()
         if kind in DRAWN and not _frozen(document, entity):
-            strokes.append(stroke_of(entity, size, f"{kind} number {number + 1}"))
+            strokes.append(stroke_of(entity, size, tr("{kind} number {number}", kind=kind, number=number + 1)))
         elif kind not in ("INSERT", "ATTRIB", "POINT"):
             left_out[kind] = left_out.get(kind, 0) + 1
-    remarks = [Finding("DXF", f"{count} x {kind} left out", "only outlines count") for kind, count in left_out.items()]
+    remarks = [
+        Finding("DXF", tr("{count} x {kind} left out", count=count, kind=kind), tr("only outlines count"))
+        for kind, count in left_out.items()
+    ]
     return drawing_of(strokes, (*findings, *remarks))
 
 

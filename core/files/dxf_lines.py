@@ -11,6 +11,7 @@ from core.errors import BadInput
 from core.files.outlines import Outline
 from core.geometry.beziers import Point, Segment, Segments, line_through, transformed, unit_arc
 from core.geometry.paths import Points
+from core.wording import tr
 
 MOST_ENTITIES = 50_000
 """More entities than this, those inside inserted blocks counted, are no pattern."""
@@ -27,7 +28,10 @@ def entities_within(entities: Iterable[Any]) -> Iterator[Any]:
     """All entities, those of inserted blocks where they come to lie. Raises BadInput: too many, too deep."""
     for number, entity in enumerate(_unpacked(entities, 0)):
         if number >= MOST_ENTITIES:
-            raise BadInput(f"it holds more than {MOST_ENTITIES} entities", right="a drawing of the pattern alone")
+            raise BadInput(
+                tr("it holds more than {most_entities} entities", most_entities=MOST_ENTITIES),
+                right=tr("a drawing of the pattern alone"),
+            )
         yield entity
 
 
@@ -36,7 +40,10 @@ def _unpacked(entities: Iterable[Any], depth: int) -> Iterator[Any]:
         if entity.dxftype() != "INSERT":
             yield entity
         elif depth >= DEEPEST_INSERT:
-            raise BadInput("its blocks are inserted in each other too deep", right=f"up to {DEEPEST_INSERT} levels")
+            raise BadInput(
+                tr("its blocks are inserted in each other too deep"),
+                right=tr("up to {deepest_insert} levels", deepest_insert=DEEPEST_INSERT),
+            )
         else:
             yield entity
             for insert in _one_by_one(entity):
@@ -47,7 +54,10 @@ def _unpacked(entities: Iterable[Any], depth: int) -> Iterator[Any]:
 def _one_by_one(insert: Any) -> Iterable[Any]:
     """The insert itself, or all those of a grid that it stands for."""
     if insert.mcount > MOST_ENTITIES:
-        raise BadInput(f"a block is inserted {insert.mcount} times", right="a drawing of the pattern alone is right")
+        raise BadInput(
+            tr("a block is inserted {mcount} times", mcount=insert.mcount),
+            right=tr("a drawing of the pattern alone is right"),
+        )
     return insert.multi_insert() if insert.mcount > 1 else (insert,)
 
 

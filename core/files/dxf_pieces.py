@@ -14,10 +14,17 @@ from core.files.marks import nearer
 from core.files.outlines import Drawing, Line, Outline, check_point, checked
 from core.geometry.beziers import Point
 from core.seams.walk import Finding
+from core.wording import later, tr
 
 BOUNDARY, CURVE_POINTS, NOTCHES, MIRROR, GRAIN, SEW = "1", "3", "4", "6", "7", "14"
 
-_LEFT_OUT = {"8": "internal lines", "9": "stripe marks", "10": "plaid marks", "11": "cut-outs", "13": "drill holes"}
+_LEFT_OUT = {
+    "8": later("internal lines"),
+    "9": later("stripe marks"),
+    "10": later("plaid marks"),
+    "11": later("cut-outs"),
+    "13": later("drill holes"),
+}
 
 
 @dataclass(frozen=True)
@@ -31,7 +38,7 @@ class PieceBlock:
     @property
     def place(self) -> str:
         """Where it is, for messages."""
-        return f"block {self.name!r}"
+        return tr("block {name!r}", name=self.name)
 
     def on(self, layer: str) -> Iterator[Any]:
         """Everything on a layer."""
@@ -76,7 +83,10 @@ def piece_blocks(document: Any, size: float) -> list[PieceBlock]:
     for name, source in sources:
         blocks.append(PieceBlock(name, tuple(entities_within(source)), size))
         if sum(len(block.entities) for block in blocks) > MOST_ENTITIES:
-            raise BadInput(f"it holds more than {MOST_ENTITIES} entities", right="a file of one pattern is right")
+            raise BadInput(
+                tr("it holds more than {most_entities} entities", most_entities=MOST_ENTITIES),
+                right=tr("a file of one pattern is right"),
+            )
     return blocks
 
 
@@ -101,12 +111,12 @@ def _outline(block: PieceBlock, findings: list[Finding]) -> Outline | None:
     if boundary is None:
         return None
     if sewn is not None and not sewn.closed:
-        what = "its sew line is not closed and was left out"
-        findings.append(Finding(block.place, what, "state the allowance instead"))
+        what = tr("its sew line is not closed and was left out")
+        findings.append(Finding(block.place, what, tr("state the allowance instead")))
     for layer, what in _LEFT_OUT.items():
         if any(block.on(layer)):
-            right = "only outline, notches, grain, mirror and sew line count"
-            findings.append(Finding(block.place, f"its {what} were left out", right))
+            right = tr("only outline, notches, grain, mirror and sew line count")
+            findings.append(Finding(block.place, tr("its {what} were left out", what=tr(what)), right))
     ends = [(line.segments[0][0], line.segments[-1][-1]) for line in block.strokes(NOTCHES)]
     return replace(
         boundary,

@@ -9,6 +9,7 @@ from core.geometry.paths import Points
 from core.geometry.polyline import length
 from core.seams.sides import Side, sides_of
 from core.seams.walk import Finding
+from core.wording import tr
 
 FOLD = "fold"
 
@@ -27,7 +28,9 @@ def fold_edge(lines: Sequence[Points], mirror: Line | None, place: str, findings
         away = min(max(math.dist(start, a), math.dist(end, b)) for a, b in (mirror, mirror[::-1]))
         if away < FOLD_AWAY_MM and length(line) - math.dist(start, end) < _STRAIGHT_MM and len(lines) > 2:
             return index
-    findings.append(Finding(place, "its mirror line runs along no straight edge and was left out", "cut it as drawn"))
+    findings.append(
+        Finding(place, tr("its mirror line runs along no straight edge and was left out"), tr("cut it as drawn"))
+    )
     return None
 
 

@@ -12,6 +12,7 @@ from core.geometry.beziers import Point, Segments, flattened, line_through, tran
 from core.geometry.paths import LARGEST_MM, Points
 from core.geometry.polyline import length, signed_area
 from core.seams.walk import Finding
+from core.wording import tr
 
 SPECK_MM = 1e-3
 """Anything drawn smaller than this is no line."""
@@ -136,13 +137,18 @@ def checked(strokes: Iterable[Outline]) -> list[Outline]:
     for stroke in strokes:
         count += len(stroke.segments)
         if count > MOST_SEGMENTS:
-            raise BadInput(f"it draws more than {MOST_SEGMENTS} lines", right="a drawing of the pattern alone")
+            raise BadInput(
+                tr("it draws more than {most_segments} lines", most_segments=MOST_SEGMENTS),
+                right=tr("a drawing of the pattern alone"),
+            )
         _check_numbers(stroke)
         segments = without_specks(stroke.segments, SPECK_MM)
         if segments:
             kept.append(_closed_exactly(replace(stroke, segments=segments)))
     if not kept:
-        raise BadInput("it draws no lines", right="outlines drawn as lines and curves, not as a picture or as text")
+        raise BadInput(
+            tr("it draws no lines"), right=tr("outlines drawn as lines and curves, not as a picture or as text")
+        )
     return kept
 
 
@@ -155,8 +161,8 @@ def _check_numbers(stroke: Outline) -> None:
 def check_point(point: Point, place: str) -> Point:
     """The point itself. Raises BadInput if it is not finite, or farther away than anything in a pattern."""
     if not (abs(point[0]) <= LARGEST_MM and abs(point[1]) <= LARGEST_MM):
-        what = f"a point lies at ({point[0]:g}, {point[1]:g}) mm"
-        raise BadInput(what, place, f"up to {LARGEST_MM:g} mm is right")
+        what = tr("a point lies at ({point:g}, {point_2:g}) mm", point=point[0], point_2=point[1])
+        raise BadInput(what, place, tr("up to {largest_mm:g} mm is right", largest_mm=LARGEST_MM))
     return point
 
 

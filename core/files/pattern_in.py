@@ -5,6 +5,7 @@ from pathlib import Path
 from core.errors import BadInput, inside
 from core.files.outlines import Drawing
 from core.files.reading import bytes_of
+from core.wording import tr
 
 _PICTURES = (b"\x89PNG", b"\xff\xd8\xff", b"II*\x00", b"MM\x00*", b"RIFF")
 """How files of pictures begin: PNG, JPEG, TIFF, WebP."""
@@ -17,7 +18,7 @@ def read_drawing(path: Path | str, units: str | None = None, page: int = 1) -> D
     """
     path = Path(path)
     with inside(str(path)):
-        return drawing_in(bytes_of(path, "the path of an SVG, DXF or PDF file"), units, page)
+        return drawing_in(bytes_of(path, tr("the path of an SVG, DXF or PDF file")), units, page)
 
 
 def drawing_in(data: bytes, units: str | None = None, page: int = 1) -> Drawing:
@@ -36,10 +37,10 @@ def drawing_in(data: bytes, units: str | None = None, page: int = 1) -> Drawing:
 
         return read_dxf(data, units)
     if data.startswith(_PICTURES):
-        right = "state the corners and the size of a rectangle that lies beside the paper"
-        raise BadInput("it is a picture, whose scale is not known", right=right)
-    what = "the file is empty" if not data.strip() else "it is neither SVG nor DXF nor PDF"
-    raise BadInput(what, right="a pattern drawn as lines in one of the three is right")
+        right = tr("state the corners and the size of a rectangle that lies beside the paper")
+        raise BadInput(tr("it is a picture, whose scale is not known"), right=right)
+    what = tr("the file is empty") if not data.strip() else tr("it is neither SVG nor DXF nor PDF")
+    raise BadInput(what, right=tr("a pattern drawn as lines in one of the three is right"))
 
 
 def _looks_like_dxf(start: bytes) -> bool:

@@ -16,6 +16,7 @@ from core.files.units import unit_mm
 from core.geometry.beziers import Point, Segment, transformed
 from core.geometry.paths import Points
 from core.seams.walk import Finding
+from core.wording import later, tr
 
 DEEPEST_FORM = 12
 
@@ -28,13 +29,20 @@ def read_pdf(data: bytes, page: int = 1, units: str | None = None) -> Drawing:
     try:
         document = pypdfium2.PdfDocument(data)
     except pypdfium2.PdfiumError as error:
-        raise BadInput(f"it is no PDF that can be opened ({error})", right="an unlocked PDF is right") from None
+        raise BadInput(
+            tr("it is no PDF that can be opened ({error})", error=error), right=tr("an unlocked PDF is right")
+        ) from None
     try:
         if not 1 <= page <= len(document):
-            raise BadInput(f"there is no page {page}", "page", f"1 to {len(document)} is right")
-        return _page(document[page - 1], f"page {page}", unit_mm(units or "pt"))
+            raise BadInput(
+                tr("there is no page {page}", page=page), "page", tr("1 to {count} is right", count=len(document))
+            )
+        return _page(document[page - 1], tr("page {page}", page=page), unit_mm(units or "pt"))
     except pypdfium2.PdfiumError as error:
-        raise BadInput(f"page {page} can't be read ({error})", right="a sound page of a PDF is right") from None
+        raise BadInput(
+            tr("page {page} can't be read ({error})", page=page, error=error),
+            right=tr("a sound page of a PDF is right"),
+        ) from None
     finally:
         document.close()
 
@@ -45,12 +53,19 @@ def _page(page: Any, place: str, unit: float) -> Drawing:
     others: dict[str, int] = {}
     count = 0
     for item, where in _objects(_on_page(page), matrix, 0, others):
-        for outline in _subpaths(item, where, f"{place}, path {len(strokes) + 1}"):
+        for outline in _subpaths(item, where, tr("{place}, path {count}", place=place, count=len(strokes) + 1)):
             count += len(outline.segments)
             if count > MOST_SEGMENTS:
-                raise BadInput(f"it draws more than {MOST_SEGMENTS} lines", place, "a drawing of the pattern alone")
+                raise BadInput(
+                    tr("it draws more than {most_segments} lines", most_segments=MOST_SEGMENTS),
+                    place,
+                    tr("a drawing of the pattern alone"),
+                )
             strokes.append(outline)
-    remarks = [Finding(place, f"{number} x {what} left out", "only lines count") for what, number in others.items()]
+    remarks = [
+        Finding(place, tr("{number} x {what} left out", number=number, what=what), tr("only lines count"))
+        for what, number in others.items()
+    ]
     return drawing_of(strokes, remarks, size)
 
 
@@ -71,7 +86,10 @@ def _upright(page: Any, unit: float) -> tuple[Points, tuple[float, float]]:
 def _objects(items: Iterable[Any], matrix: Points, depth: int, others: dict[str, int]) -> Iterator[tuple[Any, Points]]:
     """All path objects with the map of their points to mm; everything else is counted by kind."""
     if depth > DEEPEST_FORM:
-        raise BadInput("its drawings are nested too deep", right=f"up to {DEEPEST_FORM} levels are right")
+        raise BadInput(
+            tr("its drawings are nested too deep"),
+            right=tr("up to {deepest_form} levels are right", deepest_form=DEEPEST_FORM),
+        )
     for item in items:
         kind = raw.FPDFPageObj_GetType(item)
         if kind == raw.FPDF_PAGEOBJ_PATH:
@@ -79,11 +97,15 @@ def _objects(items: Iterable[Any], matrix: Points, depth: int, others: dict[str,
         elif kind == raw.FPDF_PAGEOBJ_FORM:
             yield from _objects(_in_form(item), combined(matrix, _own_matrix(item)), depth + 1, others)
         else:
-            what = _OTHERS.get(kind, "other objects")
+            what = tr(_OTHERS.get(kind, later("other objects")))
             others[what] = others.get(what, 0) + 1
 
 
-_OTHERS = {raw.FPDF_PAGEOBJ_TEXT: "text", raw.FPDF_PAGEOBJ_IMAGE: "pictures", raw.FPDF_PAGEOBJ_SHADING: "shadings"}
+_OTHERS = {
+    raw.FPDF_PAGEOBJ_TEXT: later("text"),
+    raw.FPDF_PAGEOBJ_IMAGE: later("pictures"),
+    raw.FPDF_PAGEOBJ_SHADING: later("shadings"),
+}
 
 
 def _on_page(page: Any) -> Iterator[Any]:

@@ -13,6 +13,7 @@ from core.geometry.paths import Points
 from core.seams.walk import Finding
 from core.swatch.picture import Picture, open_picture
 from core.swatch.scale import Corners, homography, mapped
+from core.wording import tr
 
 SMALLEST_MM2 = 2000.0
 """A piece is larger than this."""
@@ -48,8 +49,8 @@ def traced(picture: Picture, corners: Corners) -> Drawing:
     pieces = [ring for ring in rings if _is_piece(Polygon(ring), rectangle)]
     if not pieces:
         raise BadInput(
-            f"no piece of at least {SMALLEST_MM2:g} mm2 lies wholly in the picture",
-            right="paper that stands out from the table, with some table all round it, is right",
+            tr("no piece of at least {smallest_mm2:g} mm2 lies wholly in the picture", smallest_mm2=SMALLEST_MM2),
+            right=tr("paper that stands out from the table, with some table all round it, is right"),
         )
     found = [fitted_ring(ring) for ring in sorted(pieces, key=lambda ring: -Polygon(ring).area)]
     outlines = [_outline(one, number) for number, one in enumerate(found, 1)]
@@ -59,14 +60,18 @@ def traced(picture: Picture, corners: Corners) -> Drawing:
 
 
 def _outline(one: Traced, number: int) -> Outline:
-    return Outline(one.segments, True, label=f"piece {number}", place=f"piece {number}")
+    return Outline(
+        one.segments, True, label=tr("piece {number}", number=number), place=tr("piece {number}", number=number)
+    )
 
 
 def _residual(one: Traced, outline: Outline) -> Finding:
-    what = (
-        f"the smooth outline keeps within {one.rms_mm:.2f} mm of the traced one on average, {one.worst_mm:.2f} at worst"
+    what = tr(
+        "the smooth outline keeps within {rms_mm:.2f} mm of the traced one on average, {worst_mm:.2f} at worst",
+        rms_mm=one.rms_mm,
+        worst_mm=one.worst_mm,
     )
-    return Finding(outline.title, what, "measure the paper in two places before relying on it")
+    return Finding(outline.title, what, tr("measure the paper in two places before relying on it"))
 
 
 def _to_mm(corners: Corners) -> npt.NDArray[np.float64]:
@@ -103,5 +108,7 @@ def _threshold(light: Lightness) -> float:
         between = np.nan_to_num(below * (total - below) * (high - low) ** 2)
     best = int(np.argmax(between))
     if not high[best] - low[best] > FEWEST_LEVELS:
-        raise BadInput("nothing stands out from the table", right="light paper on a dark table, or the other way round")
+        raise BadInput(
+            tr("nothing stands out from the table"), right=tr("light paper on a dark table, or the other way round")
+        )
     return float((low[best] + high[best]) / 2)

@@ -10,6 +10,7 @@ from core.files.reading import bytes_of
 from core.files.structure import structure_from
 from core.model.project import Project
 from core.model.validate import validate
+from core.wording import tr
 
 FORMAT = "stripewright-project"
 _LEFT_OUT_EMPTY = ("pockets", "variants")
@@ -19,7 +20,7 @@ def read_project(path: Path | str) -> Project:
     """Read and validate a project file. Raises BadInput: one line with file, place, what is wrong, what is right."""
     path = Path(path)
     with inside(str(path)):
-        return project_from_bytes(bytes_of(path, "the path of a project file"))
+        return project_from_bytes(bytes_of(path, tr("the path of a project file")))
 
 
 def project_from_bytes(data: bytes) -> Project:

@@ -3,6 +3,7 @@
 from pathlib import Path
 
 from core.errors import BadInput
+from core.wording import tr
 
 LARGEST_BYTES = 16 * 1024 * 1024
 
@@ -14,7 +15,10 @@ def bytes_of(path: Path, right: str) -> bytes:
             data = file.read(LARGEST_BYTES + 1)
         size = max(len(data), path.stat().st_size)
     except OSError as error:
-        raise BadInput(f"it can't be read ({error.strerror})", right=right) from None
+        raise BadInput(tr("it can't be read ({strerror})", strerror=error.strerror), right=right) from None
     if size > LARGEST_BYTES:
-        raise BadInput(f"the file has {size / 1e6:.0f} MB", right=f"up to {LARGEST_BYTES / 1e6:.0f} MB is right")
+        raise BadInput(
+            tr("the file has {size:.0f} MB", size=size / 1000000.0),
+            right=tr("up to {largest_bytes:.0f} MB is right", largest_bytes=LARGEST_BYTES / 1000000.0),
+        )
     return data

@@ -15,6 +15,7 @@ from core.files.reading import bytes_of
 from core.files.structure import structure_from
 from core.model.cloth import Cloth
 from core.model.validate_cloth import check_cloth
+from core.wording import later, listed, tr
 
 SUFFIX = ".stripewright-cloth"
 FORMAT = "stripewright-cloth"
@@ -57,7 +58,11 @@ def from_shelf(shelf: Path, name: str) -> OnShelf:
     path = shelf / f"{name}{SUFFIX}"
     if Path(name).name != name or not path.is_file():
         names = ", ".join(one.name for one in on_shelf(shelf)[0]) or "empty"
-        raise BadInput(f"there is no cloth {name!r}", f"shelf {shelf}", f"on it are: {names}")
+        raise BadInput(
+            tr("there is no cloth {name!r}", name=name),
+            tr("shelf {shelf}", shelf=shelf),
+            tr("on it are: {names}", names=names),
+        )
     return _read(path)
 
 
@@ -65,7 +70,9 @@ def put_on_shelf(shelf: Path, cloth: Cloth, note: str = "", picture: Path | None
     """Keep a cloth under a free name made from its title. Raises BadInput where that can't be written."""
     check_cloth(cloth)
     if picture is not None and (picture.suffix.lower() not in _PICTURES or not picture.is_file()):
-        raise BadInput("it is no picture that can be kept", str(picture), f"a file {', '.join(_PICTURES)}")
+        raise BadInput(
+            tr("it is no picture that can be kept"), str(picture), tr("a file {pictures}", pictures=listed(_PICTURES))
+        )
     name = _free_name(shelf, cloth.title)
     beside = None if picture is None else f"{name}{picture.suffix.lower()}"
     kept = KeptCloth(cloth=cloth, kept=date.today().isoformat(), note=note, picture=beside)
@@ -74,7 +81,9 @@ def put_on_shelf(shelf: Path, cloth: Cloth, note: str = "", picture: Path | None
         if picture is not None:
             shutil.copyfile(picture, shelf / str(beside))
     except OSError as error:
-        raise BadInput(f"it can't be written to ({error.strerror})", str(shelf), "a folder of your own") from None
+        raise BadInput(
+            tr("it can't be written to ({strerror})", strerror=error.strerror), str(shelf), tr("a folder of your own")
+        ) from None
     write_atomically(shelf / f"{name}{SUFFIX}", msgspec.json.format(msgspec.json.encode(kept), indent=2) + b"\n")
     return OnShelf(name, kept, None if beside is None else shelf / beside)
 
@@ -89,7 +98,7 @@ def off_shelf(shelf: Path, name: str) -> None:
 
 def _read(path: Path) -> OnShelf:
     with inside(str(path)):
-        kept = structure_from(bytes_of(path, "a cloth kept on the shelf"), KeptCloth, FORMAT, "kept cloth")
+        kept = structure_from(bytes_of(path, tr("a cloth kept on the shelf")), KeptCloth, FORMAT, later("kept cloth"))
         check_cloth(kept.cloth)
     beside = path.parent / Path(kept.picture).name if kept.picture else None
     return OnShelf(path.name.removesuffix(SUFFIX), kept, beside if beside and beside.is_file() else None)

@@ -8,6 +8,7 @@ import numpy as np
 from core.files.outlines import Line, Outline
 from core.geometry.beziers import reversed_segments
 from core.seams.walk import Finding
+from core.wording import tr
 
 
 def standing(outline: Outline, turn_deg: float, place: str, findings: list[Finding]) -> Outline:
@@ -43,7 +44,7 @@ def _to_grain(grain: Line | None, place: str, findings: list[Finding]) -> float:
         return 0.0
     across, down = grain[1][0] - grain[0][0], grain[1][1] - grain[0][1]
     if abs(across) > 1.001 * abs(down):
-        what = "its grain line lies across, so the piece was turned until that runs down from its first point"
-        findings.append(Finding(place, what, "turn it by 180 degrees if its hem is now above"))
+        what = tr("its grain line lies across, so the piece was turned until that runs down from its first point")
+        findings.append(Finding(place, what, tr("turn it by 180 degrees if its hem is now above")))
         return math.atan2(across, down)
     return math.atan2(across, down) if down > 0 else math.atan2(-across, -down)

@@ -8,6 +8,7 @@ from typing import Any, TypeVar
 import msgspec
 
 from core.errors import BadInput
+from core.wording import later, listed, tr
 
 _LOCATED = re.compile(r"^(?P<what>.*?)(?: - at `(?P<place>.*)`)?$", re.DOTALL)
 
@@ -16,7 +17,7 @@ Structure = TypeVar("Structure", bound=msgspec.Struct)
 
 
 def structure_from(
-    data: bytes, root: type[Structure], file_format: str, what: str = "Stripewright project"
+    data: bytes, root: type[Structure], file_format: str, what: str = later("Stripewright project")
 ) -> Structure:
     """The content of a file of a format, version 1, as a structure; `what` it is called. Raises BadInput."""
     raw = _json(data, what)
@@ -31,26 +32,34 @@ def _json(data: bytes, what: str) -> dict[str, Any]:
     try:
         raw = msgspec.json.decode(data.removeprefix(b"\xef\xbb\xbf"))
     except (msgspec.DecodeError, UnicodeDecodeError, RecursionError, ValueError) as error:
-        raise BadInput(f"it is not JSON ({_one_line(str(error))})", right=f"a {what} in UTF-8") from None
+        raise BadInput(
+            tr("it is not JSON ({error})", error=_one_line(str(error))), right=tr("a {what} in UTF-8", what=tr(what))
+        ) from None
     if not isinstance(raw, dict):
-        raise BadInput("it holds no JSON object", right=f"a {what} starts with {{")
+        raise BadInput(tr("it holds no JSON object"), right=tr("a {what} starts with {{", what=tr(what)))
     return raw
 
 
 def _check_header(raw: dict[str, Any], wanted: str) -> None:
     if raw.get("format") != wanted:
-        raise BadInput(f"its format is {_short(raw.get('format'))}", "format", f'"{wanted}" is right')
+        raise BadInput(
+            tr("its format is {value}", value=_short(raw.get("format"))),
+            "format",
+            tr('"{wanted}" is right', wanted=wanted),
+        )
     version = raw.get("version")
     if isinstance(version, int) and not isinstance(version, bool) and version > 1:
         raise BadInput(
-            f"version {_short(version)} is newer than this program", "version", "1 is what it reads; update it"
+            tr("version {value} is newer than this program", value=_short(version)),
+            "version",
+            tr("1 is what it reads; update it"),
         )
     if version != 1 or isinstance(version, bool):
-        raise BadInput(f"the version is {_short(version)}", "version", "1 is right")
+        raise BadInput(tr("the version is {value}", value=_short(version)), "version", tr("1 is right"))
 
 
 def _short(value: object) -> str:
-    text = repr(value) if value is not None else "missing"
+    text = repr(value) if value is not None else tr("missing")
     return text if len(text) <= 40 else text[:37] + "..."
 
 
@@ -59,38 +68,54 @@ def _in_words(message: str, root: type) -> BadInput:
     found = _LOCATED.match(message)
     what, path = (found["what"], found["place"] or "") if found else (message, "")
     key = re.search(r"`([^`]*)`", what)
-    place = path.removeprefix("$").removeprefix(".").replace("[...]", " (an entry)")
+    place = path.removeprefix("$").removeprefix(".").replace("[...]", tr(" (an entry)"))
     if "unknown field" in what and key:
-        return BadInput(f"there is no key {key[1]!r}", place, f"the keys here are {', '.join(_keys_at(path, root))}")
+        return BadInput(
+            tr("there is no key {key!r}", key=key[1]),
+            place,
+            tr("the keys here are {keys}", keys=listed(_keys_at(path, root))),
+        )
     if "missing required field" in what and key:
-        return BadInput(f"the key {key[1]!r} is missing", place, "it must be given")
+        return BadInput(tr("the key {key!r} is missing", key=key[1]), place, tr("it must be given"))
     if what.startswith("Invalid enum value"):
         wrong = what.removeprefix("Invalid enum value").strip().strip("'")
-        return BadInput(f"{_short(wrong)} stands there", place, f"{_choices_at(path, root)} is right")
+        return BadInput(
+            tr("{value} stands there", value=_short(wrong)),
+            place,
+            tr("{choices} is right", choices=_choices_at(path, root)),
+        )
     if "out of range" in what:
-        return BadInput("the number is too large", place, "a number of mm that a garment can have")
+        return BadInput(tr("the number is too large"), place, tr("a number of mm that a garment can have"))
     expected = re.search(r"Expected `([^`]*)`(?:, got `([^`]*)`)?", what)
     if expected and expected[2]:
-        return BadInput(f"{_plain(expected[2])} stands there", place, f"{_plain(expected[1])} is right")
+        return BadInput(
+            tr("{kind} stands there", kind=_plain(expected[2])),
+            place,
+            tr("{kind} is right", kind=_plain(expected[1])),
+        )
     counted = re.search(r"Expected `array` of (?:length|at least length|at most length) (\d+), got (\d+)", what)
     if counted:
-        return BadInput(f"a list of {counted[2]} stands there", place, f"a list of {counted[1]} is right")
-    return BadInput(_one_line(what), place, "see the file format in the README")
+        return BadInput(
+            tr("a list of {number} stands there", number=counted[2]),
+            place,
+            tr("a list of {number} is right", number=counted[1]),
+        )
+    return BadInput(_one_line(what), place, tr("see the file format in the README"))
 
 
 _PLAIN = {
-    "float": "a number",
-    "int": "a whole number",
-    "str": "a text",
-    "bool": "true or false",
-    "array": "a list",
-    "object": "an object with keys",
+    "float": later("a number"),
+    "int": later("a whole number"),
+    "str": later("a text"),
+    "bool": later("true or false"),
+    "array": later("a list"),
+    "object": later("an object with keys"),
     "null": "null",
 }
 
 
 def _plain(kinds: str) -> str:
-    return " or ".join(_PLAIN.get(kind.strip(), kind.strip()) for kind in kinds.split("|"))
+    return tr(" or ").join(tr(_PLAIN.get(kind.strip(), kind.strip())) for kind in kinds.split("|"))
 
 
 def _keys_at(path: str, root: type) -> tuple[str, ...]:

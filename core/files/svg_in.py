@@ -17,6 +17,7 @@ from core.files.units import UNIT_MM, unit_mm
 from core.geometry.beziers import Point, line_through, transformed
 from core.geometry.paths import Points
 from core.seams.walk import Finding
+from core.wording import later, tr, tr_n
 
 MOST_SHAPES = 10_000
 """More shapes than this, copies by `use` counted, are no pattern."""
@@ -28,7 +29,12 @@ PAGE_PX = (300.0, 150.0)
 
 _GROUPS = ("g", "a", "switch")
 _UNDRAWN = ("defs", "symbol", "clipPath", "mask", "pattern", "marker", "linearGradient", "radialGradient", "filter")
-_IGNORED = {"text": "text", "image": "a picture", "foreignObject": "a foreign object", "style": "a style sheet"}
+_IGNORED = {
+    "text": later("text"),
+    "image": later("a picture"),
+    "foreignObject": later("a foreign object"),
+    "style": later("a style sheet"),
+}
 _BY_MACHINE = re.compile(r"(path|rect|polygon|polyline|line|circle|ellipse|g|use|layer|svg|group)[-_]?[\d_-]*", re.I)
 
 
@@ -40,7 +46,8 @@ def read_svg(data: bytes, units: str | None = None) -> Drawing:
     root = tree_of(data)
     if root.name != "svg":
         raise BadInput(
-            f"it is XML, but no SVG drawing: it starts with <{root.name.split()[-1][:30]}>", right="an SVG drawing"
+            tr("it is XML, but no SVG drawing: it starts with <{split}>", split=root.name.split()[-1][:30]),
+            right=tr("an SVG drawing"),
         )
     sheet = _sheet(root, units)
     drawer = _Drawer({element.get("id"): element for element in _all(root) if element.get("id")}, sheet.whole)
@@ -86,7 +93,7 @@ def _size(text: str, default: float) -> float:
     """A stated size in pixels; one given in per cent, or not at all, is what the view box says."""
     size = default if not text or text.endswith("%") or text == "auto" else pixels(text, default)
     if size <= 0:
-        raise BadInput(f"its size is {text!r}", "svg", "a width and a height above 0 are right")
+        raise BadInput(tr("its size is {given!r}", given=text), "svg", tr("a width and a height above 0 are right"))
     return size
 
 
@@ -97,15 +104,23 @@ def _view_box(element: Element) -> tuple[float, float, float, float] | None:
         case [x, y, width, height] if width > 0 and height > 0:
             return x, y, width, height
     raise BadInput(
-        f"viewBox is {element.get('viewBox')[:40]!r}", f"line {element.line}", "x, y, width and height are right"
+        f"viewBox is {element.get('viewBox')[:40]!r}",
+        tr("line {line}", line=element.line),
+        tr("x, y, width and height are right"),
     )
 
 
 def _about_size(stated: list[str], root: Element) -> tuple[Finding, ...]:
     if all(re.search(r"(mm|cm|in|pt|pc|q)$", text.lower()) for text in stated):
         return ()
-    what = "it gives its size in pixels" if any(stated) else "it gives no size"
-    return (Finding("svg", f"{what}, taken as 96 to the inch", "measure a known length, then state units or scale"),)
+    what = tr("it gives its size in pixels") if any(stated) else tr("it gives no size")
+    return (
+        Finding(
+            "svg",
+            tr("{what}, taken as 96 to the inch", what=what),
+            tr("measure a known length, then state units or scale"),
+        ),
+    )
 
 
 @dataclass(frozen=True)
@@ -129,7 +144,7 @@ class _Drawer:
     def draw(self, element: Element, here: _Here) -> None:
         """Draw an element and all that is in it."""
         if element.name in _IGNORED:
-            self._ignore(_IGNORED[element.name])
+            self._ignore(tr(_IGNORED[element.name]))
         if _hidden(element) or element.name in _UNDRAWN:
             return
         try:
@@ -152,21 +167,30 @@ class _Drawer:
     def _draw_shape(self, element: Element, here: _Here) -> None:
         self.shapes += 1
         if self.shapes > MOST_SHAPES:
-            raise BadInput(f"it draws more than {MOST_SHAPES} shapes", right="a drawing of the pattern alone is right")
+            raise BadInput(
+                tr("it draws more than {most_shapes} shapes", most_shapes=MOST_SHAPES),
+                right=tr("a drawing of the pattern alone is right"),
+            )
         scale = float(np.hypot.reduce(here.matrix[:, :2], axis=None))
         name = _own_name(element) or here.label
         for number, subpath in enumerate(_SHAPES[element.name](element, self.whole, scale)):
             moved = transformed(subpath.segments, here.matrix)
-            place = _place(element) if number == 0 else f"{_place(element)}, part {number + 1}"
+            place = (
+                _place(element)
+                if number == 0
+                else tr("{place}, part {number}", place=_place(element), number=number + 1)
+            )
             self.strokes.append(Outline(moved, subpath.closed, name, here.layer, place))
 
     def _draw_copy(self, element: Element, here: _Here) -> None:
         self.shapes += 1
         if here.uses >= DEEPEST_USE or self.shapes > MOST_SHAPES:
-            raise BadInput("copies of copies go too deep or are too many", right="a drawing without nested copies")
+            raise BadInput(
+                tr("copies of copies go too deep or are too many"), right=tr("a drawing without nested copies")
+            )
         target = self.by_id.get(element.get("href").removeprefix("#")) if element.get("href").startswith("#") else None
         if target is None:
-            self._ignore("a copy of something that is not in the file")
+            self._ignore(tr("a copy of something that is not in the file"))
             return
         x, y = (pixels(element.get(name, "0"), whole) for name, whole in zip("xy", self.whole, strict=True))
         inside = _entered(element, replace(here, uses=here.uses + 1))
@@ -200,7 +224,11 @@ class _Drawer:
     def remarks(self) -> list[Finding]:
         """What was met and not drawn."""
         return [
-            Finding("svg", f"{what} was left out" + (f" ({count} times)" if count > 1 else ""), "only outlines count")
+            Finding(
+                "svg",
+                tr_n("{what} was left out", "{what} was left out ({count} times)", count, what=what),
+                tr("only outlines count"),
+            )
             for what, count in self.ignored.items()
         ]
 
@@ -234,7 +262,9 @@ def _own_name(element: Element) -> str:
 
 def _place(element: Element) -> str:
     name = element.get("id") or element.get("label")
-    return f"{element.name} {name[:40]!r}" if name else f"{element.name} in line {element.line}"
+    return (
+        f"{element.name} {name[:40]!r}" if name else tr("{name} in line {line}", name=element.name, line=element.line)
+    )
 
 
 Whole = tuple[float, float]
@@ -252,7 +282,7 @@ def _line(element: Element, whole: Whole, scale: float) -> list[Subpath]:
 def _points(element: Element) -> list[Point]:
     values = numbers(element.get("points"))
     if len(values) % 2:
-        raise BadInput(f"points has {len(values)} numbers", right="two for every point are right")
+        raise BadInput(tr("points has {count} numbers", count=len(values)), right=tr("two for every point are right"))
     return list(zip(values[::2], values[1::2], strict=True))
 
 
@@ -267,7 +297,7 @@ def _polygon(element: Element, whole: Whole, scale: float) -> list[Subpath]:
 def _rect(element: Element, whole: Whole, scale: float) -> list[Subpath]:
     x, y, width, height = (_length(element, name, whole) for name in ("x", "y", "width", "height"))
     if width < 0 or height < 0:
-        raise BadInput("width or height is below 0", right="0 or more is right")
+        raise BadInput(tr("width or height is below 0"), right=tr("0 or more is right"))
     if width == 0 or height == 0:
         return []
     rx, ry = (_length(element, name, whole) if _given(element, name) else None for name in ("rx", "ry"))
@@ -291,7 +321,7 @@ def _ellipse(element: Element, whole: Whole, scale: float) -> list[Subpath]:
     names = ("r", "r") if element.name == "circle" else ("rx", "ry")
     rx, ry = (_length(element, name, whole) for name in names)
     if rx < 0 or ry < 0:
-        raise BadInput("a radius is below 0", right="0 or more is right")
+        raise BadInput(tr("a radius is below 0"), right=tr("0 or more is right"))
     if rx == 0 or ry == 0:
         return []
     half = f"A{rx!r} {ry!r} 0 0 1"

@@ -10,6 +10,7 @@ import numpy as np
 from core.errors import BadInput
 from core.files.svg_values import bounded
 from core.geometry.beziers import Point, Segment, Segments, transformed, unit_arc
+from core.wording import later, tr
 
 SMALLEST_RADIUS = 1e-9
 """An arc with a smaller radius is a straight line."""
@@ -41,16 +42,21 @@ def subpaths_of(data: str, mm_per_unit: float) -> list[Subpath]:
         if found:
             command, position = found[1], found.end()
         elif not command or command in "Zz":
-            raise BadInput(f"path has {data[position : position + 12]!r} where a command belongs", right=_COMMANDS)
+            raise BadInput(
+                tr("path has {data!r} where a command belongs", data=data[position : position + 12]),
+                right=tr(_COMMANDS),
+            )
         if command.upper() not in _TAKES or (not pen.started and command not in "Mm"):
-            raise BadInput(f"path has the command {command!r} where it can't stand", right=_COMMANDS)
+            raise BadInput(
+                tr("path has the command {command!r} where it can't stand", command=command), right=tr(_COMMANDS)
+            )
         values, position = _values(data, position, command)
         pen.draw(command, values)
         command = {"M": "L", "m": "l"}.get(command, command)
     return pen.finished()
 
 
-_COMMANDS = "M first, then M, L, H, V, C, S, Q, T, A and Z"
+_COMMANDS = later("M first, then M, L, H, V, C, S, Q, T, A and Z")
 
 
 def _past_blanks(data: str, position: int) -> int:
@@ -65,7 +71,8 @@ def _values(data: str, position: int, command: str) -> tuple[list[float], int]:
         if not found:
             stands = data[position : position + 12].strip() or "nothing"
             raise BadInput(
-                f"path command {command} has {stands!r} for a number", right=f"it takes {_TAKES[command.upper()]}"
+                tr("path command {command} has {stands!r} for a number", command=command, stands=stands),
+                right=tr("it takes {numbers}", numbers=_TAKES[command.upper()]),
             )
         values.append(bounded(float(found[1])))
         position = found.end()

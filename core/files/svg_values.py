@@ -8,6 +8,7 @@ import numpy as np
 
 from core.errors import BadInput
 from core.geometry.paths import Points
+from core.wording import later, tr
 
 _NUMBER = r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?"
 _LENGTH = re.compile(rf"({_NUMBER})\s*([a-zA-Z%]*)")
@@ -24,11 +25,16 @@ def pixels(text: str, whole: float) -> float:
     """A length in pixels; `whole` is what 100 % stands for. Raises BadInput for anything that is no length."""
     found = _LENGTH.fullmatch(text.strip())
     if not found:
-        raise BadInput(f"{text[:30]!r} is no length", right="a number with mm, cm, in, pt, px or nothing is right")
+        raise BadInput(
+            tr("{given!r} is no length", given=text[:30]),
+            right=tr("a number with mm, cm, in, pt, px or nothing is right"),
+        )
     if found[2] == "%":
         return bounded(float(found[1]) / 100 * whole)
     if found[2].lower() not in _PIXELS:
-        raise BadInput(f"the unit {found[2][:10]!r} has no fixed size", right="mm, cm, in, pt or px is right")
+        raise BadInput(
+            tr("the unit {found!r} has no fixed size", found=found[2][:10]), right=tr("mm, cm, in, pt or px is right")
+        )
     return bounded(float(found[1]) * _PIXELS[found[2].lower()])
 
 
@@ -36,7 +42,8 @@ def numbers(text: str) -> list[float]:
     """A list of numbers parted by blanks or commas. Raises BadInput."""
     if re.sub(_NUMBER, " ", text).strip(" \t\r\n\f,"):
         raise BadInput(
-            f"{text.strip()[:40]!r} is no list of numbers", right="numbers parted by blanks or commas are right"
+            tr("{found!r} is no list of numbers", found=text.strip()[:40]),
+            right=tr("numbers parted by blanks or commas are right"),
         )
     return [bounded(float(word)) for word in re.findall(_NUMBER, text)]
 
@@ -44,7 +51,10 @@ def numbers(text: str) -> list[float]:
 def bounded(value: float) -> float:
     """The number itself. Raises BadInput if it is not finite, or larger than anything in a pattern."""
     if not abs(value) <= LARGEST:
-        raise BadInput(f"the number {value:g} is too large", right=f"up to {LARGEST:g} is right")
+        raise BadInput(
+            tr("the number {value:g} is too large", value=value),
+            right=tr("up to {largest:g} is right", largest=LARGEST),
+        )
     return value
 
 
@@ -61,13 +71,15 @@ def transform(text: str) -> Points:
     while text[position:].strip(" \t\r\n\f,"):
         found = _TRANSFORM.match(text, position)
         if not found:
-            raise BadInput(f"transform {text[position:].strip()[:30]!r} can't be read", right=_TRANSFORMS)
+            raise BadInput(
+                tr("transform {found!r} can't be read", found=text[position:].strip()[:30]), right=tr(_TRANSFORMS)
+            )
         matrix = combined(matrix, _one_transform(found[1], numbers(found[2])))
         position = found.end()
     return matrix
 
 
-_TRANSFORMS = "matrix, translate, scale, rotate, skewX and skewY are right"
+_TRANSFORMS = later("matrix, translate, scale, rotate, skewX and skewY are right")
 
 
 def _one_transform(name: str, values: Sequence[float]) -> Points:
@@ -87,7 +99,9 @@ def _one_transform(name: str, values: Sequence[float]) -> Points:
             return np.array([[1.0, math.tan(math.radians(angle)), 0.0], [0.0, 1.0, 0.0]])
         case "skewY", [angle]:
             return np.array([[1.0, 0.0, 0.0], [math.tan(math.radians(angle)), 1.0, 0.0]])
-    raise BadInput(f"transform {name[:20]!r} with {len(values)} numbers", right=_TRANSFORMS)
+    raise BadInput(
+        tr("transform {name!r} with {count} numbers", name=name[:20], count=len(values)), right=tr(_TRANSFORMS)
+    )
 
 
 def _rotated(angle: float) -> Points:

@@ -5,6 +5,7 @@ from typing import NoReturn
 from xml.parsers import expat
 
 from core.errors import BadInput
+from core.wording import tr
 
 DEEPEST = 200
 """Elements nest to this depth at most."""
@@ -44,12 +45,12 @@ def tree_of(data: bytes) -> Element:
     except (expat.ExpatError, ValueError, LookupError) as error:
         if isinstance(error, BadInput):
             raise
-        raise BadInput(f"it is not sound XML ({error})", right="an SVG drawing is right") from None
+        raise BadInput(tr("it is not sound XML ({error})", error=error), right=tr("an SVG drawing is right")) from None
     return builder.root
 
 
 def _refuse_entities(*_: object) -> NoReturn:
-    raise BadInput("it declares entities", "XML header", "save it as plain SVG, without them")
+    raise BadInput(tr("it declares entities"), tr("XML header"), tr("save it as plain SVG, without them"))
 
 
 class _Builder:
@@ -65,8 +66,12 @@ class _Builder:
     def start(self, name: str, attributes: dict[str, str], line: int) -> None:
         self._count += 1
         if len(self._open) > DEEPEST or self._count > MOST_ELEMENTS:
-            what = "elements nest too deep" if self._count <= MOST_ELEMENTS else "it has too many elements"
-            raise BadInput(what, f"line {line}", f"{DEEPEST} deep and {MOST_ELEMENTS} in all are right")
+            what = tr("elements nest too deep") if self._count <= MOST_ELEMENTS else tr("it has too many elements")
+            raise BadInput(
+                what,
+                tr("line {line}", line=line),
+                tr("{deepest} deep and {most_elements} in all are right", deepest=DEEPEST, most_elements=MOST_ELEMENTS),
+            )
         element = Element(_plain_name(name), _plain_attributes(attributes), line)
         self._open[-1].children.append(element)
         self._open.append(element)

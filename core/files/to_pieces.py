@@ -27,6 +27,7 @@ from core.model.project import Project
 from core.model.validate import validate
 from core.seams.propose import propose_ring
 from core.seams.walk import Finding
+from core.wording import listed, tr
 
 NOTCH_AWAY_MM = 3.0
 """A notch farther from the line that is drawn than this, or than the allowance and this, is none of it."""
@@ -155,7 +156,7 @@ def _piece(outline: Outline, name: str, wishes: Wishes, findings: list[Finding])
 @lru_cache(maxsize=512)
 def _made(outline: Outline, asked: _Asked) -> tuple[Piece, tuple[Finding, ...]]:
     """The piece of an outline and what there is to say about it. What was made before is kept: of many, few change."""
-    name, place, findings = asked.name, f"piece {asked.name!r}", list[Finding]()
+    name, place, findings = asked.name, tr("piece {name!r}", name=asked.name), list[Finding]()
     outline = standing(outline, asked.turn_deg, place, findings)
     try:
         edges = edges_of(outline.sew or outline.segments, asked.corner_deg, outline.smooth)
@@ -192,8 +193,10 @@ def _own_fold(asked: _Asked, lines: Sequence[Points]) -> int | None:
         return None
     names, _ = edge_names(asked.name, lines, None, {})
     if asked.own_fold not in names:
-        right = f"one of its edges is right: {', '.join(names)}"
-        raise BadInput(f"its fold is {asked.own_fold!r}", f"piece {asked.name!r}", right)
+        right = tr("one of its edges is right: {names}", names=listed(names))
+        raise BadInput(
+            tr("its fold is {own_fold!r}", own_fold=asked.own_fold), tr("piece {name!r}", name=asked.name), right
+        )
     return names.index(asked.own_fold)
 
 
@@ -223,18 +226,23 @@ def _allowances(
         elif name in stated or not outline.sew:
             found.append(stated.get(name, otherwise))
         else:
-            found.append(_from_measured(gap, otherwise, f"{place}, edge {name!r}", findings))
+            found.append(_from_measured(gap, otherwise, tr("{place}, edge {name!r}", place=place, name=name), findings))
     return found
 
 
 def _from_measured(gap: Measured | None, default: float, place: str, findings: list[Finding]) -> float:
     if gap is None:
-        what = f"no cutting line lies outside it; {default:g} mm taken as its allowance"
-        findings.append(Finding(place, what, "state its allowance if it is another"))
+        what = tr("no cutting line lies outside it; {default:g} mm taken as its allowance", default=default)
+        findings.append(Finding(place, what, tr("state its allowance if it is another")))
         return default
     if gap.most - gap.least > UNEVEN_MM:
-        what = f"its allowance varies from {gap.least:.1f} to {gap.most:.1f} mm; {gap.middle:.1f} mm taken"
-        findings.append(Finding(place, what, "state its allowance if it is another"))
+        what = tr(
+            "its allowance varies from {least:.1f} to {most:.1f} mm; {middle:.1f} mm taken",
+            least=gap.least,
+            most=gap.most,
+            middle=gap.middle,
+        )
+        findings.append(Finding(place, what, tr("state its allowance if it is another")))
     return round(gap.middle, 2)
 
 
@@ -253,8 +261,8 @@ def _notches(
         away = [math.dist(points_at(line, np.array([d]))[0], point) for line, d in zip(lines, at, strict=True)]
         index = int(np.argmin(away))
         if away[index] > reach:
-            what = f"a notch lies {away[index]:.1f} mm from its outline and was left out"
-            findings.append(Finding(place, what, "put notches on the outline"))
+            what = tr("a notch lies {away:.1f} mm from its outline and was left out", away=away[index])
+            findings.append(Finding(place, what, tr("put notches on the outline")))
         elif names[index] != FOLD:
             found.append(Notch(edge=names[index], at=round(min(at[index], length(lines[index]) - 0.002), 3)))
     return tuple(found)
@@ -263,8 +271,14 @@ def _notches(
 def _say_short(lines: Sequence[Points], names: Sequence[str], place: str, findings: list[Finding]) -> None:
     for name, line in zip(names, lines, strict=True):
         if length(line) < SHORT_EDGE_MM:
-            what = f"it is only {length(line):.1f} mm long"
-            findings.append(Finding(f"{place}, edge {name!r}", what, "a larger corner angle leaves out blunt corners"))
+            what = tr("it is only {length:.1f} mm long", length=length(line))
+            findings.append(
+                Finding(
+                    tr("{place}, edge {name!r}", place=place, name=name),
+                    what,
+                    tr("a larger corner angle leaves out blunt corners"),
+                )
+            )
 
 
 def _check_wishes(pieces: Sequence[Piece], wishes: Wishes) -> None:
@@ -272,9 +286,15 @@ def _check_wishes(pieces: Sequence[Piece], wishes: Wishes) -> None:
     there = {edge.name for piece in pieces for edge in piece.edges}
     for name in wishes.allowances:
         if name not in there:
-            raise BadInput(f"no edge is called {name!r}", "allowances", f"the edges are {', '.join(sorted(there))}")
+            raise BadInput(
+                tr("no edge is called {name!r}", name=name),
+                "allowances",
+                tr("the edges are {there}", there=listed(sorted(there))),
+            )
     for old, new in wishes.names.items():
         if new not in there:
             raise BadInput(
-                f"no edge {old!r} to call {new!r}", "edge names", f"the edges are {', '.join(sorted(there))}"
+                tr("no edge {old!r} to call {new!r}", old=old, new=new),
+                tr("edge names"),
+                tr("the edges are {there}", there=listed(sorted(there))),
             )

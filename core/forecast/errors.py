@@ -4,6 +4,7 @@ import math
 from dataclasses import dataclass, fields
 
 from core.errors import BadInput
+from core.wording import later, tr
 
 CUT_LIMIT_MM = 2.0
 """What a side edge may be off when it is cut: Vilumsone-Nemes, Industrial Cutting of Textile Materials, 2nd ed., 2018,
@@ -35,17 +36,21 @@ class Errors:
         for field in fields(self):
             value = getattr(self, field.name)
             if not (math.isfinite(value) and 0 <= value <= 100):
-                raise BadInput(f"{value:g} is no error", field.name, "a standard deviation from 0 to 100 is right")
+                raise BadInput(
+                    tr("{value:g} is no error", value=value),
+                    field.name,
+                    tr("a standard deviation from 0 to 100 is right"),
+                )
 
 
 WORDS = {
-    "placing_mm": "laying panels across the stripes",
-    "turning_deg": "laying panels at their angle",
-    "cutting_mm": "cutting the edges",
-    "flush_mm": "raw edges that don't lie flush",
-    "depth_mm": "stitching deeper or shallower than the allowance",
-    "slipping_mm": "one side slipping along the seam",
-    "repeat_percent": "a repeat that varies along the cloth",
-    "lean_mm_per_m": "stripes that lean along the cloth",
+    "placing_mm": later("laying panels across the stripes"),
+    "turning_deg": later("laying panels at their angle"),
+    "cutting_mm": later("cutting the edges"),
+    "flush_mm": later("raw edges that don't lie flush"),
+    "depth_mm": later("stitching deeper or shallower than the allowance"),
+    "slipping_mm": later("one side slipping along the seam"),
+    "repeat_percent": later("a repeat that varies along the cloth"),
+    "lean_mm_per_m": later("stripes that lean along the cloth"),
 }
 """What each error is called."""

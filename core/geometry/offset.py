@@ -12,6 +12,7 @@ from core.geometry.corners import MITRE_LIMIT, STEP_BELOW_DEG, Corner, Side, cor
 from core.geometry.loops import without_loops
 from core.geometry.paths import Points, without_repeats
 from core.geometry.polyline import lengths_along, outward, signed_area
+from core.wording import tr
 
 NEAR_MM = 0.01
 """A vertex closer than this to the corner at which its edge is cut gives way to the corner."""
@@ -85,12 +86,16 @@ def _corner(sides: list[Side], index: int, stepped: bool, labels: list[str]) -> 
     first, second = sides[index], sides[(index + 1) % len(sides)]
     corner = corner_between(first, second, stepped)
     if corner is None:
-        names = f"{labels[index]!r} and {labels[(index + 1) % len(sides)]!r}"
+        names = tr("{label!r} and {label_2!r}", label=labels[index], label_2=labels[(index + 1) % len(sides)])
         raise BadInput(
-            f"allowances of {abs(first.distance):g} and {abs(second.distance):g} mm are wider than the corner of "
-            f"{names} has room for",
-            f"edge {labels[index]!r}",
-            "smaller allowances, or longer edges",
+            tr(
+                "allowances of {distance:g} and {distance_2:g} mm are wider than the corner of {names} has room for",
+                distance=abs(first.distance),
+                distance_2=abs(second.distance),
+                names=names,
+            ),
+            tr("edge {label!r}", label=labels[index]),
+            tr("smaller allowances, or longer edges"),
         )
     return corner
 
@@ -100,9 +105,9 @@ def _between(side: Side, before: Corner, after: Corner, label: str) -> Points:
     start, end = _place(side.moved, before.start), _place(side.moved, after.end)
     if start > end - NEAR_MM:
         raise BadInput(
-            "nothing of it is left once its neighbours' allowances are taken",
-            f"edge {label!r}",
-            "smaller allowances, or a longer edge",
+            tr("nothing of it is left once its neighbours' allowances are taken"),
+            tr("edge {label!r}", label=label),
+            tr("smaller allowances, or a longer edge"),
         )
     along = lengths_along(side.moved)[1:-1]
     inner = side.moved[1:-1][(along > start + NEAR_MM) & (along < end - NEAR_MM)]
@@ -148,15 +153,19 @@ def _check_sound(edges: Sequence[Points], moved: list[Points], outwards: bool) -
     """Refuse a moved outline that crosses itself or the one it was moved from."""
     ring = _ring(moved)
     if min(len(ring), len(_ring(edges))) < 3 or signed_area(ring) <= 0:
-        raise BadInput("an allowance is wider than the piece", right="smaller allowances")
+        raise BadInput(tr("an allowance is wider than the piece"), right=tr("smaller allowances"))
     drawn, shape = Polygon(_ring(edges)), Polygon(ring)
     if not drawn.is_valid:
-        raise BadInput(f"the outline crosses itself ({explain_validity(drawn)})", right="edges that don't cross")
+        raise BadInput(
+            tr("the outline crosses itself ({explain_validity})", explain_validity=explain_validity(drawn)),
+            right=tr("edges that don't cross"),
+        )
     outer, inner = (shape, drawn) if outwards else (drawn, shape)
     if not shape.is_valid or not outer.buffer(INSIDE_MM).contains(inner):
         where = "" if shape.is_valid else f" ({explain_validity(shape)})"
         raise BadInput(
-            f"an allowance is wider than a narrow part of the outline{where}", right="smaller allowances there"
+            tr("an allowance is wider than a narrow part of the outline{where}", where=where),
+            right=tr("smaller allowances there"),
         )
 
 

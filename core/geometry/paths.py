@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from core.errors import BadInput
+from core.wording import tr
 
 Points = NDArray[np.float64]
 
@@ -29,7 +30,8 @@ def tokens_of(data: str) -> list[str]:
         found = _TOKEN.match(data, position)
         if not found:
             raise BadInput(
-                f"path has {data[position : position + 8]!r} in it", right="numbers and M, L, Q, C are right"
+                tr("path has {data!r} in it", data=data[position : position + 8]),
+                right=tr("numbers and M, L, Q, C are right"),
             )
         tokens.append(found.group())
         position = found.end()
@@ -52,14 +54,14 @@ def segments_of(data: str) -> tuple[tuple[tuple[float, float], ...], ...]:
         points = tuple(zip(numbers[::2], numbers[1::2], strict=True))
         if command == "M":
             if here is not None:
-                raise BadInput("path starts more than once", right="one M, at its beginning, is right")
+                raise BadInput(tr("path starts more than once"), right=tr("one M, at its beginning, is right"))
         elif here is None:
-            raise BadInput(f"path starts with {command}", right="it must start with M")
+            raise BadInput(tr("path starts with {command}", command=command), right=tr("it must start with M"))
         else:
             segments.append((here, *points))
         here = points[-1]
     if not segments:
-        raise BadInput("path draws nothing", right="M and at least one L, Q or C are right")
+        raise BadInput(tr("path draws nothing"), right="M and at least one L, Q or C are right")
     return tuple(segments)
 
 
@@ -69,15 +71,20 @@ def _commands(tokens: list[str]) -> Iterator[tuple[str, list[float]]]:
         if tokens[position].isalpha():
             command, position = tokens[position], position + 1
             if command not in _NUMBERS_OF:
-                raise BadInput(f"path command {command!r}", right="absolute M, L, Q and C are right")
+                raise BadInput(
+                    tr("path command {command!r}", command=command), right=tr("absolute M, L, Q and C are right")
+                )
         elif command in ("", "M"):
             command = "L" if command else ""
         if not command:
-            raise BadInput("path starts with a number", right="it must start with M")
+            raise BadInput(tr("path starts with a number"), right=tr("it must start with M"))
         count = _NUMBERS_OF[command]
         numbers = tokens[position : position + count]
         if len(numbers) < count or any(token.isalpha() for token in numbers):
-            raise BadInput(f"path command {command} lacks numbers", right=f"{command} takes {count}")
+            raise BadInput(
+                tr("path command {command} lacks numbers", command=command),
+                right=tr("{command} takes {count}", command=command, count=count),
+            )
         yield command, [_number(token) for token in numbers]
         position += count
 
@@ -85,7 +92,10 @@ def _commands(tokens: list[str]) -> Iterator[tuple[str, list[float]]]:
 def _number(token: str) -> float:
     value = float(token)
     if not abs(value) <= LARGEST_MM:
-        raise BadInput(f"path coordinate {token}", right=f"up to {LARGEST_MM:g} mm is right")
+        raise BadInput(
+            tr("path coordinate {token}", token=token),
+            right=tr("up to {largest_mm:g} mm is right", largest_mm=LARGEST_MM),
+        )
     return value
 
 

@@ -6,6 +6,7 @@ from typing import Literal
 
 from core.lay.task import Task
 from core.progress import Progress, part
+from core.wording import tr
 
 WORK = 2.6e8
 """Intervals looked at in all moves of one lay; a compiled move looks at some hundred millions in a second."""
@@ -64,7 +65,9 @@ class Budget:
 
     def _report(self) -> None:
         share = 1 - max(self.left, 0) / max(self.moves, 1)
-        if not self.progress(share, f"laying {self.title}: {self.length_mm:.0f} mm"):
+        if not self.progress(
+            share, tr("laying {title}: {length_mm:.0f} mm", title=self.title, length_mm=self.length_mm)
+        ):
             self.ended = self.ended or "stopped"
         if time.monotonic() > self.limit:
             self.ended = self.ended or "out of time"

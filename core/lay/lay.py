@@ -25,6 +25,7 @@ from core.model.validate import check_fits
 from core.progress import Progress, part, silent
 from core.seams.garment import Garment
 from core.units import MM, Units
+from core.wording import listed, tr
 
 MOST_OTHERS = 4
 """At most so many ways for groups to lie across the stripes are looked at besides the one given."""
@@ -64,21 +65,33 @@ class ClothLay:
 
     def message(self, units: Units = MM) -> str:
         """One line for the maker."""
-        takes = f"{self.cloth.title}: the lay takes {units.say(self.length_mm)}"
+        takes = tr("{title}: the lay takes {length_mm}", title=self.cloth.title, length_mm=units.say(self.length_mm))
         if self.available_mm is None:
             return takes
-        there = f"{takes}, the cloth has {units.say(self.available_mm)}"
-        return there if self.fits else f"{there}: {units.say(self.missing_mm)} are missing"
+        there = tr("{takes}, the cloth has {available_mm}", takes=takes, available_mm=units.say(self.available_mm))
+        return (
+            there
+            if self.fits
+            else tr("{there}: {missing_mm} are missing", there=there, missing_mm=units.say(self.missing_mm))
+        )
 
     @property
     def advice(self) -> tuple[str, ...]:
         """What to say of a lay that doesn't fit: what is left over, then what would help and what would not."""
         if self.fits:
             return ()
-        left = [f"left over: {', '.join(self.left_over)}"] if self.left_over else []
-        helps = [f"it would fit with {one.what}: {one.length_mm:.0f} mm" for one in self.remedies if one.fits]
-        others = [f"{one.what} ({one.length_mm:.0f} mm)" for one in self.remedies if not one.fits]
-        return (*left, *helps, *([f"tried, but too long: {'; '.join(others)}"] if others else []))
+        left = [tr("left over: {left_over}", left_over=listed(self.left_over))] if self.left_over else []
+        helps = [
+            tr("it would fit with {what}: {length_mm:.0f} mm", what=one.what, length_mm=one.length_mm)
+            for one in self.remedies
+            if one.fits
+        ]
+        others = [
+            tr("{what} ({length_mm:.0f} mm)", what=one.what, length_mm=one.length_mm)
+            for one in self.remedies
+            if not one.fits
+        ]
+        return (*left, *helps, *([tr("tried, but too long: {others}", others=tr("; ").join(others))] if others else []))
 
 
 @dataclass(frozen=True)
@@ -136,7 +149,7 @@ def lay(
     a panel wider than its cloth, CannotBeHad for one that has no place or for held panels that are in each other's way.
     """
     check_fits(project)
-    progress(0.0, "getting ready: the first time takes some seconds")
+    progress(0.0, tr("getting ready: the first time takes some seconds"))
     engine.ready()
     began = time.monotonic()
     cloths = [c for c in project.cloths if panels_on(project, c) and (only is None or c.id in only)]
@@ -236,7 +249,7 @@ def _with(project: Project, task: Task, found: Arrangement) -> Project:
     project = project.placed(_places(task, found))
     faults = faults_of(cut_lines(project, task.cloth), task.cloth)
     if faults:
-        raise CannotBeHad(f"no legal lay was found on {task.cloth.title!r}: {faults[0]}")
+        raise CannotBeHad(tr("no legal lay was found on {title!r}: {fault}", title=task.cloth.title, fault=faults[0]))
     return project
 
 
@@ -244,4 +257,4 @@ def _check_held(project: Project, cloth: Cloth) -> None:
     held = {name: line for name, line in cut_lines(project, cloth).items() if project.placement(name).hold}
     faults = faults_of(held, msgspec.structs.replace(cloth, spare_mm=0.0))
     if faults:
-        raise CannotBeHad(f"what is held on {cloth.title!r} can't stay there: {faults[0]}")
+        raise CannotBeHad(tr("what is held on {title!r} can't stay there: {fault}", title=cloth.title, fault=faults[0]))

@@ -12,6 +12,7 @@ from core.lay.legal import cut_lines, panels_on
 from core.lay.remnant import polygons_in, there
 from core.model.cloth import Cloth, Point, Remnant, Repeat
 from core.model.project import Project
+from core.wording import listed, tr
 
 NARROW_MM = 40.0
 """Tongues of cloth between panels that are narrower than this are not counted as left."""
@@ -28,7 +29,7 @@ def leftover(project: Project, cloth_id: str) -> Cloth:
     """
     cloth = project.cloth(cloth_id)
     if cloth.end is None:
-        raise CannotBeHad(f"what is left of {cloth.title!r} can't be told: its length is not given")
+        raise CannotBeHad(tr("what is left of {title!r} can't be told: its length is not given", title=cloth.title))
     whole = box(0.0, 0.0, cloth.width, cloth.end)
     _check_laid(project, cloth)
     shape = there(cloth)
@@ -36,14 +37,20 @@ def leftover(project: Project, cloth_id: str) -> Cloth:
     free = (whole if shape is None else whole.intersection(shape)).difference(cut.buffer(SMOOTHED_MM))
     kept = max(polygons_in(_without_tongues(free)), key=lambda part: part.area, default=None)
     if kept is None:
-        raise CannotBeHad(f"nothing that is worth keeping is left of {cloth.title!r}")
+        raise CannotBeHad(tr("nothing that is worth keeping is left of {title!r}", title=cloth.title))
     return _as_remnant(cloth, kept)
 
 
 def _check_laid(project: Project, cloth: Cloth) -> None:
     loose = [panel.name for panel in panels_on(project, cloth) if panel.name not in project.placements]
     if loose:
-        raise CannotBeHad(f"what is left of {cloth.title!r} can't be told: {', '.join(loose)} have no places yet")
+        raise CannotBeHad(
+            tr(
+                "what is left of {title!r} can't be told: {loose} have no places yet",
+                title=cloth.title,
+                loose=listed(loose),
+            )
+        )
 
 
 def _without_tongues(free: BaseGeometry) -> BaseGeometry:

@@ -15,6 +15,7 @@ from core.model.panel import Panel, panels_of
 from core.model.pattern import PanelName
 from core.model.project import Placement, Project
 from core.units import MM, Units
+from core.wording import tr
 
 OVERLAP_MM2 = 0.01
 """Overlaps of a smaller area are none."""
@@ -70,9 +71,9 @@ def _outside(lines: dict[PanelName, Points], cloth: Cloth, units: Units) -> Iter
         (left, start), (right, _) = line.min(axis=0), line.max(axis=0)
         over = max(cloth.usable[0] - left, right - cloth.usable[1])
         if not over <= BEYOND_MM:
-            yield f"panel {name!r} lies {units.say_fine(over)} outside the usable width"
+            yield tr("panel {name!r} lies {over} outside the usable width", name=name, over=units.say_fine(over))
         if not start >= -BEYOND_MM:
-            yield f"panel {name!r} lies {units.say_fine(-start)} before the cut end"
+            yield tr("panel {name!r} lies {start} before the cut end", name=name, start=units.say_fine(-start))
 
 
 def _beyond_length(lines: dict[PanelName, Points], cloth: Cloth, units: Units) -> Iterator[str]:
@@ -80,14 +81,14 @@ def _beyond_length(lines: dict[PanelName, Points], cloth: Cloth, units: Units) -
     for name, line in lines.items():
         over = float(line[:, 1].max()) - length
         if over > BEYOND_MM:
-            yield f"panel {name!r} lies {units.say_fine(over)} beyond the cloth's end"
+            yield tr("panel {name!r} lies {over} beyond the cloth's end", name=name, over=units.say_fine(over))
 
 
 def _off_the_bias(project: Project, cloth: Cloth) -> Iterator[str]:
     for panel in panels_on(project, cloth):
         off = abs(math.remainder(project.placement(panel.name).turn_deg, 90.0))
         if panel.piece.grain == "bias" and off > cloth.grain_tolerance_deg + 1e-9:
-            yield f"panel {panel.name!r} lies {off:.2f}° off the bias"
+            yield tr("panel {name!r} lies {off:.2f}° off the bias", name=panel.name, off=off)
 
 
 def _on_flaws(shapes: dict[PanelName, Polygon], cloth: Cloth) -> Iterator[str]:
@@ -96,7 +97,9 @@ def _on_flaws(shapes: dict[PanelName, Polygon], cloth: Cloth) -> Iterator[str]:
         for name, shape in shapes.items():
             area = shape.intersection(flaw).area
             if area > OVERLAP_MM2:
-                yield f"panel {name!r} lies on flaw {number} with {area:.2f} mm2"
+                yield tr(
+                    "panel {name!r} lies on flaw {number} with {area:.2f} mm2", name=name, number=number, area=area
+                )
 
 
 def _off_remnant(shapes: dict[PanelName, Polygon], cloth: Cloth) -> Iterator[str]:
@@ -104,7 +107,7 @@ def _off_remnant(shapes: dict[PanelName, Polygon], cloth: Cloth) -> Iterator[str
     for name, shape in shapes.items() if remnant is not None else ():
         area = shape.difference(remnant).area
         if area > OVERLAP_MM2:
-            yield f"panel {name!r} lies off the remnant with {area:.2f} mm2"
+            yield tr("panel {name!r} lies off the remnant with {area:.2f} mm2", name=name, area=area)
 
 
 def _overlaps(shapes: dict[PanelName, Polygon], cloth: Cloth, units: Units) -> Iterator[str]:
@@ -113,7 +116,13 @@ def _overlaps(shapes: dict[PanelName, Polygon], cloth: Cloth, units: Units) -> I
     for i, j in sorted(zip(first.tolist(), second.tolist(), strict=True)):
         area = intersection(polygons[i], polygons[j], grid_size=GRID_MM).area if i < j else 0.0
         if area > OVERLAP_MM2:
-            yield f"panels {names[i]!r} and {names[j]!r} overlap by {area:.2f} mm2"
+            yield tr("panels {one!r} and {other!r} overlap by {area:.2f} mm2", one=names[i], other=names[j], area=area)
         elif i < j and (gap := polygons[i].distance(polygons[j])) < cloth.spare_mm - BEYOND_MM:
             spare = units.say_fine(cloth.spare_mm)
-            yield f"panels {names[i]!r} and {names[j]!r} lie {units.say_fine(gap)} apart, {spare} are to be spared"
+            yield tr(
+                "panels {one!r} and {other!r} lie {gap} apart, {spare} are to be spared",
+                one=names[i],
+                other=names[j],
+                gap=units.say_fine(gap),
+                spare=spare,
+            )

@@ -23,6 +23,7 @@ from core.model.panel import panels_of
 from core.model.pattern import Edge, PanelName, Piece
 from core.model.project import Centre, Project
 from core.seams.garment import Garment
+from core.wording import tr
 
 WIDER_DEG = 0.5
 """By how much more panels may turn off the grain when a wider tolerance is tried."""
@@ -106,18 +107,21 @@ def _length(project: Project, cloth: Cloth, end: float, budget: Budget, seed: in
 
 def _attempts(project: Project, cloth: Cloth, left: tuple[PanelName, ...]) -> Iterator[tuple[str, Project]]:
     if cloth.one_way:
-        yield "panels end for end, if the cloth allows it", _on(project, cloth, one_way=False)
+        yield tr("panels end for end, if the cloth allows it"), _on(project, cloth, one_way=False)
     if cloth.ways:
         free = msgspec.structs.replace(project, match=msgspec.structs.replace(project.match, centre=Centre()))
         if project.match.centre.on != "free":
             for other in Freedom(free, cloth, Garment.of(free)).others():
-                yield "something else on the centre", other
+                yield tr("something else on the centre"), other
         wider = cloth.grain_tolerance_deg + WIDER_DEG
-        yield f"a grain tolerance of {wider:g}°", match(_on(project, cloth, grain_tolerance_deg=wider)).project
+        yield (
+            tr("a grain tolerance of {wider:g}°", wider=wider),
+            match(_on(project, cloth, grain_tolerance_deg=wider)).project,
+        )
     for name in left[:1]:
         split = in_two(project, name)
         if split is not None:
-            yield f"a seam across {name}", split
+            yield tr("a seam across {name}", name=name), split
 
 
 def _on(project: Project, cloth: Cloth, **changes: object) -> Project:

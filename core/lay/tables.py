@@ -8,6 +8,7 @@ from core.geometry.polyline import Floats
 from core.lay.forbidden import forbidden, merged
 from core.lay.shapes import Ints, Shape
 from core.progress import Progress
+from core.wording import tr
 
 _ABSENT = np.array([np.inf, -np.inf])
 _NOTHING = np.empty((0, 0, 2))
@@ -23,7 +24,7 @@ def pair_tables(shapes: Sequence[Shape], whose: Ints, first: Floats, shifts: Flo
     count = len(shapes)
     rows: list[list[Floats]] = [[_NOTHING] * count for _ in shapes]
     for i in range(count):
-        if not progress(0.0, f"measuring panel {i + 1} of {count} against the others"):
+        if not progress(0.0, tr("measuring panel {i} of {count} against the others", i=i + 1, count=count)):
             return np.empty((0, 0, len(shifts), 1, 2))
         for j in (j for j in range(i) if whose[i] != whose[j]):
             key = (id(shapes[i]), id(shapes[j]), round(float(first[i] - first[j]), 6))

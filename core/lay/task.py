@@ -22,6 +22,7 @@ from core.model.panel import Panel
 from core.model.pattern import PanelName, panel_of
 from core.model.project import Placement, Project
 from core.progress import Progress, silent
+from core.wording import tr
 
 FINEST_STEP_MM = 4.0
 """Columns are not closer together than this; a finer repeat uses every second, third, ... of its periods."""
@@ -274,6 +275,14 @@ def no_room(cloth: Cloth, one: Loose) -> CannotBeHad:
     wide, room = one.sides[1] - one.sides[0], cloth.usable[1] - cloth.usable[0]
     period = cloth.repeat.period if cloth.repeat else 0.0
     return CannotBeHad(
-        f"panel {one.name!r} can't lie on {cloth.title!r}: where its stripes match it does not come between the"
-        f" selvedges (cutting line {wide:.1f} mm wide, usable width {room:.1f} mm, stripes every {period:g} mm)"
+        tr(
+            "panel {name!r} can't lie on {title!r}: where its stripes match it does not come between the "
+            "selvedges (cutting line {wide:.1f} mm wide, usable width {room:.1f} mm, stripes every "
+            "{period:g} mm)",
+            name=one.name,
+            title=cloth.title,
+            wide=wide,
+            room=room,
+            period=period,
+        )
     )

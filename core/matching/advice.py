@@ -16,6 +16,7 @@ from core.progress import Progress, part, silent
 from core.seams.garment import Garment, SeamLine
 from core.seams.readings import Measurement, SeamReading, label_of, measure
 from core.units import Units
+from core.wording import tr
 
 AT_LIMIT_DEG = 1e-3
 """A panel turned to within this of the tolerance is at its limit."""
@@ -87,7 +88,7 @@ def advise(project: Project, progress: Progress = silent) -> Advice | None:
     """
     garment = Garment.of(project)
     now = measure(project, garment).rms_mm
-    base = _matched(project, part(progress, 0.0, 0.1), "the project as it is")
+    base = _matched(project, part(progress, 0.0, 0.1), tr("the project as it is"))
     offers = proposals(base, garment)
     matched_mm = measure(base, garment).rms_mm
     if now is None or matched_mm is None:
@@ -98,15 +99,15 @@ def advise(project: Project, progress: Progress = silent) -> Advice | None:
         changes.append(_change(offer, base, _matched(offer.project, share, offer.what)))
     seams = _reasons(base, garment, changes)
     if now - matched_mm > 1e-3:
-        caution = "panels that are not held move"
-        changes.append(Change("match", "the stripes matched", caution, base, matched_mm, now - matched_mm))
+        caution = tr("panels that are not held move")
+        changes.append(Change("match", tr("the stripes matched"), caution, base, matched_mm, now - matched_mm))
     return Advice(project, now, matched_mm, seams, tuple(sorted(changes, key=lambda change: -change.gain_mm)))
 
 
 def _matched(project: Project, progress: Progress, what: str) -> Project:
-    result = match(project, lambda share, _: progress(share, f"Trying: {what}"))
-    if result.status == "stopped" or not progress(1.0, f"Trying: {what}"):
-        raise Stopped("stopped before all changes were tried")
+    result = match(project, lambda share, _: progress(share, tr("Trying: {what}", what=what)))
+    if result.status == "stopped" or not progress(1.0, tr("Trying: {what}", what=what)):
+        raise Stopped(tr("stopped before all changes were tried"))
     return result.project
 
 

@@ -27,6 +27,7 @@ from core.model.project import Placement, Project
 from core.progress import Progress, part, silent
 from core.seams.garment import Garment
 from core.seams.readings import measure, read_seam
+from core.wording import tr
 
 ROUNDING_MM = 1e-5
 """Taken off every bound: more than what the rounding of placements and of sums can do."""
@@ -88,7 +89,9 @@ def _prove_both_ways(
     assert result.rms_mm is not None
     for cloth in project.cloths:
         if cloth.crosswise is not None and cloth.bow_per_mm:
-            raise CannotBeHad(f"nothing can be proved on {cloth.title!r}: its bars are bowed, and a bow depends on u")
+            raise CannotBeHad(
+                tr("nothing can be proved on {title!r}: its bars are bowed, and a bow depends on u", title=cloth.title)
+            )
     started = time.perf_counter()
     found: dict[Way, Bound] = {}
     for index, way in enumerate(WAYS):
@@ -149,7 +152,9 @@ def _prove_one_way(
     status: Status = "proved"
     while search := _widest(searches):
         spent = time.perf_counter() - started
-        if not progress(min(spent / max(seconds, 1e-9), 1.0), f"no placement goes below {_low(searches):.3f} mm"):
+        if not progress(
+            min(spent / max(seconds, 1e-9), 1.0), tr("no placement goes below {low:.3f} mm", low=_low(searches))
+        ):
             status = "stopped"
         elif spent > seconds:
             status = "time"

@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 
 from core.errors import Stopped
 from core.progress import Progress, silent
+from core.wording import tr
 
 Table = NDArray[np.float32]
 Scope = tuple[int, ...]
@@ -72,8 +73,8 @@ def minimise(tables: Tables, progress: Progress = silent, count: int = 1) -> lis
     steps: list[_Step] = []
     left = dict(tables.tables)
     for done, v in enumerate(order[:-1]):
-        if not progress(done / len(order), "searching all placements"):
-            raise Stopped("stopped before the search was through")
+        if not progress(done / len(order), tr("searching all placements")):
+            raise Stopped(tr("stopped before the search was through"))
         step, left = _eliminated(tables.sizes, v, left)
         steps.append(step)
     last = order[-1]

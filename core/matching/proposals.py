@@ -24,6 +24,7 @@ from core.seams.edge_ends import EdgeEnd, edge_end, with_longer_edge, with_moved
 from core.seams.garment import Garment, SeamLine
 from core.seams.readings import read_seam
 from core.units import MM, Units
+from core.wording import tr
 
 Kind = Literal["match", "tolerance", "hold", "centre", "mirror pairs", "grain", "flare", "weights"]
 
@@ -99,7 +100,7 @@ def _limits(project: Project, garment: Garment, cloth: Cloth) -> Iterator[Propos
         if not 0 < limit <= 45 or any(abs(limit - other) < 0.04 * other for other in (now, *tried)):
             continue
         tried.append(limit)
-        what = f"{cloth.title}: turns up to {limit:g}° instead of {now:g}°"
+        what = tr("{title}: turns up to {limit:g}° instead of {now:g}°", title=cloth.title, limit=limit, now=now)
         caution = functools.partial(_off_grain, limit, trade, long)
         yield _telling("tolerance", _with_limit(project, cloth, limit), what, caution)
 
@@ -116,20 +117,26 @@ def _telling(kind: Kind, project: Project, what: str, caution: Callable[[Units],
 
 
 def _off_grain(limit: float, trade: float, long: float, units: Units) -> str:
-    off = f"{units.say(long * math.tan(math.radians(limit)))} off the grain over {units.say_whole(long)}"
+    off = tr(
+        "{off} off the grain over {length}",
+        off=units.say(long * math.tan(math.radians(limit))),
+        length=units.say_whole(long),
+    )
     if limit <= trade * 1.001:
-        return f"{off}; main pieces are best left on it"
-    trade_says = f"the trade allows {units.say_whole(TRADE_MM)} for lesser pieces, none for main ones"
-    return f"{off}; {trade_says}, and more may hang askew"
+        return tr("{off}; main pieces are best left on it", off=off)
+    trade_says = tr(
+        "the trade allows {trade_mm} for lesser pieces, none for main ones", trade_mm=units.say_whole(TRADE_MM)
+    )
+    return tr("{off}; {trade_says}, and more may hang askew", off=off, trade_says=trade_says)
 
 
 def _holds(project: Project) -> Iterator[Proposal]:
     held = [name for name in project.panel_names if project.placement(name).hold and name not in project.done]
     for name in held:
-        what = f"{name} let go"
-        yield Proposal("hold", what, _let_go(project, [name]), "only if it is not cut or pinned down yet", name)
+        what = tr("{name} let go", name=name)
+        yield Proposal("hold", what, _let_go(project, [name]), tr("only if it is not cut or pinned down yet"), name)
     if len(held) > 1:
-        yield Proposal("hold", "all held panels let go", _let_go(project, held), "only if none is cut yet")
+        yield Proposal("hold", tr("all held panels let go"), _let_go(project, held), tr("only if none is cut yet"))
 
 
 def _let_go(project: Project, panels: list[PanelName]) -> Project:
@@ -140,22 +147,23 @@ def _demands(project: Project, cloths: list[Cloth]) -> Iterator[Proposal]:
     match, centre = project.match, project.match.centre
     if centre.on != "free":
         freed = msgspec.structs.replace(match, centre=Centre(on="free", seam=centre.seam, panel=centre.panel))
-        what = f"any part of the repeat on the centre of {centre.seam or centre.panel}"
-        caution = f"the {'lead stripe' if centre.on == 'lead' else 'ground'} is no longer centred there"
+        what = tr("any part of the repeat on the centre of {name}", name=centre.seam or centre.panel)
+        lead, ground = tr("the lead stripe is no longer centred there"), tr("the ground is no longer centred there")
+        caution = lead if centre.on == "lead" else ground
         yield Proposal("centre", what, msgspec.structs.replace(project, match=freed), caution)
     pairs = {piece.cloth for piece in project.pieces if piece.cut == "pair"}
     if any(cloth.id in pairs and mirrors_pairs(project, cloth) for cloth in cloths):
         apart = msgspec.structs.replace(match, mirror_pairs=False)
-        what = "left and right panels each for itself, not mirrored"
-        caution = "the two halves of the garment then show their stripes at different places"
+        what = tr("left and right panels each for itself, not mirrored")
+        caution = tr("the two halves of the garment then show their stripes at different places")
         yield Proposal("mirror pairs", what, msgspec.structs.replace(project, match=apart), caution)
 
 
 def _weights(project: Project) -> Iterator[Proposal]:
     if len({seam.weight for seam in project.seams}) > 1:
         alike = tuple(msgspec.structs.replace(seam, weight=1.0) for seam in project.seams)
-        caution = "the figure is then that of seams which all count alike; seams that show more get no preference"
-        yield Proposal("weights", "all seams weigh alike", msgspec.structs.replace(project, seams=alike), caution)
+        caution = tr("the figure is then that of seams which all count alike; seams that show more get no preference")
+        yield Proposal("weights", tr("all seams weigh alike"), msgspec.structs.replace(project, seams=alike), caution)
 
 
 # --- pieces drawn otherwise
@@ -171,8 +179,10 @@ def _grains(project: Project, garment: Garment) -> Iterator[Proposal]:
         tilt = None if piece.cut == "fold" or bears else _tilt_deg(garment, piece)
         if tilt is None or abs(tilt) < LEAST_TILT_DEG or not _uncut(project, piece):
             continue
-        what = f"{piece.title}: the grain in its middle, turned by {abs(tilt):.2f}°"
-        caution = "both edges then lean alike much; the piece hangs on another grain and takes other room on the cloth"
+        what = tr("{title}: the grain in its middle, turned by {tilt:.2f}°", title=piece.title, tilt=abs(tilt))
+        caution = tr(
+            "both edges then lean alike much; the piece hangs on another grain and takes other room on the cloth"
+        )
         yield Proposal("grain", what, with_piece(project, _turned_piece(piece, tilt)), caution)
 
 
@@ -234,10 +244,14 @@ def _shared_flare(project: Project, line: SeamLine, out: float) -> Proposal:
     sewn = line.sewn
     changed = _moved_below(_moved_below(project, sewn.a, True, out), sewn.b, False, out)
     takes = project.piece_of(panel_of(sewn.a if out > 0 else sewn.b)).title
-    caution = "the girth stays at every height and the edges keep their lengths; look at the hem's run before cutting"
+    caution = tr(
+        "the girth stays at every height and the edges keep their lengths; look at the hem's run before cutting"
+    )
 
     def told(units: Units) -> Words:
-        return f"{sewn.seam.name}: {units.say(abs(out))} of flare given to {takes}", caution
+        return tr(
+            "{name}: {out} of flare given to {takes}", name=sewn.seam.name, out=units.say(abs(out)), takes=takes
+        ), caution
 
     return Proposal("flare", told(MM)[0], changed, caution, told=told)
 

@@ -11,6 +11,7 @@ from core.model.pattern import PanelName
 from core.seams.readings import SeamReading
 from core.seams.stripes import wrapped
 from core.units import MM, Units
+from core.wording import tr
 
 What = Literal["lean", "curve", "ring", "offset", "hold", "tolerance", "centre", "mirror pairs"]
 
@@ -126,17 +127,19 @@ def _mean(spans: Floats, one: Floats, other: Floats) -> float:
 def in_words(reason: Reason, units: Units = MM) -> str:
     """A reason as a clause."""
     step = units.say_fine(abs(reason.mm or 0))
-    panels = " and ".join(reason.panels)
-    limited = f"{panels or 'panels'} turned as far as {reason.deg or 0:g}° allows"
+    panels = tr(" and ").join(reason.panels)
+    limited = tr("{panels} turned as far as {deg:g}° allows", panels=panels or tr("panels"), deg=reason.deg or 0)
     drift = units.say(abs(reason.drift_mm or 0))
     words = {
-        "lean": f"the leans differ by {abs(reason.deg or 0):.2f}°, {drift} of drift down it",
-        "curve": f"the edges bend unlike, {step} rms",
-        "ring": f"a step of {step} all the way down, since the steps round the ring of panels can't all be zero",
-        "offset": f"a step of {step} all the way down",
-        "hold": f"{panels} is held",
-        "tolerance": limited if reason.deg else "no panel may turn off the grain",
-        "centre": "what is asked of the centre",
-        "mirror pairs": "left and right panels mirror each other",
+        "lean": tr("the leans differ by {deg:.2f}°, {drift} of drift down it", deg=abs(reason.deg or 0), drift=drift),
+        "curve": tr("the edges bend unlike, {step} rms", step=step),
+        "ring": tr(
+            "a step of {step} all the way down, since the steps round the ring of panels can't all be zero", step=step
+        ),
+        "offset": tr("a step of {step} all the way down", step=step),
+        "hold": tr("{panels} is held", panels=panels),
+        "tolerance": limited if reason.deg else tr("no panel may turn off the grain"),
+        "centre": tr("what is asked of the centre"),
+        "mirror pairs": tr("left and right panels mirror each other"),
     }
     return words[reason.what]

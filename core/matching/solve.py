@@ -21,6 +21,7 @@ from core.model.project import Placement, Project
 from core.progress import Progress, part, silent
 from core.seams.garment import Garment
 from core.seams.readings import measure
+from core.wording import tr
 
 CANDIDATES = 16
 """How many of the search's placements are refined before the best is taken."""
@@ -67,7 +68,7 @@ def match(project: Project, progress: Progress = silent, garment: Garment | None
         solved = solved.placed(found)
     progress(1.0, "matched")
     rms = measure(solved, garment).rms_mm
-    message = "stopped; what was not reached lies as it lay" if status == "stopped" else "matched"
+    message = tr("stopped; what was not reached lies as it lay") if status == "stopped" else tr("matched")
     return MatchResult(solved, rms, None, time.perf_counter() - started, status, message)
 
 
@@ -142,13 +143,13 @@ def _best_refined(objective: Searched, bounds: Bounds, points: list[Point], prog
     """Refine all a little and the best few to the end; of equals take the one with the least turning."""
     rough = []
     for index, point in enumerate(points):
-        if not progress(0.5 * index / len(points), "refining the best placements"):
+        if not progress(0.5 * index / len(points), tr("refining the best placements")):
             break
         rough.append(refined(objective, bounds, point, 4))
     rough = _unlike(sorted(rough, key=lambda point: point.value))
     fine = []
     for index, point in enumerate(rough[:FINALISTS] or points[:1]):
-        if not progress(0.5 + 0.5 * index / FINALISTS, "refining the best placements"):
+        if not progress(0.5 + 0.5 * index / FINALISTS, tr("refining the best placements")):
             break
         fine.append(refined(objective, bounds, point))
     best = min(fine or rough or points, key=lambda point: point.value)

@@ -10,6 +10,7 @@ from core.geometry.offset import offset_edges
 from core.geometry.paths import Points, flatten, without_repeats
 from core.geometry.polyline import distance_of, length, outward, points_at, reflected, tangent_at
 from core.model.pattern import Notch, On, PanelName, Piece
+from core.wording import tr
 
 SHORTEST_EDGE_MM = 0.1
 """A named edge is no shorter than this."""
@@ -106,12 +107,18 @@ def drawn_edges(piece: Piece) -> list[Points]:
         try:
             lines.append(flatten(edge.path).copy())
         except BadInput as error:
-            raise BadInput(error.what, f"piece {piece.id!r}, edge {edge.name!r}", error.right) from None
+            raise BadInput(
+                error.what, tr("piece {id!r}, edge {name!r}", id=piece.id, name=edge.name), error.right
+            ) from None
     for edge, line, after in zip(piece.edges, lines, lines[1:] + lines[:1], strict=True):
         line[-1] = after[0]
         if length(line) < SHORTEST_EDGE_MM:
-            place = f"piece {piece.id!r}, edge {edge.name!r}"
-            raise BadInput("it has no length", place, f"at least {SHORTEST_EDGE_MM:g} mm is right")
+            place = tr("piece {id!r}, edge {name!r}", id=piece.id, name=edge.name)
+            raise BadInput(
+                tr("it has no length"),
+                place,
+                tr("at least {shortest_edge_mm:g} mm is right", shortest_edge_mm=SHORTEST_EDGE_MM),
+            )
     return [without_repeats(line) for line in lines]
 
 
@@ -127,7 +134,7 @@ def net_and_cut(piece: Piece) -> tuple[dict[str, Points], dict[str, Points]]:
     try:
         other = offset_edges(drawn, distances, names)
     except BadInput as error:
-        place = ", ".join(part for part in (f"piece {piece.id!r}", error.place) if part)
+        place = ", ".join(part for part in (tr("piece {id!r}", id=piece.id), error.place) if part)
         raise BadInput(error.what, place, error.right) from None
     as_drawn, moved = dict(zip(names, drawn, strict=True)), dict(zip(names, other, strict=True))
     return (as_drawn, moved) if piece.outline_is == "net" else (moved, as_drawn)

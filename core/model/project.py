@@ -8,6 +8,7 @@ import msgspec
 from core.errors import BadInput
 from core.model.cloth import Cloth
 from core.model.pattern import On, PanelName, Piece, Seam, SewnSeam, panel_names_of, sewn_seams
+from core.wording import later, listed, tr
 
 
 class Centre(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
@@ -55,6 +56,10 @@ class Variant(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
     note: str = ""
 
 
+KINDS = (later("interlining"), later("hem facing"), later("top lining"))
+"""The kinds of layers, as their titles are where they have no names."""
+
+
 class Layer(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
     """Pieces derived from others: interlining whole, or a facing or lining to a depth along an edge, mm.
 
@@ -75,15 +80,19 @@ class Layer(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     @property
     def title(self) -> str:
         """What the layer is called: its name, or its kind."""
+        return self.name or tr(self.kind)
+
+    @property
+    def _stem(self) -> str:
         return self.name or self.kind
 
     def piece_id(self, of: str) -> str:
         """Id of the piece that is derived from a piece."""
-        return f"{of} {self.title}"
+        return f"{of} {self._stem}"
 
     def joined_ids(self, number: int) -> tuple[str, ...]:
         """Ids of the pieces of a joined layer: its title, numbered if there are several."""
-        return numbered(self.title, number)
+        return numbered(self._stem, number)
 
 
 class Strip(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
@@ -199,14 +208,17 @@ class Project(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
 
     def cloth(self, cloth_id: str) -> Cloth:
         """The cloth with an id. Raises BadInput if there is none."""
-        return _found(self.cloths, cloth_id, "cloth")
+        return _found(self.cloths, cloth_id)
 
     def piece_of(self, panel: PanelName) -> Piece:
         """The piece that a panel is cut from. Raises BadInput if there is none."""
         for piece in self.pieces:
             if panel in piece.panel_names:
                 return piece
-        raise BadInput(f"no panel {panel!r}", right=f"the panels are {', '.join(self.panel_names)}")
+        raise BadInput(
+            tr("no panel {panel!r}", panel=panel),
+            right=tr("the panels are {panel_names}", panel_names=listed(self.panel_names)),
+        )
 
     def cloth_of(self, panel: PanelName) -> Cloth:
         """The cloth that a panel is cut from."""
@@ -221,8 +233,11 @@ class Project(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=T
         return msgspec.structs.replace(self, placements={**self.placements, **changes})
 
 
-def _found(values: tuple[Cloth, ...], wanted: str, what: str) -> Cloth:
+def _found(values: tuple[Cloth, ...], wanted: str) -> Cloth:
     for value in values:
         if value.id == wanted:
             return value
-    raise BadInput(f"no {what} {wanted!r}", right=f"the ids are {', '.join(value.id for value in values)}")
+    raise BadInput(
+        tr("no cloth {wanted!r}", wanted=wanted),
+        right=tr("the ids are {ids}", ids=listed(value.id for value in values)),
+    )

@@ -8,18 +8,19 @@ from core.errors import BadInput
 from core.geometry.paths import LARGEST_MM
 from core.model.cloth import Cloth, Remnant, Repeat, is_box
 from core.model.rules import check_colour, check_simple, filled, within
+from core.wording import listed, tr
 
 SMALLEST_REPEAT_MM = 0.1
 
 
 def check_cloth(cloth: Cloth) -> None:
     """Check one cloth. Raises BadInput that names the cloth, what is wrong and what would be right."""
-    place = f"cloth {cloth.id!r}"
+    place = tr("cloth {id!r}", id=cloth.id)
     within(place, "width", cloth.width, 1, LARGEST_MM)
     for side in cloth.selvedge:
         within(place, "selvedge", side, 0, cloth.width)
     if cloth.usable[1] - cloth.usable[0] < 1:
-        raise BadInput("the selvedges leave no usable width", place, "their sum must be less than the width")
+        raise BadInput(tr("the selvedges leave no usable width"), place, tr("their sum must be less than the width"))
     if cloth.length is not None:
         within(place, "length", cloth.length, 1, LARGEST_MM)
     within(place, "skew_mm_per_m", cloth.skew_mm_per_m, -300, 300)
@@ -31,7 +32,7 @@ def check_cloth(cloth: Cloth) -> None:
         within(place, "price_per_m", cloth.price_per_m, 0, 1e6)
     within(place, "spare_mm", cloth.spare_mm, 0, 100)
     for index, flaw in enumerate(cloth.flaws):
-        _check_flaw(place, f"flaw {index + 1}", flaw)
+        _check_flaw(place, tr("flaw {index}", index=index + 1), flaw)
     if cloth.remnant is not None:
         _check_remnant(f"{place}, remnant", cloth.remnant)
     within(place, "weft_skew_percent", cloth.weft_skew_percent, -30, 30)
@@ -45,21 +46,21 @@ def check_cloth(cloth: Cloth) -> None:
 def _check_remnant(place: str, remnant: Remnant) -> None:
     _check_spot(place, "outline", remnant.outline)
     for index, hole in enumerate(remnant.holes):
-        _check_spot(place, f"hole {index + 1}", hole)
+        _check_spot(place, tr("hole {index}", index=index + 1), hole)
     if min(v for _, v in remnant.outline) < 0:
-        raise BadInput("its outline starts before v = 0", place, "v is measured from the cut end")
+        raise BadInput(tr("its outline starts before v = 0"), place, tr("v is measured from the cut end"))
 
 
 def _check_flaw(place: str, what: str, flaw: tuple[float | tuple[float, float], ...]) -> None:
-    right = "[u, v, u, v] of two opposite corners, smaller first, or three and more points [u, v]"
+    right = tr("[u, v, u, v] of two opposite corners, smaller first, or three and more points [u, v]")
     points = [part for part in flaw if isinstance(part, tuple)]
     if is_box(flaw):
         for value in flaw:
             within(place, what, value, -LARGEST_MM, LARGEST_MM)
         if flaw[0] >= flaw[2] or flaw[1] >= flaw[3]:
-            raise BadInput(f"{what} has no area", place, right)
+            raise BadInput(tr("{what} has no area", what=what), place, right)
     elif len(points) < len(flaw) or len(points) < 3:
-        raise BadInput(f"{what} is neither two corners nor an outline", place, right)
+        raise BadInput(tr("{what} is neither two corners nor an outline", what=what), place, right)
     else:
         _check_spot(place, what, points)
 
@@ -75,16 +76,30 @@ def _check_repeat(place: str, repeat: Repeat) -> None:
     within(place, "width", repeat.width, SMALLEST_REPEAT_MM, LARGEST_MM)
     within(place, "origin", repeat.origin, -LARGEST_MM, LARGEST_MM)
     check_colour(place, "ground", repeat.ground)
-    filled(f"{place}, stripes", repeat.stripes, "a repeat has at least one stripe; a plain cloth has no repeat")
+    filled(
+        f"{place}, stripes",
+        repeat.stripes,
+        tr("a repeat has at least one stripe; a plain cloth has no repeat"),
+    )
     for stripe in repeat.stripes:
         where = f"{place}, stripe {stripe.name!r}"
         if not 0 <= stripe.at < repeat.width:
             raise BadInput(
-                f"at is {stripe.at:g}", where, f"its centre lies within the repeat: 0 to below {repeat.width:g}"
+                tr("at is {at:g}", at=stripe.at),
+                where,
+                tr("its centre lies within the repeat: 0 to below {width:g}", width=repeat.width),
             )
         if not 0 < stripe.width <= repeat.width:
-            raise BadInput(f"width is {stripe.width:g}", where, f"above 0 and up to {repeat.width:g} is right")
+            raise BadInput(
+                tr("width is {width:g}", width=stripe.width),
+                where,
+                tr("above 0 and up to {width:g} is right", width=repeat.width),
+            )
         check_colour(where, "colour", stripe.colour)
     names = [stripe.name for stripe in repeat.stripes]
     if repeat.lead is not None and repeat.lead not in names:
-        raise BadInput(f"lead is {repeat.lead!r}", place, f"one of its stripes is right: {', '.join(names)}")
+        raise BadInput(
+            tr("lead is {lead!r}", lead=repeat.lead),
+            place,
+            tr("one of its stripes is right: {names}", names=listed(names)),
+        )

@@ -5,6 +5,7 @@ import msgspec
 from core.errors import BadInput
 from core.model.pattern import Piece
 from core.model.project import Centre, Project, Variant
+from core.wording import tr
 
 
 def variant_of(project: Project, name: str) -> Variant:
@@ -13,7 +14,10 @@ def variant_of(project: Project, name: str) -> Variant:
         if variant.name == name:
             return variant
     names = ", ".join(variant.name for variant in project.variants)
-    raise BadInput(f"no variant {name!r}", right=f"the variants are {names}" if names else "the project has none")
+    raise BadInput(
+        tr("no variant {name!r}", name=name),
+        right=tr("the variants are {names}", names=names) if names else tr("the project has none"),
+    )
 
 
 def as_it_stands(project: Project, name: str, note: str = "") -> Variant:
@@ -94,7 +98,7 @@ def tried(project: Project, changed: Project, name: str) -> Project:
     number where that is taken.
     """
     known = any(stands(project, variant) for variant in project.variants)
-    kept = project if known else keep(project, _fresh(project, "As it stood"))
+    kept = project if known else keep(project, _fresh(project, tr("As it stood")))
     after = replaced(msgspec.structs.replace(changed, variants=kept.variants), project)
     return keep(after, _fresh(after, name))
 
@@ -152,9 +156,9 @@ def _with_pieces(variant: Variant, old: tuple[Piece, ...]) -> Variant:
 
 def _check_new(project: Project, name: str) -> None:
     if not name.strip():
-        raise BadInput("the name is empty", "variant", "a name that tells what is tried")
+        raise BadInput(tr("the name is empty"), "variant", tr("a name that tells what is tried"))
     if any(variant.name == name for variant in project.variants):
-        raise BadInput(f"there is a variant {name!r} already", "variant", "another name")
+        raise BadInput(tr("there is a variant {name!r} already", name=name), "variant", tr("another name"))
 
 
 def _with(project: Project, variants: tuple[Variant, ...]) -> Project:

@@ -12,6 +12,7 @@ from core.model.pattern import EdgeRef, Seam, other_side, panel_of, sewn_seams
 from core.model.project import Centre, Project
 from core.model.validate import validate
 from core.seams.propose import propose_ring, seam_name
+from core.wording import listed, tr
 
 STEEP = 0.7
 """An edge that leads down or up by this share of its length lies on the side of its panel."""
@@ -63,7 +64,11 @@ def sew(project: Project, one: EdgeRef, other: EdgeRef) -> Project:
     free = free_edges(project)
     for ref in (one, other):
         if ref not in free:
-            raise BadInput(f"edge {ref!r} is sewn already, or not there", "seams", "two edges that are free are right")
+            raise BadInput(
+                tr("edge {ref!r} is sewn already, or not there", ref=ref),
+                "seams",
+                tr("two edges that are free are right"),
+            )
     a, b = left_and_right(project, one, other)
     mirrored = (other_side(b), other_side(a))
     both = frozenset(mirrored).isdisjoint((a, b)) and set(mirrored) <= set(free)
@@ -97,7 +102,7 @@ def with_ring(project: Project) -> Project:
     free = set(free_edges(project))
     new = [seam for seam in propose_ring(project) if {ref for s in sewn_seams((seam,)) for ref in (s.a, s.b)} <= free]
     if not new:
-        raise BadInput("every edge of the ring is sewn", "seams", "take a seam out first")
+        raise BadInput(tr("every edge of the ring is sewn"), "seams", tr("take a seam out first"))
     for seam in new:
         named = msgspec.structs.replace(seam, name=_fresh(project, seam.name))
         project = msgspec.structs.replace(project, seams=(*project.seams, named))
@@ -124,7 +129,10 @@ def seam_named(project: Project, name: str) -> Seam:
     for seam in project.seams:
         if seam.name == name:
             return seam
-    raise BadInput(f"no seam {name!r}", right=f"the seams are {', '.join(seam.name for seam in project.seams)}")
+    raise BadInput(
+        tr("no seam {name!r}", name=name),
+        right=tr("the seams are {names}", names=listed(seam.name for seam in project.seams)),
+    )
 
 
 def _with_centre(project: Project, name: str, now: str | None) -> Project:

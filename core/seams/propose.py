@@ -11,6 +11,7 @@ from core.model.panel import Panel, panels_of
 from core.model.pattern import EdgeRef, PanelName, Piece, Seam, other_side, panel_of
 from core.model.project import Project
 from core.seams.sides import Side, sides_of
+from core.wording import later, tr
 
 CENTRE_FRONT, CENTRE_BACK = "centre front", "centre back"
 
@@ -39,8 +40,8 @@ def _neighbours(pieces: Sequence[Piece]) -> list[tuple[PanelName, PanelName]]:
         return list(itertools.pairwise([*singles, singles[0]]))
     for piece in pieces[1:-1]:
         if piece.cut != "pair":
-            fitting = "first or last in a ring of pairs is right; a pair elsewhere"
-            raise BadInput("it is one panel between pairs", f"piece {piece.id!r}", fitting)
+            fitting = tr("first or last in a ring of pairs is right; a pair elsewhere")
+            raise BadInput(tr("it is one panel between pairs"), tr("piece {id!r}", id=piece.id), fitting)
     right = [piece.panel_names[0] for piece in reversed(pieces) if piece.cut == "pair"]
     left = [piece.panel_names[1] for piece in pieces if piece.cut == "pair"]
     before = [pieces[0].id] if pieces[0].cut != "pair" else []
@@ -58,12 +59,19 @@ def _joins(a: Panel, b: Panel) -> list[Join]:
     return [(f"{a.name}/{x}", f"{b.name}/{y}")]
 
 
+_SIDE_WORDS = (later("left"), later("right"))
+
+
 @lru_cache(maxsize=1024)
 def _edges_on(panel: Panel, side: Side) -> list[str]:
     """Names of a panel's edges on a side, in outline order."""
     found = [name for name, where in zip(panel.net, sides_of(list(panel.net.values())), strict=True) if where == side]
     if not found:
-        raise BadInput(f"it has no edge on its {side}", f"panel {panel.name!r}", "a gore has an edge on either side")
+        raise BadInput(
+            tr("it has no edge on its {side}", side=tr(side)),
+            tr("panel {name!r}", name=panel.name),
+            tr("a gore has an edge on either side"),
+        )
     return _in_a_row(list(panel.net), found)
 
 

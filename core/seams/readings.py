@@ -19,6 +19,7 @@ from core.model.pattern import PanelName
 from core.model.project import Placement, Project
 from core.seams.garment import Flags, Garment, SeamLine
 from core.seams.stripes import Across, Ints, band_borders, crossing_heights, kinds_at, wrap
+from core.wording import tr
 
 STRAIGHT_MM = 1e-6
 """An edge whose net change of w is smaller than this leans neither way."""
@@ -279,7 +280,7 @@ def remeasure(before: Measurement, project: Project, moved: frozenset[PanelName]
 
 def label_of(line: SeamLine, way: Way) -> str:
     """What a seam read one way is called: its label, and that it is its bars where it is."""
-    return line.sewn.label if way == "lengthwise" else f"{line.sewn.label}, bars"
+    return line.sewn.label if way == "lengthwise" else tr("{label}, bars", label=line.sewn.label)
 
 
 def lean_alike(change_a: Floats, change_b: Floats) -> Flags:

@@ -24,6 +24,7 @@ from core.seams.garment import Garment, SeamLine, joined
 from core.seams.remedy import Method, Remedy
 from core.seams.runs_through import End, RunThrough, runs_through
 from core.seams.walk import Finding, walk
+from core.wording import listed, tr
 
 TRUE_MM, TRUE_DEG = 0.002, 0.05
 """Lengths and angles are trued to this."""
@@ -64,7 +65,11 @@ def trued_by(project: Project, method: Method, seam: str | None = None) -> tuple
         project = trued(project, found[1])
         done.append(found[0])
     if not done:
-        raise BadInput(f"no finding offers to {method}", f"seam {seam!r}" if seam else "seams", _offered(project, seam))
+        raise BadInput(
+            tr("no finding offers to {method}", method=method),
+            tr("seam {seam!r}", seam=seam) if seam else "seams",
+            _offered(project, seam),
+        )
     return project, tuple(done)
 
 
@@ -81,7 +86,11 @@ def _next(project: Project, method: Method, seam: str | None, done: list[Finding
 def _offered(project: Project, seam: str | None) -> str:
     found = (finding for finding in walk(project, Garment.of(project)) if seam in (None, finding.seam))
     methods = dict.fromkeys(remedy.method for finding in found for remedy in finding.remedies)
-    return f"what is offered there: {', '.join(methods)}" if methods else "there is nothing to true there"
+    return (
+        tr("what is offered there: {methods}", methods=listed(methods))
+        if methods
+        else tr("there is nothing to true there")
+    )
 
 
 # --- lengths
@@ -101,7 +110,7 @@ def _with_one_length(project: Project, remedy: Remedy, end: End) -> Project:
         lambda after: _difference(after, remedy.sewn),
         abs(apart),
         TRUE_MM,
-        f"seam {remedy.sewn.label!r}",
+        tr("seam {label!r}", label=remedy.sewn.label),
     )
 
 
@@ -135,7 +144,7 @@ def _solved(
         if left == rest_before:
             break
         before, amount, rest_before = amount, amount - left * (amount - before) / (left - rest_before), left
-    raise BadInput("it can't be trued this way", place, "another method")
+    raise BadInput(tr("it can't be trued this way"), place, tr("another method"))
 
 
 def _with_moved_stretches(before: Project, after: Project) -> Project:
@@ -182,7 +191,11 @@ def _with_smooth_run(project: Project, remedy: Remedy, end: End) -> Project:
     sewn = remedy.sewn
     run = _run(project, sewn, end)
     if run is None:
-        raise BadInput("no line runs through there", f"seam {sewn.label!r}", "an end where two hems or waists meet")
+        raise BadInput(
+            tr("no line runs through there"),
+            tr("seam {label!r}", label=sewn.label),
+            tr("an end where two hems or waists meet"),
+        )
     ends = {
         beside(project, edge_end(project, sewn.a, True, end)),
         beside(project, edge_end(project, sewn.b, False, end)),
@@ -193,7 +206,7 @@ def _with_smooth_run(project: Project, remedy: Remedy, end: End) -> Project:
         lambda after: _juts_deg(after, sewn, end),
         run.juts_deg / 2,
         TRUE_DEG,
-        f"seam {sewn.label!r}",
+        tr("seam {label!r}", label=sewn.label),
     )
     if agreed and abs(_difference(smooth, sewn)) > TRUE_MM:
         return _with_one_length(smooth, Remedy(sewn, _SHARED[end]), end)
@@ -285,7 +298,7 @@ def _unmarked(project: Project, ref: EdgeRef, is_a: bool, along: float | None) -
     wanted = wanted if end.at_start else length(net[end.edge]) - wanted
     apart = [abs(notch.at - wanted) if notch.edge == end.edge else np.inf for notch in net_notches(piece)]
     if not np.isfinite(min(apart, default=np.inf)):
-        raise BadInput("the notch is not there any more", f"edge {ref!r}", "walk the seam again")
+        raise BadInput(tr("the notch is not there any more"), tr("edge {ref!r}", ref=ref), tr("walk the seam again"))
     gone = int(np.argmin(apart))
     notches = tuple(notch for index, notch in enumerate(piece.notches) if index != gone)
     return with_piece(project, msgspec.structs.replace(piece, notches=notches))

@@ -11,6 +11,7 @@ from core.seams.readings import SeamReading
 from core.seams.remedy import LENGTH_METHODS, Method, Remedy
 from core.seams.runs_through import RunThrough, runs_through
 from core.units import MM, Units
+from core.wording import later, tr
 
 LENGTHS_AGREE_MM = 0.5
 """Two edges whose lengths differ by no more than this are of one length."""
@@ -58,7 +59,7 @@ def walk(project: Project, garment: Garment, units: Units = MM) -> tuple[Finding
 
 def _about(project: Project, garment: Garment, line: SeamLine, units: Units) -> Iterator[Finding]:
     seam = line.sewn.seam
-    place = f"seam {seam.name!r}" + (" on both sides" if seam.both_sides else "")
+    place = tr("seam {name!r} on both sides" if seam.both_sides else "seam {name!r}", name=seam.name)
     yield from (
         replace(finding, place=place, seam=seam.name)
         for finding in (
@@ -82,11 +83,11 @@ def _lengths(line: SeamLine, units: Units) -> list[Finding]:
         return []
     longer, by = (line.sewn.a, a - b) if a > b else (line.sewn.b, b - a)
     how = {
-        "spread": f"it is eased in evenly ({100 * by / min(a, b):.1f} %), or true the edges",
-        "top": "held at the top, it overhangs at the bottom",
-        "bottom": "held at the bottom, it overhangs at the top",
+        "spread": tr("it is eased in evenly ({by:.1f} %), or true the edges", by=100 * by / min(a, b)),
+        "top": tr("held at the top, it overhangs at the bottom"),
+        "bottom": tr("held at the bottom, it overhangs at the top"),
     }[line.sewn.seam.join]
-    what = f"{longer} is {units.say(by)} longer ({units.bare(a)} and {units.say(b)})"
+    what = tr("{longer} is {by} longer ({a} and {b})", longer=longer, by=units.say(by), a=units.bare(a), b=units.say(b))
     return [Finding("", what, how, remedies=_offer(line, *LENGTH_METHODS))]
 
 
@@ -94,19 +95,20 @@ def _direction(line: SeamLine) -> list[Finding]:
     a_up, b_up = (side[-1, 1] < side[0, 1] for side in (line.a, line.b))
     if not a_up or not b_up:
         return []
-    right = "a is the panel on the left seen from outside: exchange a and b"
-    what = "both edges run upwards from its upper end"
+    right = tr("a is the panel on the left seen from outside: exchange a and b")
+    what = tr("both edges run upwards from its upper end")
     return [Finding("", what, right, remedies=_offer(line, "exchange left and right"))]
 
 
 def _stretches(line: SeamLine, units: Units) -> list[Finding]:
     found = []
-    for what, stretch in (("seen", line.sewn.seam.seen), ("open", line.sewn.seam.open)):
+    seen, opened = later("seen goes to {end}"), later("open goes to {end}")
+    for what, stretch in ((seen, line.sewn.seam.seen), (opened, line.sewn.seam.open)):
         if stretch is not None and stretch[1] > line.length + 0.1:
-            said = f"{what} goes to {units.say(stretch[1])}", f"the seam ends at {units.say(line.length)}"
+            said = tr(what, end=units.say(stretch[1])), tr("the seam ends at {end}", end=units.say(line.length))
             found.append(Finding("", *said, remedies=_offer(line, "end the stretch with the seam")))
     if not line.counted_parts.any():
-        found.append(Finding("", "no part of it counts", "leave a stretch that is seen and sewn"))
+        found.append(Finding("", tr("no part of it counts"), tr("leave a stretch that is seen and sewn")))
     return found
 
 
@@ -119,15 +121,20 @@ def _notch(line: SeamLine, pair: NotchPair, units: Units) -> list[Finding]:
     if pair.a_mm is None or pair.b_mm is None:
         here, there = (line.sewn.b, line.sewn.a) if pair.a_mm is None else (line.sewn.a, line.sewn.b)
         height = pair.b_mm if pair.a_mm is None else pair.a_mm
-        what = f"the notch of {here} at {units.say(height or 0.0)} meets none"
+        what = tr("the notch of {here} at {height} meets none", here=here, height=units.say(height or 0.0))
         ways: tuple[Method, ...] = ("mark the missing notch", "take the notch away")
-        return [Finding("", what, f"one on {there} opposite, or none", remedies=_offer_notch(line, at, ways))]
+        return [
+            Finding(
+                "", what, tr("one on {there} opposite, or none", there=there), remedies=_offer_notch(line, at, ways)
+            )
+        ]
     if abs(pair.apart_mm) <= NOTCHES_MEET_MM:
         return []
-    lower = "lower" if pair.apart_mm > 0 else "higher"
-    what = f"the notch of {line.sewn.b} is {units.say(abs(pair.apart_mm))} {lower} than that of {line.sewn.a}"
+    apart = {"b": line.sewn.b, "apart": units.say(abs(pair.apart_mm)), "a": line.sewn.a}
+    lower = tr("the notch of {b} is {apart} lower than that of {a}", **apart)
+    what = lower if pair.apart_mm > 0 else tr("the notch of {b} is {apart} higher than that of {a}", **apart)
     ways = ("move the notch of the right edge", "move the notch of the left edge")
-    right = f"both at {units.bare(pair.a_mm)} or both at {units.say(pair.b_mm)}"
+    right = tr("both at {a_mm} or both at {b_mm}", a_mm=units.bare(pair.a_mm), b_mm=units.say(pair.b_mm))
     return [Finding("", what, right, remedies=_offer_notch(line, at, ways))]
 
 
@@ -147,27 +154,39 @@ def juts(run: RunThrough) -> bool:
 
 
 def _jut(line: SeamLine, run: RunThrough, units: Units) -> Finding:
-    where, method = _ENDS[run.end]
-    way = "out" if run.juts_deg > 0 else "in"
-    names = run.a.edge if run.a.edge == run.b.edge else f"{run.a.edge} and {run.b.edge}"
-    size = f"{abs(run.juts_deg):.1f} degrees, {units.say(run.juts_mm)} over {units.say_whole(run.reach_mm)}"
+    out, into, method = _ENDS[run.end]
+    names = run.a.edge if run.a.edge == run.b.edge else tr("{one} and {other}", one=run.a.edge, other=run.b.edge)
+    size = tr(
+        "{juts_deg:.1f} degrees, {juts_mm} over {reach_mm}",
+        juts_deg=abs(run.juts_deg),
+        juts_mm=units.say(run.juts_mm),
+        reach_mm=units.say_whole(run.reach_mm),
+    )
     return Finding(
         "",
-        f"{names} juts {way} at the {where} by {size}",
-        "smooth the run so that its two angles there make 180 degrees",
+        tr(out if run.juts_deg > 0 else into, names=names, size=size),
+        tr("smooth the run so that its two angles there make 180 degrees"),
         remedies=_offer(line, method),
     )
 
 
-_ENDS: dict[str, tuple[str, Method]] = {
-    "upper": ("top", "smooth the run at the top"),
-    "lower": ("bottom", "smooth the run at the bottom"),
+_ENDS: dict[str, tuple[str, str, Method]] = {
+    "upper": (
+        later("{names} juts out at the top by {size}"),
+        later("{names} juts in at the top by {size}"),
+        "smooth the run at the top",
+    ),
+    "lower": (
+        later("{names} juts out at the bottom by {size}"),
+        later("{names} juts in at the bottom by {size}"),
+        "smooth the run at the bottom",
+    ),
 }
 
 
 def _stripes(project: Project, line: SeamLine) -> list[Finding]:
     if line.cloth is None:
-        said = "its panels are of two cloths", "its stripes can't be matched"
+        said = tr("its panels are of two cloths"), tr("its stripes can't be matched")
         return [Finding("", *said)] if any(project.cloth_of(panel).ways for panel in line.panels) else []
     reading = SeamReading.of(line, Placement(), Placement())
     if reading is None:
@@ -175,8 +194,12 @@ def _stripes(project: Project, line: SeamLine) -> list[Finding]:
     leans, reach = sorted(abs(lean) for lean in reading.leans_deg), line.cloth.grain_tolerance_deg
     if leans[0] <= reach + 1e-9 and leans[1] > 2 * reach + 0.5:
         straight = line.panels[0] if abs(reading.leans_deg[0]) < abs(reading.leans_deg[1]) else line.panels[1]
-        what = f"the edge of {straight} runs along the stripes, the other leans {leans[1]:.2f} degrees"
-        right = "stripes cross one side only and no placement can make a chevron; lay the grain in mid-gore"
+        what = tr(
+            "the edge of {straight} runs along the stripes, the other leans {lean:.2f} degrees",
+            straight=straight,
+            lean=leans[1],
+        )
+        right = tr("stripes cross one side only and no placement can make a chevron; lay the grain in mid-gore")
         return [Finding("", what, right)]
     return []
 
@@ -184,7 +207,7 @@ def _stripes(project: Project, line: SeamLine) -> list[Finding]:
 def _sewn_twice(garment: Garment) -> list[Finding]:
     uses = Counter(ref for line in garment.seams for ref in (line.sewn.a, line.sewn.b))
     return [
-        Finding(f"edge {ref!r}", f"it stands in {count} seams", "an edge is sewn once")
+        Finding(tr("edge {ref!r}", ref=ref), tr("it stands in {count} seams", count=count), tr("an edge is sewn once"))
         for ref, count in uses.items()
         if count > 1
     ]

@@ -10,6 +10,7 @@ from core.model.pattern import EdgeRef, SewnSeam, panel_of
 from core.model.project import Project
 from core.seams.edge_ends import EdgeEnd, beside, edge_end, piece_with
 from core.seams.garment import Garment, SeamLine
+from core.wording import later, tr
 
 ROOM_MM = 5.0
 """A panel that is cut already keeps at least this much allowance beyond a line that is moved."""
@@ -17,7 +18,7 @@ ROOM_MM = 5.0
 OVERHANG_MM = 0.5
 """Edges that are sewn end to end, one of them longer by more than this, are not moved."""
 
-ALIKE = "its edges lean alike, so that moving the line changes no step"
+ALIKE = later("its edges lean alike, so that moving the line changes no step")
 """Why a group stays whose lines could be moved, but to no purpose."""
 
 EdgeKey = tuple[str, str]
@@ -84,7 +85,7 @@ def _group(
     ways = _ways([(key_of(a), key_of(b)) for a, b in (uses[index] for index in seams)])
     lines = [garment.seams[index] for index in seams]
     torn = any(from_start[key_of(end)] != end.at_start for end in ends)
-    stays = "" if ways and not torn else "what one edge gains its own mirror image would lose"
+    stays = "" if ways and not torn else tr("what one edge gains its own mirror image would lose")
     stays = stays or _too_long(lines) or _too_little_room(project, lines, cap_mm)
     upper = [EdgeEnd(*key, at_start) for key, at_start in from_start.items()]
     lower = [EdgeEnd(*key, not at_start) for key, at_start in from_start.items()]
@@ -113,7 +114,7 @@ def _tied(project: Project, end: EdgeEnd, sewn: set[EdgeKey]) -> bool:
 def _too_long(lines: list[SeamLine]) -> str:
     for line in lines:
         if line.sewn.seam.join != "spread" and abs(line.edge_lengths[0] - line.edge_lengths[1]) > OVERHANG_MM:
-            return "one edge is longer than the other and hangs over"
+            return tr("one edge is longer than the other and hangs over")
     return ""
 
 
@@ -123,7 +124,11 @@ def _too_little_room(project: Project, lines: list[SeamLine], cap_mm: float) -> 
         cut = [panel for panel in line.panels if project.placement(panel).hold or panel in project.done]
         least = min(_allowance(project, ref, is_a) for ref, is_a in ((line.sewn.a, True), (line.sewn.b, False)))
         if cut and least < cap_mm + ROOM_MM:
-            return f"{cut[0]} is held, and an allowance of {least:g} mm leaves too little beside a moved line"
+            return tr(
+                "{cut} is held, and an allowance of {least:g} mm leaves too little beside a moved line",
+                cut=cut[0],
+                least=least,
+            )
     return ""
 
 

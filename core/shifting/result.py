@@ -15,6 +15,7 @@ from core.seams.taking_in import TakingIn, taking_in
 from core.shifting.edges import ALIKE, EdgeGroup
 from core.shifting.pieces import LEAST_SHIFT_MM, Move, with_moved_lines
 from core.shifting.wish import Ends, ShiftWish
+from core.wording import tr
 
 KNOTS_MM = 50.0
 """A shift is told at heights so far apart."""
@@ -102,7 +103,7 @@ def _seam(
     move = next((move for move in moves if move.group is group and np.abs(move.shift).max() > LEAST_SHIFT_MM), None)
     knots = _knots(old.seams[index].length, move, group.way_of(project, sewn.a, True)) if move else ()
     was, now = (one.seams[index] for one in measured)
-    instead = _instead(project, now) if why == ALIKE else None
+    instead = _instead(project, now) if why == tr(ALIKE) else None
     return SeamShift(sewn, knots, why, was.rms_mm if was else None, now.rms_mm if now else None, instead)
 
 

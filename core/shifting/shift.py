@@ -24,6 +24,7 @@ from core.shifting.pieces import Move, present_shift, unshifted
 from core.shifting.result import ShiftResult, shift_result
 from core.shifting.task import ShiftTask, spline_of
 from core.shifting.wish import USUAL_CAP_MM, Ends, ShiftWish
+from core.wording import tr
 
 LEAST_EFFECT = 0.5
 """Where moving a line by 1 mm changes the step by less than this, it is not moved."""
@@ -73,7 +74,7 @@ def shift_lines(
         watch = part(progress, 0.3 + 0.65 * index / len(striped), 0.3 + 0.65 * (index + 1) / len(striped))
         if not stopped:
             found += _shift_cloth(matched.project, garment, cloth, groups, cap_mm, watch)
-            stopped = not watch(1.0, "shifting the lines")
+            stopped = not watch(1.0, tr("shifting the lines"))
     placed = matched.project.placed(
         {name: at for one in found for name, at in _placements(matched.project, one).items()}
     )
@@ -147,7 +148,7 @@ def _useless(task: ShiftTask, phases: Floats, turns: Floats) -> dict[int, str]:
     for place, group in enumerate(task.groups):
         mine = [index for index, pair in enumerate(task.sides) if pair[0].group == place]
         if all(np.abs(task.effect(x, index)).mean() < LEAST_EFFECT for index in mine):
-            useless[id(group)] = ALIKE
+            useless[id(group)] = tr(ALIKE)
     return useless
 
 
@@ -174,7 +175,7 @@ def _searched(
     starts = [first, *sorted(others, key=lambda x: _beyond_reach(task, x, cap_mm))[: STARTS - 1]]
     ends = []
     for index, start in enumerate(starts):
-        if not progress(0.3 + 0.4 * index / len(starts), "shifting the lines"):
+        if not progress(0.3 + 0.4 * index / len(starts), tr("shifting the lines")):
             break
         ends.append(descend(task, limits, start, CHEAP, ROUGH))
     best = min(ends or [first], key=task.mean_square)
@@ -204,7 +205,7 @@ def _smallest(task: ShiftTask, limits: Limits, x: Floats, progress: Progress) ->
     chosen = descend(task, limits, x, CHEAP, FINE)
     limit = (math.sqrt(task.mean_square(chosen)) * (1 + EQUAL_SHARE) + EQUAL_MM) ** 2
     for count, dear in enumerate((1e-2, 3e-2, 0.1, 0.3, 1.0)):
-        if not progress(count / 5, "making the shift small"):
+        if not progress(count / 5, tr("making the shift small")):
             break
         tried = descend(task, limits, chosen, dear, ROUGH)
         if task.mean_square(tried) > limit:
@@ -238,7 +239,7 @@ def _stays(groups: tuple[EdgeGroup, ...], found: list[_Found], moves: list[Move]
     moved = {id(move.group) for move in moves}
     useless = {key: words for one in found for key, words in one.useless.items()}
     plain = {
-        id(group): group.stays or "it has no stripes that count in the match"
+        id(group): group.stays or tr("it has no stripes that count in the match")
         for group in groups
         if id(group) not in moved
     }

@@ -10,6 +10,7 @@ import math
 
 from core.errors import BadInput
 from core.model.cloth import Cloth
+from core.wording import tr
 
 NOTABLE_PERCENT = 2.0
 """Bow or skew from which a warning is given; a choice of ours, the standard sets no limit."""
@@ -47,7 +48,11 @@ def square_skew_percent(ac_mm: float, bd_mm: float) -> float:
     Raises BadInput for diagonals that no square has.
     """
     if not (math.isfinite(ac_mm + bd_mm) and min(ac_mm, bd_mm) > 0 and 0.5 <= ac_mm / bd_mm <= 2):
-        raise BadInput(f"the diagonals are {ac_mm:g} and {bd_mm:g} mm", "square", "nearly equal lengths above 0")
+        raise BadInput(
+            tr("the diagonals are {ac_mm:g} and {bd_mm:g} mm", ac_mm=ac_mm, bd_mm=bd_mm),
+            "square",
+            tr("nearly equal lengths above 0"),
+        )
     return 100 * 2 * (ac_mm - bd_mm) / (ac_mm + bd_mm)
 
 
@@ -57,7 +62,11 @@ def lean_mm_per_m(off_mm: float, over_mm: float) -> float:
     Positive where it moves away from the left selvedge as v grows.
     """
     if not (math.isfinite(off_mm) and over_mm >= 10 and abs(off_mm) <= 0.3 * over_mm):
-        raise BadInput(f"{off_mm:g} mm over {over_mm:g} mm", "lean", "up to 3 in 10, over at least 10 mm")
+        raise BadInput(
+            tr("{off_mm:g} mm over {over_mm:g} mm", off_mm=off_mm, over_mm=over_mm),
+            "lean",
+            tr("up to 3 in 10, over at least 10 mm"),
+        )
     return 1000 * off_mm / over_mm
 
 
@@ -76,24 +85,43 @@ def fault_warnings(cloth: Cloth, bow: float = 0.0, skew: float = 0.0) -> tuple[s
     if cloth.repeat is not None and abs(cloth.skew) > math.tan(math.radians(cloth.grain_tolerance_deg)):
         lean = math.degrees(math.atan(cloth.skew))
         found.append(
-            f"{cloth.title}: the stripes lean {lean:+.2f} degrees, more than panels may turn "
-            f"({cloth.grain_tolerance_deg:g}): they can't follow the stripes"
+            tr(
+                "{title}: the stripes lean {lean:+.2f} degrees, more than panels may turn "
+                "({grain_tolerance_deg:g}): they can't follow the stripes",
+                title=cloth.title,
+                lean=lean,
+                grain_tolerance_deg=cloth.grain_tolerance_deg,
+            )
         )
     if abs(skew) >= NOTABLE_PERCENT:
         found.append(
-            f"{cloth.title}: crosswise threads are skewed by {skew:.1f} % ({skew_angle_deg(skew):.2f} degrees): "
-            "pull the cloth straight before cutting, lay it by a selvedge, and let no mark across it count as square"
+            tr(
+                "{title}: crosswise threads are skewed by {skew:.1f} % ({skew_angle_deg:.2f} degrees): pull "
+                "the cloth straight before cutting, lay it by a selvedge, and let no mark across it count as "
+                "square",
+                title=cloth.title,
+                skew=skew,
+                skew_angle_deg=skew_angle_deg(skew),
+            )
         )
     if abs(bow) >= NOTABLE_PERCENT:
         found.append(
-            f"{cloth.title}: crosswise threads are bowed by {bow:.1f} %, {bow_at_edge_percent(bow):.1f} % at the "
-            "edges: straighten it before cutting; lengthwise stripes stay where they are, anything across bends"
+            tr(
+                "{title}: crosswise threads are bowed by {bow:.1f} %, {bow_at_edge_percent:.1f} % at the "
+                "edges: straighten it before cutting; lengthwise stripes stay where they are, anything "
+                "across bends",
+                title=cloth.title,
+                bow=bow,
+                bow_at_edge_percent=bow_at_edge_percent(bow),
+            )
         )
     return tuple(found)
 
 
 def _percent(what: str, distance_mm: float, width_mm: float) -> float:
     if not (math.isfinite(distance_mm + width_mm) and width_mm > 0 and abs(distance_mm) <= width_mm / 2):
-        right = "a distance of at most half the width is right"
-        raise BadInput(f"{distance_mm:g} mm on {width_mm:g} mm", what, right)
+        right = tr("a distance of at most half the width is right")
+        raise BadInput(
+            tr("{distance_mm:g} mm on {width_mm:g} mm", distance_mm=distance_mm, width_mm=width_mm), what, right
+        )
     return 100 * distance_mm / width_mm

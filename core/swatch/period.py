@@ -10,6 +10,7 @@ from scipy.ndimage import gaussian_filter1d, uniform_filter1d
 
 from core.errors import BadInput
 from core.swatch.direction import DARKEST, Upright
+from core.wording import later, tr
 
 Array = npt.NDArray[np.float64]
 
@@ -18,7 +19,7 @@ LEAST_PERIOD_PX = 6.0
 LEAST_ALIKE = 0.45
 """Least autocorrelation of what is taken for a repeat."""
 _NEARLY = 0.85
-_TOO_FINE = "photograph it closer, or scan it finer"
+_TOO_FINE = later("photograph it closer, or scan it finer")
 
 
 @dataclass(frozen=True, eq=False)
@@ -74,8 +75,8 @@ def first_period(bands: Bands) -> float:
 
 
 def _none_found() -> BadInput:
-    right = "a flat piece of cloth, seen square on, with at least two, better five or more repeats in view is right"
-    return BadInput("no stripes that repeat are seen in the picture", "swatch", right)
+    right = tr("a flat piece of cloth, seen square on, with at least two, better five or more repeats in view is right")
+    return BadInput(tr("no stripes that repeat are seen in the picture"), "swatch", right)
 
 
 def _levelled(value: Array) -> Array:
@@ -170,7 +171,7 @@ def fit_repeats(bands: Bands, period: float) -> Fit:
 def _cut(bands: Bands, period: float, start: float, lean: float) -> Fit:
     """The cells at a period, start and lean, nothing fitted yet."""
     if period < LEAST_PERIOD_PX:
-        raise BadInput(f"one repeat is only {period:.1f} pixels wide", "swatch", _TOO_FINE)
+        raise BadInput(tr("one repeat is only {period:.1f} pixels wide", period=period), "swatch", tr(_TOO_FINE))
     columns, places = bands.light.shape[1], 2 * math.ceil(period)
     lean_at = lean * (bands.middles - bands.middles.mean())
     first = math.floor((-start - float(lean_at.max())) / period)

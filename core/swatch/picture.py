@@ -11,6 +11,7 @@ from PIL import Image, ImageOps, UnidentifiedImageError
 
 from core.errors import BadInput
 from core.swatch.colour import light_of
+from core.wording import tr
 
 MOST_PIXELS = 120_000_000
 """A picture with more is refused."""
@@ -43,12 +44,14 @@ def open_picture(path: Path | str) -> Picture:
     except BadInput:
         raise
     except UnidentifiedImageError:
-        raise BadInput("it is no picture", str(path), "a PNG, JPEG, TIFF or WebP file is right") from None
+        raise BadInput(tr("it is no picture"), str(path), tr("a PNG, JPEG, TIFF or WebP file is right")) from None
     except Image.DecompressionBombError:
         raise _too_large(str(path)) from None
     except _BROKEN as error:
-        reason = error.strerror if isinstance(error, OSError) and error.strerror else "it is broken"
-        raise BadInput(f"it can't be read ({reason})", str(path), "a whole picture file is right") from None
+        reason = error.strerror if isinstance(error, OSError) and error.strerror else tr("it is broken")
+        raise BadInput(
+            tr("it can't be read ({reason})", reason=reason), str(path), tr("a whole picture file is right")
+        ) from None
 
 
 def picture_of(srgb: npt.NDArray[np.uint8]) -> Picture:
@@ -59,15 +62,18 @@ def picture_of(srgb: npt.NDArray[np.uint8]) -> Picture:
 
 def _check_size(place: str, width: int, height: int) -> None:
     if min(width, height) < FEWEST_PIXELS:
-        right = f"at least {FEWEST_PIXELS} pixels each way, and several repeats in view"
-        raise BadInput(f"the picture is only {width} x {height} pixels", place, right)
+        right = tr("at least {fewest_pixels} pixels each way, and several repeats in view", fewest_pixels=FEWEST_PIXELS)
+        raise BadInput(tr("the picture is only {width} x {height} pixels", width=width, height=height), place, right)
     if width * height > MOST_PIXELS:
         raise _too_large(place)
 
 
 def _too_large(place: str) -> BadInput:
-    right = f"up to {MOST_PIXELS / 1e6:.0f} million pixels is right: a corner of the cloth will do"
-    return BadInput("the picture is too large", place, right)
+    right = tr(
+        "up to {most_pixels:.0f} million pixels is right: a corner of the cloth will do",
+        most_pixels=MOST_PIXELS / 1000000.0,
+    )
+    return BadInput(tr("the picture is too large"), place, right)
 
 
 def _on_white(image: Image.Image) -> Image.Image:

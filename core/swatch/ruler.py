@@ -11,6 +11,7 @@ import numpy.typing as npt
 
 from core.errors import BadInput
 from core.model.cloth import WAYS, Cloth, Remnant, Repeat, Way
+from core.wording import tr
 
 
 @dataclass(frozen=True)
@@ -28,8 +29,12 @@ class Count:
             or self.length_mm <= 0
             or not math.isfinite(self.at_mm)
         ):
-            right = "a whole number of repeats over a length above 0 is right"
-            raise BadInput(f"{self.repeats} repeats over {self.length_mm:g} mm", "count", right)
+            right = tr("a whole number of repeats over a length above 0 is right")
+            raise BadInput(
+                tr("{repeats} repeats over {length_mm:g} mm", repeats=self.repeats, length_mm=self.length_mm),
+                "count",
+                right,
+            )
 
     @property
     def width_mm(self) -> float:
@@ -62,7 +67,7 @@ def counted_repeat(counts: Sequence[Count]) -> CountedRepeat:
     Raises BadInput without any count, or where one differs from the others so much that a repeat was missed.
     """
     if not counts:
-        raise BadInput("there is no count", "counts", "at least one, better three at places far apart")
+        raise BadInput(tr("there is no count"), "counts", tr("at least one, better three at places far apart"))
     widths = np.array([count.width_mm for count in counts])
     weights = np.array([count.repeats**2 for count in counts], dtype=float)
     mean = float(np.average(widths, weights=weights))
@@ -70,8 +75,17 @@ def counted_repeat(counts: Sequence[Count]) -> CountedRepeat:
     beyond = np.abs(widths - usual) - usual * np.array([_miscounted(count) for count in counts])
     odd = int(np.argmax(beyond))
     if beyond[odd] > 0:
-        right = f"about {counts[odd].length_mm / usual:.0f} repeats would be right there"
-        raise BadInput(f"count {odd + 1} gives {widths[odd]:.2f} mm, the others about {usual:.2f}", "counts", right)
+        right = tr("about {length_mm:.0f} repeats would be right there", length_mm=counts[odd].length_mm / usual)
+        raise BadInput(
+            tr(
+                "count {odd} gives {width:.2f} mm, the others about {usual:.2f}",
+                odd=odd + 1,
+                width=widths[odd],
+                usual=usual,
+            ),
+            "counts",
+            right,
+        )
     spread, sd = _scatter(widths, weights, mean)
     places = np.array([count.at_mm for count in counts])
     return CountedRepeat(mean, spread, sd, _drift(places, widths, weights))
@@ -107,12 +121,14 @@ def narrowest(widths: Sequence[tuple[float, float, float]]) -> tuple[float, tupl
     The narrowest width and the broadest selvedges count. Raises BadInput without a reading, or if nothing is usable.
     """
     if not widths:
-        raise BadInput("no width was measured", "width", "readings at several places, the narrowest counts")
+        raise BadInput(tr("no width was measured"), "width", tr("readings at several places, the narrowest counts"))
     width = min(reading[0] for reading in widths)
     left, right = (max(reading[side] for reading in widths) for side in (1, 2))
     if not (math.isfinite(width + left + right) and min(left, right) >= 0 and width - left - right >= 1):
         raise BadInput(
-            "the selvedges leave no usable width", "width", "their sum must be less than the narrowest width"
+            tr("the selvedges leave no usable width"),
+            "width",
+            tr("their sum must be less than the narrowest width"),
         )
     return width, (left, right)
 
@@ -136,11 +152,11 @@ def shrinkage_of(before: tuple[float, float], after: tuple[float, float]) -> Shr
     Raises BadInput if a side is not above 0, or lost more than half, or grew by more than a fifth.
     """
     if not all(math.isfinite(side) and side > 0 for side in (*before, *after)):
-        raise BadInput("a side of the square is not above 0", "shrinkage", "sides across and along, in mm")
+        raise BadInput(tr("a side of the square is not above 0"), "shrinkage", tr("sides across and along, in mm"))
     across, along = (100 * (1 - late / early) for early, late in zip(before, after, strict=True))
     for name, percent in (("across", across), ("along", along)):
         if not -20 <= percent <= 50:
-            raise BadInput(f"{percent:.1f} % {name}", "shrinkage", "-20 to 50 % is right: sides before, then after")
+            raise BadInput(f"{percent:.1f} % {name}", "shrinkage", tr("-20 to 50 % is right: sides before, then after"))
     return Shrinkage(across, along)
 
 

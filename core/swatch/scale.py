@@ -9,6 +9,7 @@ from scipy.ndimage import map_coordinates
 
 from core.errors import BadInput
 from core.swatch.picture import FEWEST_PIXELS, KEPT_PIXELS, Picture
+from core.wording import tr
 
 Point = tuple[float, float]
 MOST_UNEQUAL = 4.0
@@ -23,7 +24,7 @@ class PerPixel:
 
     def __post_init__(self) -> None:
         if not 1e-4 <= self.mm <= 100:
-            raise BadInput(f"one pixel is {self.mm:g} mm", "scale", "0.0001 to 100 mm is right")
+            raise BadInput(tr("one pixel is {mm:g} mm", mm=self.mm), "scale", tr("0.0001 to 100 mm is right"))
 
 
 @dataclass(frozen=True)
@@ -36,13 +37,13 @@ class Corners:
 
     def __post_init__(self) -> None:
         if not (1 <= self.width_mm <= 1e5 and 1 <= self.height_mm <= 1e5):
-            raise BadInput("the rectangle's size is wrong", "corners", "1 to 100000 mm each way is right")
+            raise BadInput(tr("the rectangle's size is wrong"), "corners", tr("1 to 100000 mm each way is right"))
         xy = np.array(self.points)
         sides = np.roll(xy, -1, axis=0) - xy
         turns = sides[:, 0] * np.roll(sides[:, 1], -1) - sides[:, 1] * np.roll(sides[:, 0], -1)
         if not (np.isfinite(xy).all() and (turns > 1).all()):
-            right = "upper left, upper right, lower right, lower left of a rectangle is right"
-            raise BadInput("the four points go round no rectangle", "corners", right)
+            right = tr("upper left, upper right, lower right, lower left of a rectangle is right")
+            raise BadInput(tr("the four points go round no rectangle"), "corners", right)
 
 
 Scale = PerPixel | Corners
@@ -51,7 +52,7 @@ Scale = PerPixel | Corners
 def by_dpi(dpi: float) -> PerPixel:
     """The scale of a scan. Raises BadInput for a resolution that no scan has."""
     if not 1 <= dpi <= 20000:
-        raise BadInput(f"{dpi:g} dpi", "scale", "1 to 20000 is right")
+        raise BadInput(tr("{dpi:g} dpi", dpi=dpi), "scale", tr("1 to 20000 is right"))
     return PerPixel(25.4 / dpi)
 
 
@@ -59,7 +60,9 @@ def by_marks(a: Point, b: Point, apart_mm: float) -> PerPixel:
     """The scale from two marks, px, that lie `apart_mm` apart on a ruler. Raises BadInput if they are too close."""
     apart_px = math.hypot(b[0] - a[0], b[1] - a[1])
     if not (apart_px >= 10 and apart_mm > 0):
-        raise BadInput("the two marks are too close", "scale", "marks at least 10 pixels apart, the further the better")
+        raise BadInput(
+            tr("the two marks are too close"), "scale", tr("marks at least 10 pixels apart, the further the better")
+        )
     return PerPixel(apart_mm / apart_px)
 
 
@@ -96,8 +99,13 @@ def _part(picture: Picture, part: tuple[float, float, float, float] | None) -> t
     left, right = (round(min(max(x / picture.factor, 0), width)) for x in (part[0], part[2]))
     top, bottom = (round(min(max(y / picture.factor, 0), height)) for y in (part[1], part[3]))
     if right - left < FEWEST_PIXELS or bottom - top < FEWEST_PIXELS:
-        right_size = f"left, top, right, bottom in pixels, in a picture of {width} x {height} at least {FEWEST_PIXELS}"
-        raise BadInput("the part of the picture is too small", "part", right_size)
+        right_size = tr(
+            "left, top, right, bottom in pixels, in a picture of {width} x {height} at least {fewest_pixels}",
+            width=width,
+            height=height,
+            fewest_pixels=FEWEST_PIXELS,
+        )
+        raise BadInput(tr("the part of the picture is too small"), "part", right_size)
     return left, top, right, bottom
 
 
@@ -110,7 +118,7 @@ def homography(source: npt.NDArray[np.float64], target: npt.NDArray[np.float64])
     try:
         return np.append(np.linalg.solve(np.array(rows), np.array(values)), 1.0).reshape(3, 3)
     except np.linalg.LinAlgError:
-        raise BadInput("three of the four points lie on one line", "corners") from None
+        raise BadInput(tr("three of the four points lie on one line"), "corners") from None
 
 
 def mapped(matrix: npt.NDArray[np.float64], points: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:

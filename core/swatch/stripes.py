@@ -12,6 +12,7 @@ from scipy.special import ndtr
 from core.errors import BadInput
 from core.swatch.colour import difference, lab_of
 from core.swatch.profile import Profile
+from core.wording import tr
 
 Array = npt.NDArray[np.float64]
 
@@ -66,9 +67,9 @@ def find_segments(profile: Profile) -> Segments:
 def plain_cloth() -> BadInput:
     """The error for a cloth on which no stripe stands out."""
     return BadInput(
-        "no stripe stands out from its ground",
+        tr("no stripe stands out from its ground"),
         "swatch",
-        "stripes whose colours differ clearly, in sharp focus, are right",
+        tr("stripes whose colours differ clearly, in sharp focus, are right"),
     )
 
 

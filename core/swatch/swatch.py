@@ -18,6 +18,7 @@ from core.swatch.profile import Profile, profile_of
 from core.swatch.repeat import repeat_of
 from core.swatch.scale import Scale, View, mapped, view_of
 from core.swatch.stripes import find_segments, plain_cloth
+from core.wording import tr
 
 LEAST_EXPLAINED = 0.5
 """What a repeat must at least account for, of all that varies across the stripes."""
@@ -66,13 +67,13 @@ def read_swatch(
     `part` is left, top, right, bottom in px of the file. Raises BadInput if the picture shows no stripes that repeat,
     or is too coarse for them.
     """
-    progress(0.0, "looking for stripes")
+    progress(0.0, tr("looking for stripes"))
     view = view_of(picture, scale, part)
     if view.light[view.seen].std(axis=0).max() < 2e-3:
         raise plain_cloth()
-    progress(0.2, "measuring every repeat in view")
+    progress(0.2, tr("measuring every repeat in view"))
     reading = _best_reading(view)
-    progress(0.6, "telling the colours apart")
+    progress(0.6, tr("telling the colours apart"))
     segments = find_segments(reading.profile)
     repeat, start_px = repeat_of(segments, view.mm_per_px)
     progress(1.0, "done")
@@ -106,9 +107,9 @@ def _best_reading(view: View) -> _Reading:
         if reading.profile.explained >= LEAST_EXPLAINED:
             return reading
     raise error or BadInput(
-        "the picture is patterned, but no stripes go through it",
+        tr("the picture is patterned, but no stripes go through it"),
         "swatch",
-        "a flat piece of striped cloth, seen square on, is right",
+        tr("a flat piece of striped cloth, seen square on, is right"),
     )
 
 
@@ -150,23 +151,35 @@ def _notes(reading: _Reading, repeats: float) -> Iterator[str]:
     explained, fit = reading.profile.explained, reading.fit
     if repeats < ENOUGH_REPEATS:
         yield (
-            f"only {repeats:.1f} repeats are in view: five or more make the width surer, and a fold along the stripes "
-            "could go unnoticed"
+            tr(
+                "only {repeats:.1f} repeats are in view: five or more make the width surer, and a fold along "
+                "the stripes could go unnoticed",
+                repeats=repeats,
+            )
         )
         if reading.times > 1:
             yield (
-                f"parts of 1/{reading.times} of it differ little: the true repeat may be so much shorter, if the cloth "
-                "does not lie flat"
+                tr(
+                    "parts of 1/{times} of it differ little: the true repeat may be so much shorter, if the "
+                    "cloth does not lie flat",
+                    times=reading.times,
+                )
             )
     if fit.period_sd > EVEN_SHARE * fit.period:
-        yield "the repeats in view differ in width: the cloth does not lie flat, or a fold lies along the stripes"
+        yield tr("the repeats in view differ in width: the cloth does not lie flat, or a fold lies along the stripes")
     if reading.astray > NOTABLY_ASTRAY:
         yield (
-            f"{100 * reading.astray:.0f} % of the places measured were left out: the cloth does not lie flat there, "
-            "and a fold along the stripes can change the repeat"
+            tr(
+                "{astray:.0f} % of the places measured were left out: the cloth does not lie flat there, and "
+                "a fold along the stripes can change the repeat",
+                astray=100 * reading.astray,
+            )
         )
     if explained < SURELY_EXPLAINED:
-        yield f"the repeat accounts for only {100 * explained:.0f} % of what is seen: check it by ruler"
+        yield tr(
+            "the repeat accounts for only {explained:.0f} % of what is seen: check it by ruler",
+            explained=100 * explained,
+        )
 
 
 def _starts(view: View, reading: _Reading, start_px: float) -> npt.NDArray[np.float64]:

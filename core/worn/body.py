@@ -12,6 +12,7 @@ from core.model.pattern import PanelName
 from core.model.project import Project
 from core.seams.garment import Garment, SeamLine
 from core.seams.order import WornChain, chains_as_worn
+from core.wording import tr
 from core.worn.patch import SHARES, Patch, free_side, patch, sewn_side
 
 OPEN_SWEEP = math.pi
@@ -49,7 +50,7 @@ def worn_body(project: Project, garment: Garment) -> WornBody:
     chains = chains_as_worn(project)
     chain = max(chains, key=lambda chain: len(chain.panels), default=WornChain(()))
     if len(chain.panels) < 2:
-        raise CannotBeHad("no two panels are sewn to each other; sew their sides together")
+        raise CannotBeHad(tr("no two panels are sewn to each other; sew their sides together"))
     patches = _patches(chain, garment)
     width = np.stack([part.width for part in patches], axis=1)
     length = float(np.mean([part.length for part in patches]))

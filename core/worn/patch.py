@@ -10,6 +10,7 @@ from core.geometry.polyline import Floats, distance_of, lengths_along, points_at
 from core.model.panel import Panel
 from core.seams.garment import SeamLine
 from core.seams.strip import Side
+from core.wording import tr
 
 ROWS = 1024
 """Rows, from the upper end of the seams to their lower end, at which a panel is known."""
@@ -82,8 +83,8 @@ def free_side(panel: Panel, left: bool) -> Points:
     way = -1.0 if left else 1.0
     edges = [edge for edge in panel.net.values() if _runs(edge[-1] - edge[0], way)]
     if not edges:
-        side = "left" if left else "right"
-        raise CannotBeHad(f"it has no edge down its {side} side", f"panel {panel.name!r}")
+        side = tr("it has no edge down its left side") if left else tr("it has no edge down its right side")
+        raise CannotBeHad(side, tr("panel {name!r}", name=panel.name))
     line = np.concatenate(sorted(edges, key=lambda edge: way * float(edge[:, 1].mean())))
     line = line[::-1] if left else line
     return points_at(line, SHARES * lengths_along(line)[-1])

@@ -9,7 +9,7 @@ import pytest
 from app.languages.gather import APP
 
 NOT_THE_SCREEN = re.compile(
-    r"(_commands?|_options?|^cli|^console|^option_values|^gather|^action_table|^theme|^entry|^resources)$"
+    r"(_commands?|_options?|^cli|^console|^option_values|^gather|^po|^catalogues|^action_table|^theme|^entry|^resources)$"
 )
 """The command line speaks English; the table of actions is translated row by row where it is shown."""
 

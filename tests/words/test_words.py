@@ -1,104 +1,130 @@
-"""Every text of the screen can be had in another language, and the template has them all."""
+"""Every text that a user reads can be had in another language, and the template has them all."""
 
-import shutil
-import subprocess
-from pathlib import Path
-from xml.etree import ElementTree
+import gettext
 
-import PySide6
 import pytest
-from PySide6.QtCore import QCoreApplication, QLocale, QTranslator
+from PySide6.QtCore import QLocale, QSettings
 from PySide6.QtWidgets import QAbstractButton, QLabel
 
-import app.words
 from app.action_table import MENUS, TABLE
 from app.key_sheet import KeySheet
-from app.languages.gather import HERE, all_texts, texts_of, translations_in, written
-from app.words import speak, tr
+from app.languages import catalogues
+from app.languages.gather import all_texts, texts_of, update
+from app.languages.po import compiled, read_po, written
+from app.words import choose_language, speak, wanted
+from core.errors import BadInput
+from core.files.project_file import project_from_bytes
+from core.wording import listed, number, speaking, tr, tr_n
+from made_up import bare_words, bracketed, made_up
 from windows import empty_profile, whole_window
 
-LRELEASE = Path(PySide6.__file__).parent / "lrelease"
-
-
-class MadeUp(QTranslator):
-    """A language in which every text stands in brackets."""
-
-    def translate(self, context, source, disambiguation=None, n=-1) -> str:
-        return f"‹{source}›" if not context else ""
-
-    def isEmpty(self) -> bool:
-        return False
+HEAD = (
+    "Content-Type: text/plain; charset=UTF-8\n"
+    "Plural-Forms: nplurals=3; plural=(n%10==1 && n%100!=11 ? 0 : n%10>=2 && n%10<=4 ? 1 : 2);\n"
+    "X-Decimal-Mark: ,\nX-Language-Name: Esperanto\n"
+)
+GORES = ("{count} gore", "{count} gores")
+KNOWN = {("Zoom &in",): ("&Pligrandigi",), GORES: ("unu {count}", "kelkaj {count}", "m {count}")}
 
 
 @pytest.fixture
-def made_up(qapp):
-    translator = MadeUp()
-    QCoreApplication.installTranslator(translator)
-    yield translator
-    QCoreApplication.removeTranslator(translator)
+def esperanto(tmp_path, monkeypatch, qapp):
+    """A language that comes with the program, for once."""
+    (tmp_path / "stripewright_eo.mo").write_bytes(compiled(HEAD, KNOWN))
+    monkeypatch.setattr(catalogues, "folder", lambda: tmp_path)
+    monkeypatch.delenv(catalogues.VARIABLE, raising=False)
+    empty_profile(tmp_path)
+    yield "eo"
+    speak(qapp, "en")
 
 
-def test_menus_actions_keys_start_and_messages_speak_it(qtbot, tmp_path, monkeypatch, made_up):
-    with whole_window(qtbot, tmp_path, monkeypatch, 1200, 800) as window:
+def test_menus_actions_keys_start_and_messages_speak_it(qtbot, tmp_path, monkeypatch):
+    monkeypatch.setattr("app.workbench.speak", lambda *_: None)
+    with made_up(), whole_window(qtbot, tmp_path, monkeypatch, 1200, 800) as window:
         menus = window.menuBar().actions()
-        assert [menu.text() for menu in menus] == [f"‹{name}›" for name in MENUS]
+        assert [menu.text() for menu in menus] == [bracketed(name) for name in MENUS]
         for row in TABLE:
             if row.id not in ("undo", "redo"):
                 shown = window.actions_by_id[row.id].text()
-                assert shown.replace("&", "") == f"‹{row.text}›".replace("&", "")
-                assert window.actions_by_id[row.id].statusTip() == f"‹{row.tip}›"
+                assert shown.replace("&", "") == bracketed(row.text).replace("&", "")
+                assert window.actions_by_id[row.id].statusTip() == bracketed(row.tip)
         buttons = {button.text() for button in window.start.findChildren(QAbstractButton)}
-        assert {"‹Open a project…›", "‹New from measurements›"} <= buttons
+        assert {bracketed("Open a project…"), bracketed("New from measurements")} <= buttons
         assert not window.filing.open_path(tmp_path / "nothing.stripewright")
-        assert window.messages.text.startswith("‹This can't be opened: ")
+        assert not bare_words(
+            window.messages.text, (str(tmp_path / "nothing.stripewright"), "No such file or directory")
+        )
         sheet = KeySheet(window)
         qtbot.addWidget(sheet)
-        assert "‹Zoom in›" in {label.text() for label in sheet.findChildren(QLabel)}
+        assert bracketed("Zoom in") in {label.text() for label in sheet.findChildren(QLabel)}
         window.help.show()
-        assert window.help.page.list.item(2).text() == "‹Step›"
+        assert window.help.page.list.item(2).text() == bracketed("Step")
 
 
 def test_the_gatherer_finds_the_texts_of_every_room_and_writes_them_as_a_template():
-    texts = all_texts()
-    assert len(texts) == len(set(texts))
+    entries = all_texts()
+    assert len({entry[0] for entry in entries}) == len(entries)
+    texts = {text for entry in entries for text in entry}
     for text in ("&File", "Zoom &in", "Middle button, Space + drag", "Bring back", "Along-gap", "Open a project…"):
         assert text in texts
-    sources = [message.text for message in ElementTree.fromstring(written(texts, {})).iter("source")]
-    assert sources == texts
-    assert (HERE / "template.ts").read_bytes().startswith(b"<?xml")
+    assert {"the edges go round anticlockwise", "Before you cut", "take the notch away"} <= texts
+    head, known = read_po(written(entries, HEAD, {entry: entry for entry in entries}))
+    assert head == HEAD
+    assert list(known) == entries
+    there = catalogues.folder() / "template.pot"
+    assert there.read_text(encoding="utf-8").count("msgid ") > 1500
 
 
 def test_texts_are_gathered_where_they_stand():
-    source = 'a = tr("one")\nb = [tr("two " "parts"), other("no"), self.tr("no")]\nc = tr(name)\n'
-    assert texts_of(source) == ["one", "two parts"]
+    source = (
+        'a = tr("one")\nb = [tr("two " "parts"), other("no"), self.tr("no")]\nc = tr(name)\n'
+        'd = tr_n("{count} gore", "{count} gores", n)\ne = tr("up" if x else "down", a=1)\n'
+    )
+    assert texts_of(source) == [("one",), ("two parts",), ("{count} gore", "{count} gores"), ("down",), ("up",)]
 
 
 def test_what_is_translated_stays_when_texts_come_and_go(tmp_path):
-    path = tmp_path / "stripewright_xx.ts"
-    path.write_bytes(written(["a", "b & <c>"], {"b & <c>": "B"}, "xx"))
-    assert translations_in(path) == {"b & <c>": "B"}
-    path.write_bytes(written(["b & <c>", "d"], translations_in(path), "xx"))
-    assert translations_in(path) == {"b & <c>": "B"}
+    path = tmp_path / "stripewright_xx.po"
+    path.write_text(written([("a",), ('b & "c"\n',)], HEAD, {('b & "c"\n',): ("B\\ ä",)}), encoding="utf-8")
+    update(path, [('b & "c"\n',), ("d",)])
+    assert read_po(path.read_text(encoding="utf-8")) == (HEAD, {('b & "c"\n',): ("B\\ ä",)})
+    with path.with_suffix(".mo").open("rb") as file:
+        assert gettext.GNUTranslations(file).gettext('b & "c"\n') == "B\\ ä"
 
 
-@pytest.mark.skipif(not LRELEASE.exists(), reason="needs Qt's translation tools")
-def test_a_translation_file_is_compiled_and_loaded_for_its_language(tmp_path, monkeypatch, qapp):
-    empty_profile(tmp_path)
-    source = tmp_path / "stripewright_eo.ts"
-    source.write_bytes(written(["Zoom &in", "No"], {"Zoom &in": "&Pligrandigi"}, "eo"))
-    subprocess.run([LRELEASE, "-silent", source], check=True)
-    monkeypatch.setattr(app.words, "language_file", lambda code: tmp_path / f"stripewright_{code}.qm")
-    translator = speak(qapp, QLocale("eo"))
-    assert translator is not None
-    try:
-        assert tr("Zoom &in") == "&Pligrandigi"
-        assert tr("No") == "No"
-    finally:
-        qapp.removeTranslator(translator)
-        translator.deleteLater()
-    shutil.rmtree(tmp_path / "settings", ignore_errors=True)
+def test_a_translation_is_compiled_and_loaded_for_its_language(esperanto, qapp):
+    speak(qapp, esperanto)
+    assert tr("Zoom &in") == "&Pligrandigi"
+    assert tr("No") == "No"
+    assert [tr_n(*GORES, n) for n in (1, 3, 11)] == ["unu 1", "kelkaj 3", "m 11"]
+    assert (number(1.25, 2), QLocale().decimalPoint()) == ("1,25", ",")
+    assert tr("it is {value:g} mm, not {other}", value=2.5, other="2.5") == "it is 2,5 mm, not 2.5"
+
+
+def test_the_language_is_that_of_the_variable_else_the_chosen_one_else_the_desktops(esperanto, monkeypatch):
+    monkeypatch.setattr(QLocale, "uiLanguages", lambda self: ["eo-XX", "en"])
+    assert wanted() == "eo"
+    choose_language("en")
+    assert wanted() == "en"
+    QSettings().setValue("language", "nonsense")
+    assert wanted() == "eo"
+    monkeypatch.setenv(catalogues.VARIABLE, "en")
+    assert wanted() == "en"
+    assert (catalogues.codes(), catalogues.name_of("eo")) == (["en", "eo"], "Esperanto")
+    assert catalogues.best_of(["de_AT.UTF-8", "eo.UTF-8"]) == "eo"
 
 
 def test_without_a_translation_the_screen_speaks_english(qapp):
-    assert speak(qapp, QLocale("zu")) is None
+    speak(qapp, catalogues.best_of(["zu"]))
     assert tr("Zoom &in") == "Zoom &in"
+    assert number(-0.001, 1) == "0.0"
+
+
+def test_what_the_thinking_says_is_in_the_language_too():
+    with made_up(), pytest.raises(BadInput) as caught:
+        project_from_bytes(b'{"format": "stripewright-project", "version": 7}')
+    assert str(caught.value).startswith(
+        f"version: {bracketed('version {value} is newer than this program').format(value=7)}"
+    )
+    with speaking(None):
+        assert listed(["a", "b"]) == "a, b"

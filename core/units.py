@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from typing import Literal
 
+from core.wording import number, tr
+
 UnitName = Literal["mm", "cm", "in"]
 
 SIXTEENTHS = 16
@@ -11,7 +13,7 @@ INCH_MM = 25.4
 
 def mm(value: float) -> str:
     """A length to a tenth of a millimetre, without a negative zero."""
-    return f"{round(value, 1) + 0.0:.1f}"
+    return number(value, 1)
 
 
 @dataclass(frozen=True)
@@ -23,7 +25,7 @@ class Units:
     @property
     def title(self) -> str:
         """The unit in words."""
-        return {"mm": "millimetres", "cm": "centimetres", "in": "inches"}[self.name]
+        return {"mm": tr("millimetres"), "cm": tr("centimetres"), "in": tr("inches")}[self.name]
 
     @property
     def nothing_mm(self) -> float:
@@ -44,7 +46,7 @@ class Units:
         """A length without its unit: a tenth of a millimetre, a hundredth of a centimetre, a sixteenth of an inch."""
         if self.name == "in":
             return _sixteenths(value)
-        return mm(value) if self.name == "mm" else f"{round(value / 10, 2) + 0.0:.2f}"
+        return mm(value) if self.name == "mm" else number(value / 10, 2)
 
     def decimal(self, value: float, places: int = 1) -> str:
         """A length for a table that is read by programs: mm to so many places, cm one more, inches two; no unit."""
@@ -64,8 +66,8 @@ class Units:
         if abs(value) >= 100 and self.name != "in":
             return self.whole(value)
         if self.name == "mm":
-            return f"{round(value, 2) + 0.0:.2f}"
-        return f"{round(value / (10 if self.name == 'cm' else INCH_MM), 3) + 0.0:.3f}"
+            return number(value, 2)
+        return number(value / (10 if self.name == "cm" else INCH_MM), 3)
 
     def say_fine(self, value: float) -> str:
         """A step with its unit."""
@@ -75,12 +77,12 @@ class Units:
         """A height down a seam, to a millimetre or a sixteenth of an inch; no unit."""
         if self.name == "in":
             return _sixteenths(value)
-        return f"{round(value) + 0:d}" if self.name == "mm" else f"{round(value / 10, 1) + 0.0:.1f}"
+        return f"{round(value) + 0:d}" if self.name == "mm" else number(value / 10, 1)
 
     def rate(self, per_m: float) -> str:
         """A change of mm in a metre; no unit."""
         if self.name == "in":
-            return f"{round(per_m * 0.9144 / INCH_MM, 3) + 0.0:.3f}"
+            return number(per_m * 0.9144 / INCH_MM, 3)
         return self.bare(per_m)
 
     def ruled(self, count: int) -> str:

@@ -19,6 +19,7 @@ from core.papers.words import (
 )
 from core.seams.levels import Level
 from core.units import Units
+from core.wording import later, listed, localised, tr, tr_n
 
 MOST_PLACES, MOST_BARS = 16, 4
 """So many meeting places of an edge are named on a card; its edge strip shows all."""
@@ -47,9 +48,9 @@ def card_paragraphs(
 
 def _face(figures: PanelFigures) -> list[Paragraph]:
     """How the paper lies, in the largest letters: the mistake that costs a panel."""
-    paper = {"up": "PAPER FACE UP", "down": "PAPER FACE DOWN", "half": "PAPER IS HALF OF IT"}[figures.paper]
-    top = "TURNED: TOP TO THE FAR END" if figures.at.turned else "TOP TO THE CUT END"
-    held = [Paragraph("HELD: don't move it from here", TEXT_SIZE, bold=True, gap=0.6)] if figures.at.hold else []
+    paper = {"up": tr("PAPER FACE UP"), "down": tr("PAPER FACE DOWN"), "half": tr("PAPER IS HALF OF IT")}[figures.paper]
+    top = tr("TURNED: TOP TO THE FAR END") if figures.at.turned else tr("TOP TO THE CUT END")
+    held = [Paragraph(tr("HELD: don't move it from here"), TEXT_SIZE, bold=True, gap=0.6)] if figures.at.hold else []
     return [Paragraph(paper, 5.0, bold=True, gap=0.0), Paragraph(top, HEAD_SIZE, bold=True, gap=0.6), *held]
 
 
@@ -57,64 +58,86 @@ def _paper_step(figures: PanelFigures) -> Step:
     title = figures.panel.piece.title
     if figures.paper == "half":
         return Step(
-            f"Take the paper piece {title}. It is half of the panel: mark round it, then turn it over on its fold line"
-            " and mark round the other half. Don't fold the cloth."
+            tr(
+                "Take the paper piece {title}. It is half of the panel: mark round it, then turn it over on "
+                "its fold line and mark round the other half. Don't fold the cloth.",
+                title=title,
+            )
         )
-    drawn = "as it is drawn" if figures.paper == "up" else "turned over, its drawn side to the cloth"
-    return Step(f"Take the paper piece {title} and lay it {drawn}: face {figures.paper}.")
+    laid = later("Take the paper piece {title} and lay it as it is drawn: face up.")
+    if figures.paper == "down":
+        laid = later("Take the paper piece {title} and lay it turned over, its drawn side to the cloth: face down.")
+    return Step(tr(laid, title=title))
 
 
 def _shift_step(figures: PanelFigures, units: Units) -> list[Step]:
     """Lines that were shifted to match the stripes; nothing where none was."""
     if figures.shifted_mm < units.nothing_mm:
         return []
-    edges = ", ".join(figures.lines_before)
-    which = "stitching" if figures.panel.piece.outline_is == "net" else "cutting"
-    words = f"Its {which} line is moved by {units.say(figures.shifted_mm)} at most ({edges}) to match the stripes"
-    where = f"so many {units.name} out (+) or in (−)" if moved_edges(figures) else "as drawn here"
-    words = f"{words}: mark it on the paper {where}. The fine dashes are the old line."
+    edges = listed(figures.lines_before)
+    net = later("Its stitching line is moved by {most} at most ({edges}) to match the stripes")
+    cut = later("Its cutting line is moved by {most} at most ({edges}) to match the stripes")
+    which = net if figures.panel.piece.outline_is == "net" else cut
+    words = tr(which, most=units.say(figures.shifted_mm), edges=edges)
+    where = tr("so many {unit} out (+) or in (−)", unit=units.name) if moved_edges(figures) else tr("as drawn here")
+    words = tr("{words}: mark it on the paper {where}. The fine dashes are the old line.", words=words, where=where)
     return [Step(words, tuple(_moved_words(one, units) for one in moved_edges(figures)))]
 
 
 def _moved_words(one: MovedEdge, units: Units) -> str:
     """The distances of one moved edge."""
     places = (f"{units.whole(at)}: {_signed(out, units)}" for at, out in one.places)
-    return f"{one.marks.edge} edge, {units.name} from the {one.marks.corner_with} edge: {', '.join(places)}."
+    return tr(
+        "{edge} edge, {unit} from the {other} edge: {places}.",
+        edge=one.marks.edge,
+        unit=units.name,
+        other=one.marks.corner_with,
+        places=listed(places),
+    )
 
 
 def _signed(mm: float, units: Units) -> str:
     """A distance with its sign, without its unit."""
-    return f"{'−' if mm < 0 else '+'}{units.decimal(abs(mm))}"
+    return f"{'−' if mm < 0 else '+'}{localised(units.decimal(abs(mm)))}"
 
 
 def _grain_step(figures: PanelFigures, units: Units) -> Step:
     top, bottom = where_on_edge(figures.grain_top, units), where_on_edge(figures.grain_bottom, units)
     length = units.say(figures.grain_length_mm)
     return Step(
-        f"Rule its grain line, {length}, along the grain from stitching line to stitching line.",
-        (f"Top end: {top}.", f"Bottom end: {bottom}."),
+        tr("Rule its grain line, {length}, along the grain from stitching line to stitching line.", length=length),
+        (tr("Top end: {top}.", top=top), tr("Bottom end: {bottom}.", bottom=bottom)),
     )
 
 
 def _place_step(figures: PanelFigures, units: Units) -> Step:
-    ends = (("Top", figures.grain_top), ("Bottom", figures.grain_bottom))
+    top, bottom = (
+        later("Top end: {across} across, {along} along."),
+        later("Bottom end: {across} across, {along} along."),
+    )
+    ends = ((top, figures.grain_top), (bottom, figures.grain_bottom))
     return Step(
-        "Bring the grain line to its place, measured across from the left edge and along from the cut end."
-        f" {_turn_words(figures, units)}",
-        tuple(f"{name} end: {units.bare(end.u_mm)} across, {units.bare(end.v_mm)} along." for name, end in ends),
+        tr(
+            "Bring the grain line to its place, measured across from the left edge and along from the "
+            "cut end. {turned}",
+            turned=_turn_words(figures, units),
+        ),
+        tuple(tr(words, across=units.bare(end.u_mm), along=units.bare(end.v_mm)) for words, end in ends),
     )
 
 
 def _turn_words(figures: PanelFigures, units: Units) -> str:
     turn = figures.at.turn_deg
     if abs(figures.lean_mm) < units.nothing_mm:
-        return "It runs straight along the cloth."
+        return tr("It runs straight along the cloth.")
     if abs(abs(turn) - 90.0) < 1e-6:
-        side = "right" if figures.grain_bottom.u_mm > figures.grain_top.u_mm else "left"
-        return f"It runs straight across the cloth, its bottom end at the {side}."
-    way = "clockwise" if turn > 0 else "anticlockwise"
-    leans = f"its bottom end lies {sideways(figures.lean_mm, units)} of straight along."
-    return f"It is turned {degrees(abs(turn))}° {way}: {leans}"
+        if figures.grain_bottom.u_mm > figures.grain_top.u_mm:
+            return tr("It runs straight across the cloth, its bottom end at the right.")
+        return tr("It runs straight across the cloth, its bottom end at the left.")
+    clockwise = later("It is turned {turn}° clockwise: its bottom end lies {sideways} of straight along.")
+    back = later("It is turned {turn}° anticlockwise: its bottom end lies {sideways} of straight along.")
+    aside = sideways(figures.lean_mm, units)
+    return tr(clockwise if turn > 0 else back, turn=degrees(abs(turn)), sideways=aside)
 
 
 def _stripe_step(figures: PanelFigures, units: Units) -> list[Step]:
@@ -122,10 +145,16 @@ def _stripe_step(figures: PanelFigures, units: Units) -> list[Step]:
     top, bottom = figures.grain_top, figures.grain_bottom
     if top.off_lead_mm is None:
         return []
-    measures = [f"Top end: {off_lead_words(top, units)} of the nearest one."]
+    measures = [tr("Top end: {place} of the nearest one.", place=off_lead_words(top, units))]
     if bottom.off_lead_mm is not None:
-        measures.append(f"Bottom end: {off_lead_words(bottom, units)} of {other_stripe_words(figures, units)}.")
-    words = f"Now set it by the {lead_words(figures.cloth)}; here the stripe counts, not the measure."
+        measures.append(
+            tr(
+                "Bottom end: {place} of {stripe}.",
+                place=off_lead_words(bottom, units),
+                stripe=other_stripe_words(figures, units),
+            )
+        )
+    words = tr("Now set it by the {stripe}; here the stripe counts, not the measure.", stripe=lead_words(figures.cloth))
     return [Step(words, tuple(measures))]
 
 
@@ -134,23 +163,26 @@ def _bar_step(figures: PanelFigures, units: Units) -> list[Step]:
     if not figures.levels or figures.cloth.crosswise is None:
         return []
     name = figures.cloth.crosswise.lead_stripe.name
-    words = f"Set it along the cloth by the lead bar ({name}), at the middle of its upper and lower edges."
+    words = tr(
+        "Set it along the cloth by the lead bar ({name}), at the middle of its upper and lower edges.", name=name
+    )
     return [Step(words, tuple(_level_words(level, units) for level in figures.levels))]
 
 
 def _level_words(level: Level, units: Units) -> str:
-    start = f"Middle of the {level.edge} edge:"
+    start = tr("Middle of the {edge} edge:", edge=level.edge)
     if abs(level.to_bar_mm) < units.nothing_mm:
-        return f"{start} on the middle of a bar."
-    way = "hem" if level.to_bar_mm > 0 else "waist"
-    return f"{start} the nearest bar's middle lies {units.say(abs(level.to_bar_mm))} towards the {way}."
+        return tr("{start} on the middle of a bar.", start=start)
+    hem = later("{start} the nearest bar's middle lies {far} towards the hem.")
+    waist = later("{start} the nearest bar's middle lies {far} towards the waist.")
+    return tr(hem if level.to_bar_mm > 0 else waist, start=start, far=units.say(abs(level.to_bar_mm)))
 
 
 def _check_steps(figures: PanelFigures, units: Units) -> list[Step]:
     """Where lead stripes, and lead bars, meet the sewn edges; nothing where none does."""
     kinds = (
-        ("stripe", MOST_PLACES, [(marks, marks.meets_mm) for marks in figures.edges]),
-        ("bar", MOST_BARS, [(marks, marks.bars_mm) for marks in figures.edges]),
+        (_STRIPES_MEET, MOST_PLACES, [(marks, marks.meets_mm) for marks in figures.edges]),
+        (_BARS_MEET, MOST_BARS, [(marks, marks.bars_mm) for marks in figures.edges]),
     )
     return [
         _check_step(what, most, [(marks, places) for marks, places in marked if places], units)
@@ -159,13 +191,19 @@ def _check_steps(figures: PanelFigures, units: Units) -> list[Step]:
     ]
 
 
+_STRIPES_MEET = later(
+    "Check: the middle of a lead stripe meets the stitching line, measured along it{common}{strip}, at"
+)
+_BARS_MEET = later("Check: the middle of a lead bar meets the stitching line, measured along it{common}{strip}, at")
+
+
 def _check_step(what: str, most: int, marked: list[tuple[EdgeMarks, tuple[float, ...]]], units: Units) -> Step:
     """The corner that places are measured from is named once if it is one with the same edge for all."""
     corners = {marks.corner_with for marks, _ in marked}
-    common = f" from its corner with the {min(corners)} edge" if len(corners) == 1 else ""
-    strip = " (all are on its edge strip)" if any(len(places) > most for _, places in marked) else ""
+    common = tr(" from its corner with the {edge} edge", edge=min(corners)) if len(corners) == 1 else ""
+    strip = tr(" (all are on its edge strip)") if any(len(places) > most for _, places in marked) else ""
     return Step(
-        f"Check: the middle of a lead {what} meets the stitching line, measured along it{common}{strip}, at",
+        tr(what, common=common, strip=strip),
         tuple(_edge_words(marks, places, most, units, not common) for marks, places in marked),
     )
 
@@ -173,30 +211,46 @@ def _check_step(what: str, most: int, marked: list[tuple[EdgeMarks, tuple[float,
 def _edge_words(marks: EdgeMarks, meets_mm: Sequence[float], most: int, units: Units, corner: bool) -> str:
     places = [units.bare(height) for height in meets_mm[:most]]
     more = len(meets_mm) - len(places)
-    rest = f" and {more} more" if more else ""
-    start = f", from its corner with the {marks.corner_with} edge" if corner else ""
-    return f"{marks.edge} edge ({units.bare(marks.length_mm)} long){start}: {', '.join(places)}{rest}."
+    rest = tr(" and {more} more", more=more) if more else ""
+    start = tr(", from its corner with the {edge} edge", edge=marks.corner_with) if corner else ""
+    return tr(
+        "{edge} edge ({length} long){start}: {places}{rest}.",
+        edge=marks.edge,
+        length=units.bare(marks.length_mm),
+        start=start,
+        places=listed(places),
+        rest=rest,
+    )
 
 
 def _neighbour_step(laid: Sequence[Neighbour], units: Units) -> list[Step]:
     """The gaps to the panels that lie there already; nothing for the first panel on the cloth."""
     if not laid:
         return []
-    words = "Check: between the cutting lines, where they come closest, there is"
+    words = tr("Check: between the cutting lines, where they come closest, there is")
     return [Step(words, tuple(_neighbour_words(one, units) for one in laid))]
 
 
 def _neighbour_words(one: Neighbour, units: Units) -> str:
-    gap = "no room" if one.gap_mm < units.nothing_mm else units.bare(one.gap_mm)
-    return f"{gap} to panel {one.figures.number}, {one.way}, {units.bare(one.along_mm)} along."
+    gap = tr("no room") if one.gap_mm < units.nothing_mm else units.bare(one.gap_mm)
+    return tr(
+        "{gap} to panel {number}, {way}, {along} along.",
+        gap=gap,
+        number=one.figures.number,
+        way=tr(one.way),
+        along=units.bare(one.along_mm),
+    )
 
 
 def _cut_step(figures: PanelFigures) -> Step:
     count = len(figures.notches)
-    notches = f", the {count} notches" if count > 1 else ", the notch" if count else ""
+    notches = tr_n(", the notch", ", the {count} notches", count) if count else ""
     return Step(
-        f"Weight it down. Mark the cutting line, the stitching line{notches} and the two ends of the grain line. When"
-        " all panels lie right, cut this one through the single layer, face up."
+        tr(
+            "Weight it down. Mark the cutting line, the stitching line{notches} and the two ends of the "
+            "grain line. When all panels lie right, cut this one through the single layer, face up.",
+            notches=notches,
+        )
     )
 
 
@@ -208,6 +262,6 @@ def _seams(figures: PanelFigures, titles: Mapping[str, str], units: Units) -> li
         panel, _, edge = expected.partner.partition("/")
         lines.append(expected_words(expected, f"{titles.get(panel, panel)} ({edge})", units))
     return [
-        Paragraph("Steps to expect at its seams", TEXT_SIZE, bold=True, gap=4.0),
+        Paragraph(tr("Steps to expect at its seams"), TEXT_SIZE, bold=True, gap=4.0),
         *(Paragraph(line, FINE_SIZE, gap=1.0) for line in lines),
     ]

@@ -32,6 +32,7 @@ from core.papers.page import (
 from core.papers.pattern import upright_deg
 from core.papers.sheet import FINEST_ON_PAPER_MM, Sheet
 from core.units import Units
+from core.wording import later, tr
 
 PICTURE_MM, NARROW_MM = 100.0, 70.0
 """Most and least width of the room for the picture; the words stand right of it."""
@@ -77,11 +78,15 @@ class _Card:
         laid = neighbours_laid(figures, self.others)
         sheet, words, rest = self._arranged(card_paragraphs(figures, laid, titles, self.units))
         title = f"{figures.number} · {figures.title}"
-        head = heading(page, title, f"{figures.cloth.title} · drawn {scale_words(sheet.n)}")
+        head = heading(
+            page,
+            title,
+            tr("{title} · drawn {scale}", title=figures.cloth.title, scale=scale_words(sheet.n)),
+        )
         pages = [head + _picture(figures, self.others, sheet, self.units) + words]
         while rest:
             words, rest, _ = flow(rest, page.body)
-            pages.append(heading(page, f"{title}, continued") + words)
+            pages.append(heading(page, tr("{title}, continued", title=title)) + words)
         return tuple(pages)
 
     def _arranged(self, paragraphs: list[Paragraph]) -> tuple[Sheet, Drawing, tuple[Paragraph, ...]]:
@@ -208,8 +213,9 @@ def _off_lead(end: GrainEnd, units: Units) -> str:
     if end.off_lead_mm is None:
         return ""
     if abs(end.off_lead_mm) < units.nothing_mm:
-        return "on a lead stripe"
-    return f"{units.bare(abs(end.off_lead_mm))} {'right' if end.off_lead_mm > 0 else 'left'} of lead stripe"
+        return tr("on a lead stripe")
+    right, left = later("{far} right of lead stripe"), later("{far} left of lead stripe")
+    return tr(right if end.off_lead_mm > 0 else left, far=units.bare(abs(end.off_lead_mm)))
 
 
 def _number_candidates(figures: PanelFigures, sheet: Sheet) -> Iterator[tuple[Text, ...]]:

@@ -2,6 +2,7 @@
 
 from core.papers.drawing import Box, Drawing, Line, Point, Text
 from core.papers.page import HEAD_SIZE, TEXT_SIZE
+from core.wording import tr
 
 HUNDRED_MM, FOUR_INCHES_MM = 100.0, 101.6
 
@@ -10,7 +11,11 @@ def check_squares(at: Point) -> Drawing:
     """Both squares with their words; `at` is their left top corner."""
     left, top = at
     middle = left + HUNDRED_MM / 2
-    words = ("Check the printed scale", "the inner square measures 100 mm", "the outer square measures 4 in")
+    words = (
+        tr("Check the printed scale"),
+        tr("the inner square measures 100 mm"),
+        tr("the outer square measures 4 in"),
+    )
     texts = [
         Text((middle, top + 45.0 + 6.5 * i), line, HEAD_SIZE if i == 0 else TEXT_SIZE, anchor="middle", bold=i == 0)
         for i, line in enumerate(words)

@@ -9,6 +9,7 @@ from core.papers.figures import Figures, PanelFigures
 from core.papers.lettering import shortened
 from core.papers.page import FINE_SIZE, HEAD_SIZE, Page, Paragraph, flow, heading
 from core.units import Units
+from core.wording import later, tr
 
 LEFT, SQUARES_TOP = 13.0, 33.0
 KIND_MM = 6.0
@@ -16,27 +17,45 @@ KIND_MM = 6.0
 SQUARES_BOTTOM, SQUARES_RIGHT = SQUARES_TOP + FOUR_INCHES_MM, LEFT + FOUR_INCHES_MM
 
 CAUTIONS = (
-    "Measure the squares before anything else. If their sides are not as they say, print again at actual size (100 %).",
-    "Shrink the cloth and press it flat before you measure it; so with every lining and stiffening.",
-    "A cut can't be taken back. Lay out every panel in its place, and look at every seam, before the first one.",
-    "Stiff cotton of an open weave and a full hem catch fire quickly. Keep them from naked flame; for the stage and"
-    " near effects, do what the fire code of the place says.",
+    later(
+        "Measure the squares before anything else. If their sides are not as they say, print again "
+        "at actual size (100 %)."
+    ),
+    later("Shrink the cloth and press it flat before you measure it; so with every lining and stiffening."),
+    later("A cut can't be taken back. Lay out every panel in its place, and look at every seam, before the first one."),
+    later(
+        "Stiff cotton of an open weave and a full hem catch fire quickly. Keep them from naked "
+        "flame; for the stage and near effects, do what the fire code of the place says."
+    ),
 )
 
 READING = (
-    "The cloth lies face up in a single layer with its cut end at the top. Left and right are as you then see them.",
-    "Across is measured from the left edge of the cloth, selvedge included; along, from the cut end.",
-    "Cloth is never as even as its numbers. A measured distance only leads you to the stripe; the stripe decides.",
-    "Drawings are to the scale printed on them. Take lengths from the words, not from the drawing.",
+    later(
+        "The cloth lies face up in a single layer with its cut end at the top. Left and right are as you then see them."
+    ),
+    later("Across is measured from the left edge of the cloth, selvedge included; along, from the cut end."),
+    later(
+        "Cloth is never as even as its numbers. A measured distance only leads you to the stripe; the stripe decides."
+    ),
+    later("Drawings are to the scale printed on them. Take lengths from the words, not from the drawing."),
 )
 
 LENGTHS = {
-    "mm": "Lengths are millimetres.",
-    "cm": "Lengths are centimetres.",
-    "in": "Lengths are inches to the nearest sixteenth; steps are thousandths of an inch.",
+    "mm": later("Lengths are millimetres."),
+    "cm": later("Lengths are centimetres."),
+    "in": later("Lengths are inches to the nearest sixteenth; steps are thousandths of an inch."),
 }
 
-_NOUNS: dict[Way, str] = {"lengthwise": "stripe", "crosswise": "bar"}
+_LEAD: dict[Way, str] = {
+    "lengthwise": later(
+        "The lead stripe of {cloth} is {name}, {width} wide, one in every {repeat}. Any stripe that looks the same "
+        "will do for it."
+    ),
+    "crosswise": later(
+        "The lead bar of {cloth} is {name}, {width} wide, one in every {repeat}. Any bar that looks the same will do "
+        "for it."
+    ),
+}
 
 ROW_MM = 5.4
 COLUMNS_LEFT = (LEFT, LEFT + 95.0)
@@ -46,7 +65,7 @@ COLUMN_MM = 89.0
 def cover_pages(figures: Figures, card_pages: dict[int, int], page: Page, units: Units) -> tuple[Drawing, ...]:
     """The first page and, where many panels have a card, more; `card_pages` gives its page by the panel's number."""
     advice, advice_end = _advice(figures, page, units)
-    top = heading(page, figures.project.title or "Cutting papers", "Papers for the cutting table")
+    top = heading(page, figures.project.title or tr("Cutting papers"), tr("Papers for the cutting table"))
     squares = check_squares((LEFT, SQUARES_TOP))
     moved = any(panel.lines_before for panel in figures.panels)
     pages = [top + squares + advice + _line_kinds(SQUARES_BOTTOM + 8.0, moved)]
@@ -61,17 +80,17 @@ def cover_pages(figures: Figures, card_pages: dict[int, int], page: Page, units:
             pages[-1] = pages[-1] + _panel_list(part, left, start, card_pages)
         rows = rows[2 * each :]
         if rows:
-            pages.append(heading(page, "Panels, continued"))
+            pages.append(heading(page, tr("Panels, continued")))
             start = page.body.top
     return tuple(pages)
 
 
 def _advice(figures: Figures, page: Page, units: Units) -> tuple[Drawing, float]:
     """Cautions and how to read, right of the squares; with the y where they end."""
-    paragraphs = [Paragraph("Before you cut", HEAD_SIZE, bold=True, gap=0.0)]
-    paragraphs += [Paragraph(text, 3.2, label=f"{i}", indent=5.0, hang=5.0) for i, text in enumerate(CAUTIONS, 1)]
-    paragraphs += [Paragraph("How to read these papers", HEAD_SIZE, bold=True, gap=4.0)]
-    reading = (LENGTHS[units.name], *READING, *_lead_stripes(figures, units))
+    paragraphs = [Paragraph(tr("Before you cut"), HEAD_SIZE, bold=True, gap=0.0)]
+    paragraphs += [Paragraph(tr(text), 3.2, label=f"{i}", indent=5.0, hang=5.0) for i, text in enumerate(CAUTIONS, 1)]
+    paragraphs += [Paragraph(tr("How to read these papers"), HEAD_SIZE, bold=True, gap=4.0)]
+    reading = (tr(LENGTHS[units.name]), *map(tr, READING), *_lead_stripes(figures, units))
     paragraphs += [Paragraph(text, 3.2) for text in reading]
     drawing, _, end = flow(paragraphs, Box(SQUARES_RIGHT + 6.0, 32.0, page.body.right, page.body.bottom))
     return drawing, end
@@ -81,29 +100,27 @@ def _lead_stripes(figures: Figures, units: Units) -> list[str]:
     """What the lead stripe of each striped cloth is, and the lead bar of each barred one."""
     cloths = [entry.cloth for entry in figures.cloths]
     found = [(cloth.title, way, cloth.repeat_of(way)) for cloth in cloths for way in cloth.ways]
-    return [_lead(title, _NOUNS[way], repeat, units) for title, way, repeat in found if repeat is not None]
+    return [_lead(title, way, repeat, units) for title, way, repeat in found if repeat is not None]
 
 
-def _lead(cloth: str, noun: str, repeat: Repeat, units: Units) -> str:
+def _lead(cloth: str, way: Way, repeat: Repeat, units: Units) -> str:
     lead = repeat.lead_stripe
-    return (
-        f"The lead {noun} of {cloth} is {lead.name}, {units.say(lead.width)} wide, one in every"
-        f" {units.say(repeat.width)}. Any {noun} that looks the same will do for it."
-    )
+    sizes = {"width": units.say(lead.width), "repeat": units.say(repeat.width)}
+    return tr(_LEAD[way], cloth=cloth, name=lead.name, **sizes)
 
 
 def _line_kinds(y: float, moved: bool) -> Drawing:
     """A sample of every kind of line, below the squares; of old lines where some were moved."""
     kinds: list[tuple[str, Drawing]] = [
-        ("cutting line", Drawing((segment((0, 0), (14, 0), "cut line"),))),
-        ("stitching line", Drawing((segment((0, 0), (14, 0), "net line"),))),
-        ("middle of lead stripe", Drawing((segment((0, 0), (14, 0), "lead stripe"),))),
-        ("grain, top to bottom", Drawing((segment((0, 0), (14, 0), "grain", arrow=True),))),
+        (tr("cutting line"), Drawing((segment((0, 0), (14, 0), "cut line"),))),
+        (tr("stitching line"), Drawing((segment((0, 0), (14, 0), "net line"),))),
+        (tr("middle of lead stripe"), Drawing((segment((0, 0), (14, 0), "lead stripe"),))),
+        (tr("grain, top to bottom"), Drawing((segment((0, 0), (14, 0), "grain", arrow=True),))),
         ("notch", Drawing((segment((7, -1.5), (7, 1.5), "notch"),))),
-        ("panel lying beside", Drawing((segment((0, 0), (14, 0), "neighbour"),))),
+        (tr("panel lying beside"), Drawing((segment((0, 0), (14, 0), "neighbour"),))),
     ]
     if moved:
-        kinds.append(("line before it was moved", Drawing((segment((0, 0), (14, 0), "line before"),))))
+        kinds.append((tr("line before it was moved"), Drawing((segment((0, 0), (14, 0), "line before"),))))
     return joined(_line_kind(i, y, *kind) for i, kind in enumerate(kinds))
 
 
@@ -119,9 +136,9 @@ def _panel_list(rows: list[PanelFigures], left: float, top: float, card_pages: d
         return Drawing()
     right = left + COLUMN_MM
     head = (
-        Text((left + 13.0, top + 3.5), "panel", FINE_SIZE, bold=True),
-        Text((left + 55.0, top + 3.5), "paper", FINE_SIZE, bold=True),
-        Text((right, top + 3.5), "page", FINE_SIZE, anchor="end", bold=True),
+        Text((left + 13.0, top + 3.5), tr("panel"), FINE_SIZE, bold=True),
+        Text((left + 55.0, top + 3.5), tr("paper"), FINE_SIZE, bold=True),
+        Text((right, top + 3.5), tr("page"), FINE_SIZE, anchor="end", bold=True),
         segment((left, top + 5.2), (right, top + 5.2), "rule"),
     )
     return Drawing(head) + joined(_row(row, left, top + 6.0 + ROW_MM * i, card_pages) for i, row in enumerate(rows))
@@ -129,13 +146,13 @@ def _panel_list(rows: list[PanelFigures], left: float, top: float, card_pages: d
 
 def _row(figures: PanelFigures, left: float, top: float, card_pages: dict[int, int]) -> Drawing:
     y, size = top + 3.7, 3.2
-    paper = {"up": "face up", "down": "face down", "half": "half"}[figures.paper]
+    paper = {"up": tr("face up"), "down": tr("face down"), "half": tr("half")}[figures.paper]
     return Drawing(
         (
             Line(Box(left, top + 0.7, left + 3.6, top + 4.3).corners, "ruler", closed=True),
             Text((left + 11.0, y), f"{figures.number}", size, anchor="end", bold=True),
             Text((left + 13.0, y), shortened(figures.title, size, 41.0), size),
-            Text((left + 55.0, y), paper + (", turned" if figures.at.turned else ""), FINE_SIZE),
+            Text((left + 55.0, y), paper + (tr(", turned") if figures.at.turned else ""), FINE_SIZE),
             Text((left + COLUMN_MM, y), f"{card_pages[figures.number]}", size, anchor="end"),
         )
     )

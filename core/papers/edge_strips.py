@@ -32,6 +32,7 @@ from core.papers.strip_lengths import (
 from core.papers.strip_lengths import upright_deg as to_frame_deg
 from core.papers.tiles import LABEL_MM
 from core.units import Units
+from core.wording import listed, tr, tr_n
 
 TICK_MM = 4.0
 NOTCH_INSIDE_MM = 8.0
@@ -146,8 +147,8 @@ def _name_candidates(strip: Strip, index: int) -> Iterator[tuple[Text, ...]]:
 def _serves(strip: Strip, index: int) -> str:
     """The panel and the edge of one side of a strip, and what else it serves."""
     words = [_name(strip.sides[index])]
-    words += [f"same for {_names(strip.same, index)}"] if strip.same else []
-    words += [f"turned over for {_names(strip.turned_over, index)}"] if strip.turned_over else []
+    words += [tr("same for {names}", names=_names(strip.same, index))] if strip.same else []
+    words += [tr("turned over for {names}", names=_names(strip.turned_over, index))] if strip.turned_over else []
     return " · ".join(words)
 
 
@@ -156,16 +157,25 @@ def _name(side: EdgeStretch) -> str:
 
 
 def _names(others: Sequence[Sides], index: int) -> str:
-    return ", ".join(_name(sides[index]) for sides in others)
+    return listed(_name(sides[index]) for sides in others)
 
 
 def _first_page(page: Page, units: Units, strips: int, pages: int) -> Drawing:
     body = page.body
     words = [Paragraph(text) for text in _instructions(units)]
-    words.append(Paragraph(f"{strips} strips on {pages} pages after this one."))
+    words.append(
+        Paragraph(
+            tr_n(
+                "{strips} strips on {count} page after this one.",
+                "{strips} strips on {count} pages after this one.",
+                pages,
+                strips=strips,
+            )
+        )
+    )
     text, _, end = flow(words, Box(body.left, 26.0, body.right, body.bottom - FOUR_INCHES_MM))
     return (
-        heading(page, "Edge strips", "for a pattern that you have on paper")
+        heading(page, tr("Edge strips"), tr("for a pattern that you have on paper"))
         + text
         + check_squares((body.left, end + 8.0))
     )
@@ -173,18 +183,29 @@ def _first_page(page: Page, units: Units, strips: int, pages: int) -> Drawing:
 
 def _instructions(units: Units) -> tuple[str, ...]:
     return (
-        "Measure the squares: the strips are full size and must be printed so (100 %).",
-        "A strip shows the cloth's stripes as they must fall along an edge, seen from the face of the cloth. Its dashed"
-        " line is the stitching line, its upper end the upper corner of the edge. Where both sides of a seam are one"
-        " line they share a strip: the panel named on the left of the line has its stripes on the left, the other on"
-        f" the right. A long edge has several strips, joined so that the heights run on; they overlap by"
-        f" {units.say(JOIN_MM)}.",
-        "Pin it to your pattern, stitching line on stitching line, upper corner on upper corner, with the named side"
-        " inside the panel. For a panel that is laid face down pin it to the other side of the paper. Then lay the"
-        " pattern on the cloth so that the stripes run on from the strip.",
-        "A strip serves every edge that is named on it. Where it says turned over, trace its stripes through to the"
-        " back and use it with the back up.",
-        "A dot is where the middle of a lead stripe or bar meets the stitching line; bold numbers beside dots, and the"
-        f" plain numbers beside ticks, are {units.title} down the stitching line from the upper corner. A thick short"
-        " line is a notch.",
+        tr("Measure the squares: the strips are full size and must be printed so (100 %)."),
+        tr(
+            "A strip shows the cloth's stripes as they must fall along an edge, seen from the face of "
+            "the cloth. Its dashed line is the stitching line, its upper end the upper corner of the "
+            "edge. Where both sides of a seam are one line they share a strip: the panel named on the "
+            "left of the line has its stripes on the left, the other on the right. A long edge has "
+            "several strips, joined so that the heights run on; they overlap by {overlap}.",
+            overlap=units.say(JOIN_MM),
+        ),
+        tr(
+            "Pin it to your pattern, stitching line on stitching line, upper corner on upper corner, "
+            "with the named side inside the panel. For a panel that is laid face down pin it to the "
+            "other side of the paper. Then lay the pattern on the cloth so that the stripes run on from "
+            "the strip."
+        ),
+        tr(
+            "A strip serves every edge that is named on it. Where it says turned over, trace its stripes "
+            "through to the back and use it with the back up."
+        ),
+        tr(
+            "A dot is where the middle of a lead stripe or bar meets the stitching line; bold numbers "
+            "beside dots, and the plain numbers beside ticks, are {units} down the stitching line from "
+            "the upper corner. A thick short line is a notch.",
+            units=units.title,
+        ),
     )

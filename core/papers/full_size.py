@@ -17,6 +17,7 @@ from core.papers.roll import LONGEST_MM, on_long_page
 from core.papers.svg import svg_bytes
 from core.papers.tile_pages import tile_pages
 from core.units import Units
+from core.wording import tr
 
 BEYOND_MM = 50.0
 PLAN_OVERLAP_MM = 100.0
@@ -48,8 +49,8 @@ def _roll_leaf(sheet: PatternSheet, title: str) -> Leaf:
     outlines = np.concatenate([outline for _, outline in sheet.outlines])
     down = np.column_stack([height - outlines[:, 1], outlines[:, 0]])
     notes = (
-        "Print at actual size (100 %) and measure the squares first.",
-        "Every panel is seen from the face of the cloth: lay the paper on the cloth face up, stripe on stripe.",
+        tr("Print at actual size (100 %) and measure the squares first."),
+        tr("Every panel is seen from the face of the cloth: lay the paper on the cloth face up, stripe on stripe."),
     )
     return on_long_page(drawing, Box.round(down).grown(2.0), title, notes)
 
@@ -60,7 +61,7 @@ def plan_files(figures: Figures, choices: PaperChoices) -> dict[str, bytes]:
     for cloth in figures.cloths:
         part = f"-{_file_name(cloth.cloth.id)}" if len(figures.cloths) > 1 else ""
         leaves = plan_leaves(cloth, choices)
-        title = f"{figures.project.title or 'Cutting plan'}: {cloth.cloth.title}"
+        title = f"{figures.project.title or tr('Cutting plan')}: {cloth.cloth.title}"
         files[f"plan-full-size{part}.pdf"] = pdf_bytes(leaves, title, layers=True)
         for number, leaf in zip(_numbers(len(leaves)), leaves, strict=True):
             files[f"plan-full-size{part}{number}.svg"] = svg_bytes(leaf, title)
@@ -73,12 +74,12 @@ def plan_leaves(cloth: ClothFigures, choices: PaperChoices) -> tuple[Leaf, ...]:
     drawing = plan_drawing(cloth, choices)
     stretches = list(_stretches(cloth))
     notes = (
-        "Full-size cutting plan for a projector or a plotter. Measure the squares before anything is cut by it.",
-        "The cloth lies face up, its cut end at the top of this sheet and its left selvedge on the left.",
+        tr("Full-size cutting plan for a projector or a plotter. Measure the squares before anything is cut by it."),
+        tr("The cloth lies face up, its cut end at the top of this sheet and its left selvedge on the left."),
     )
     leaves = []
     for number, window in enumerate(stretches, 1):
-        part = f", {number} of {len(stretches)}" if len(stretches) > 1 else ""
+        part = tr(", {number} of {count}", number=number, count=len(stretches)) if len(stretches) > 1 else ""
         leaves.append(on_long_page(drawing, window, f"{cloth.cloth.title}{part}", notes))
     return tuple(leaves)
 

@@ -1,17 +1,18 @@
 """The layers of full-size files: what can be put out of sight together."""
 
 from core.papers.drawing import Drawing, Primitive, Role
+from core.wording import later
 
 LAYERS = (
-    "ground",
-    "stripes",
-    "stripe edges",
-    "lead stripes",
-    "cloth edges and flaws",
-    "cutting line",
-    "stitching line",
-    "grain and notches",
-    "words and check squares",
+    later("ground"),
+    later("stripes"),
+    later("stripe edges"),
+    later("lead stripes"),
+    later("cloth edges and flaws"),
+    later("cutting line"),
+    later("stitching line"),
+    later("grain and notches"),
+    later("words and check squares"),
 )
 """From the lowest to the topmost."""
 

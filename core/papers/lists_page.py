@@ -10,6 +10,7 @@ from core.papers.drawing import Anchor, Box, Drawing, Line, Primitive, Text, seg
 from core.papers.lettering import shortened
 from core.papers.page import FINE_SIZE, HEAD_SIZE, TEXT_SIZE, Page, heading
 from core.units import Units
+from core.wording import listed, number, tr, tr_n
 
 ROW_MM = 6.6
 BOX_MM = 3.8
@@ -48,7 +49,7 @@ def list_pages(found: CuttingList, title: str, page: Page, units: Units) -> tupl
             fitting = int((page.body.bottom - y - 14.0) / ROW_MM)
             if fitting < min(len(rows), 2) or (first and fitting < len(rows) <= KEPT_WHOLE):
                 drawings.append(drawing)
-                drawing, y = heading(page, "Lists, continued", title), page.body.top
+                drawing, y = heading(page, tr("Lists, continued"), title), page.body.top
                 continue
             drawing += _head(table, page.body, y)
             y += 14.0
@@ -67,12 +68,12 @@ def _tables(found: CuttingList, units: Units) -> list[_Table]:
 def _pieces(found: CuttingList) -> _Table:
     titles = {need.cloth.id: need.cloth.title for need in found.cloths}
     return _Table(
-        f"To cut: {found.count} pieces",
+        tr_n("To cut: {count} piece", "To cut: {count} pieces", found.count),
         (
-            _Column("piece", 0.0, 66.0),
-            _Column("cloth", 69.0, 38.0),
-            _Column("number", 121.0, 12.0, "end"),
-            _Column("how", 124.0, 30.0),
+            _Column(tr("piece"), 0.0, 66.0),
+            _Column(tr("cloth"), 69.0, 38.0),
+            _Column(tr("number"), 121.0, 12.0, "end"),
+            _Column(tr("how"), 124.0, 30.0),
         ),
         tuple((one.name, titles.get(one.cloth, one.cloth), f"{one.number}", _how(one)) for one in found.pieces),
         tuple(min(one.number, MOST_BOXES) for one in found.pieces),
@@ -80,45 +81,48 @@ def _pieces(found: CuttingList) -> _Table:
 
 
 def _notions(found: CuttingList, units: Units) -> _Table:
-    columns = (_Column("what", 0.0, 110.0), _Column(f"length, {units.name}", 150.0, 30.0, "end"))
-    return _Table("Notions", columns, tuple((name, units.bare(long)) for name, long in notion_rows(found)))
+    columns = (_Column(tr("what"), 0.0, 110.0), _Column(tr("length, {unit}", unit=units.name), 150.0, 30.0, "end"))
+    return _Table(tr("Notions"), columns, tuple((name, units.bare(long)) for name, long in notion_rows(found)))
 
 
 def _cloths(found: CuttingList, units: Units) -> _Table:
     return _Table(
-        "To buy",
+        tr("To buy"),
         (
-            _Column("cloth", 0.0, 56.0),
-            _Column(f"width, {units.name}", 82.0, 25.0, "end"),
-            _Column(f"lay, {units.name}", 107.0, 25.0, "end"),
-            _Column(f"buy, {units.name}", 132.0, 25.0, "end"),
-            _Column("cost", 152.0, 20.0, "end"),
-            _Column(f"pieces, {area_name(units)}", 182.0, 28.0, "end"),
+            _Column(tr("cloth"), 0.0, 56.0),
+            _Column(tr("width, {unit}", unit=units.name), 82.0, 25.0, "end"),
+            _Column(tr("lay, {unit}", unit=units.name), 107.0, 25.0, "end"),
+            _Column(tr("buy, {unit}", unit=units.name), 132.0, 25.0, "end"),
+            _Column(tr("cost"), 152.0, 20.0, "end"),
+            _Column(tr("pieces, {unit}", unit=area_name(units)), 182.0, 28.0, "end"),
         ),
         tuple(_cloth_row(need, units) for need in found.cloths),
     )
 
 
 def _how(piece: CutPiece) -> str:
-    ways = [f"{piece.number // 2} mirrored"] if piece.mirrored else []
-    return ", ".join([*ways, *(["on the bias"] if piece.grain == "bias" else [])]) or "as drawn"
+    ways = [tr("{number} mirrored", number=piece.number // 2)] if piece.mirrored else []
+    return listed([*ways, *([tr("on the bias")] if piece.grain == "bias" else [])]) or tr("as drawn")
 
 
 def notion_rows(found: CuttingList) -> list[tuple[str, float]]:
     """Name and length, mm, of every notion that is needed."""
     rows = [
-        ("Binding, both edges of all seams", found.binding_mm),
-        ("Braid round the hem, joined once", found.braid_mm),
-        *((f"{title[:1].upper()}{title[1:]}, along its edge", long) for title, long in found.followed_mm),
+        (tr("Binding, both edges of all seams"), found.binding_mm),
+        (tr("Braid round the hem, joined once"), found.braid_mm),
+        *(
+            (tr("{title}, along its edge", title=f"{title[:1].upper()}{title[1:]}"), long)
+            for title, long in found.followed_mm
+        ),
     ]
     return [(name, long) for name, long in rows if long > 0]
 
 
 def _cloth_row(need: ClothNeed, units: Units) -> tuple[str, ...]:
-    lay = "not laid" if need.length_mm is None else units.bare(need.length_mm)
+    lay = tr("not laid") if need.length_mm is None else units.bare(need.length_mm)
     buy = "–" if need.buy_mm is None else units.bare(need.buy_mm)
-    cost = "–" if need.cost is None else f"{need.cost:.2f}"
-    return need.cloth.title, units.bare(need.cloth.width), lay, buy, cost, f"{area_of(need, units):.2f}"
+    cost = "–" if need.cost is None else number(need.cost, 2)
+    return need.cloth.title, units.bare(need.cloth.width), lay, buy, cost, number(area_of(need, units), 2)
 
 
 def area_name(units: Units) -> str:
@@ -173,9 +177,9 @@ def _csv_rows(found: CuttingList, units: Units) -> Iterator[list[str]]:
         mirrored = f"{piece.number // 2 if piece.mirrored else 0}"
         yield ["piece", piece.name, piece.cloth, f"{piece.number}", mirrored, piece.grain, "", "", ""]
     for name, long in notion_rows(found):
-        yield ["notion", name, "", "", "", "", units.bare(long), "", ""]
+        yield ["notion", name, "", "", "", "", units.decimal(long), "", ""]
     for need in found.cloths:
-        length = "" if need.length_mm is None else units.bare(need.length_mm)
-        buy = "" if need.buy_mm is None else units.bare(need.buy_mm)
+        length = "" if need.length_mm is None else units.decimal(need.length_mm)
+        buy = "" if need.buy_mm is None else units.decimal(need.buy_mm)
         cost = "" if need.cost is None else f"{need.cost:.2f}"
         yield ["cloth", need.cloth.title, need.cloth.id, "", "", "", length, buy, cost]

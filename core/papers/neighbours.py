@@ -8,6 +8,7 @@ from shapely.geometry import LinearRing, Point, Polygon
 from shapely.ops import nearest_points
 
 from core.papers.figures import PanelFigures
+from core.wording import later
 
 MOST_NAMED = 3
 NEAR_MM = 300.0
@@ -17,6 +18,12 @@ TOUCHING_MM, LOOK_ROUND_MM = 0.5, 10.0
 """Where two lines touch, the way to the other panel is seen from what of it lies round the place."""
 
 Way = Literal["on its left", "on its right", "towards the cut end", "towards the far end"]
+WAYS: tuple[Way, ...] = (
+    later("on its left"),
+    later("on its right"),
+    later("towards the cut end"),
+    later("towards the far end"),
+)
 
 
 @dataclass(frozen=True)

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from core.papers.choices import PaperName
 from core.papers.drawing import Box, Drawing, Primitive, Text, segment
 from core.papers.lettering import LINE_HEIGHT, shortened, width_of, wrapped_lines
+from core.wording import number, tr
 
 
 @dataclass(frozen=True)
@@ -103,7 +104,7 @@ def scale_for(width: float, height: float, room_width: float, room_height: float
 
 def scale_words(n: float) -> str:
     """A scale as it is printed, "1 : 12"."""
-    return f"1 : {n:g}" if n in SCALES else f"1 : {n:.1f}"
+    return f"1 : {n:g}" if n in SCALES else f"1 : {number(n, 1)}"
 
 
 def heading(page: Page, title: str, note: str = "") -> Drawing:
@@ -121,7 +122,8 @@ def heading(page: Page, title: str, note: str = "") -> Drawing:
 def with_feet(page: Page, pages: Sequence[Drawing], title: str) -> tuple[Leaf, ...]:
     """The pages with the project's title and the page number at the foot."""
     return tuple(
-        Leaf(drawing + _foot(page, title, f"page {i} of {len(pages)}"), page) for i, drawing in enumerate(pages, 1)
+        Leaf(drawing + _foot(page, title, tr("page {number} of {count}", number=i, count=len(pages))), page)
+        for i, drawing in enumerate(pages, 1)
     )
 
 

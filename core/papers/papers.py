@@ -24,6 +24,7 @@ from core.papers.tables import positions_csv, stripe_marks_csv
 from core.progress import Progress, silent
 from core.seams.readings import measure
 from core.units import MM, Units
+from core.wording import later, tr
 
 DEFAULT = PaperChoices()
 PAPERS_NAME, POSITIONS_NAME, MARKS_NAME = "cutting-papers.pdf", "positions.csv", "stripe-marks.csv"
@@ -46,19 +47,19 @@ def write_papers(
     Nothing is written before everything is made. Raises CannotBeHad if the panels can't be cut as they lie, BadInput
     if the folder can't be written to, Stopped if `progress` says so.
     """
-    _say(progress, 0.0, "looking whether the panels can be cut as they lie")
+    _say(progress, 0.0, tr("looking whether the panels can be cut as they lie"))
     laid = laid_project(project)
     refuse_unlaid(laid.project, Units(choices.units))
-    _say(progress, 0.1, "reading seams and places")
+    _say(progress, 0.1, tr("reading seams and places"))
     figures = figures_of(laid.project, measure(laid.project))
     files: Files = {}
     parts = [(part, note, make) for part, note, make in _PARTS if part in choices.parts]
     for index, (_, note, make) in enumerate(parts):
-        _say(progress, 0.2 + 0.7 * index / len(parts), note)
+        _say(progress, 0.2 + 0.7 * index / len(parts), tr(note))
         files |= make((laid, figures, choices))
-    _say(progress, 0.95, "writing the files")
+    _say(progress, 0.95, tr("writing the files"))
     written = _written(folder, files)
-    progress(1.0, "papers written")
+    progress(1.0, tr("papers written"))
     return written
 
 
@@ -86,8 +87,14 @@ def refuse_unlaid(project: Project, units: Units = MM) -> None:
 
     faults = [fault for cloth in project.cloths for fault in find_faults(project, cloth.id, units)]
     if faults:
-        more = f", and {len(faults) - 1} more" if len(faults) > 1 else ""
-        raise CannotBeHad(f"no papers: the panels can't be cut as they lie ({faults[0]}{more}); run lay first")
+        more = tr(", and {count} more", count=len(faults) - 1) if len(faults) > 1 else ""
+        raise CannotBeHad(
+            tr(
+                "no papers: the panels can't be cut as they lie ({fault}{more}); run lay first",
+                fault=faults[0],
+                more=more,
+            )
+        )
 
 
 def _cutting_papers(made: Made) -> Files:
@@ -128,26 +135,28 @@ def _full_size_plan(made: Made) -> Files:
 
 
 _PARTS: tuple[tuple[Part, str, Callable[[Made], Files]], ...] = (
-    ("cutting papers", "drawing plan, readings and cards", _cutting_papers),
-    ("lists", "listing what to cut and to buy", _lists),
-    ("seam sheet", "drawing the seam sheet", _seam_sheet),
-    ("edge strips", "drawing the edge strips", _edge_strips),
-    ("full size", "drawing the pattern full size", _full_size),
-    ("full-size plan", "drawing the plan full size", _full_size_plan),
+    ("cutting papers", later("drawing plan, readings and cards"), _cutting_papers),
+    ("lists", later("listing what to cut and to buy"), _lists),
+    ("seam sheet", later("drawing the seam sheet"), _seam_sheet),
+    ("edge strips", later("drawing the edge strips"), _edge_strips),
+    ("full size", later("drawing the pattern full size"), _full_size),
+    ("full-size plan", later("drawing the plan full size"), _full_size_plan),
 )
 
 
 def _say(progress: Progress, share: float, note: str) -> None:
     if not progress(share, note):
-        raise Stopped("the papers were stopped; nothing was written")
+        raise Stopped(tr("the papers were stopped; nothing was written"))
 
 
 def _written(folder: Path, files: Files) -> tuple[Path, ...]:
     try:
         folder.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        right = "a folder that can be made and written to"
-        raise BadInput(f"the folder can't be made ({error.strerror})", str(folder), right) from None
+        right = tr("a folder that can be made and written to")
+        raise BadInput(
+            tr("the folder can't be made ({strerror})", strerror=error.strerror), str(folder), right
+        ) from None
     for name, data in files.items():
         write_atomically(folder / name, data)
     return tuple(folder / name for name in files)

@@ -17,6 +17,7 @@ from core.papers.figures import PanelFigures
 from core.papers.words import Step, sideways
 from core.seams.stripes import Across, crossing_heights
 from core.units import Units
+from core.wording import listed, tr
 
 STATIONS = 65
 """Points of a line across a patch, between which stripes and bars are straight."""
@@ -31,11 +32,14 @@ def patch_step(figures: PanelFigures, titles: Mapping[str, str], units: Units) -
     words = (_stripe_words(met, units) for way in patch.cloth.ways if (met := meeting(patch, way)))
     return [
         Step(
-            f"It is sewn onto {title}, inside the outline drawn on that panel's pattern, stripe on stripe.",
+            tr(
+                "It is sewn onto {title}, inside the outline drawn on that panel's pattern, stripe on stripe.",
+                title=title,
+            ),
             (
-                f"Its middle: {', '.join(_place_words(patch, patch.on.at, units))}.",
+                tr("Its middle: {place}.", place=listed(_place_words(patch, patch.on.at, units))),
                 *words,
-                f"Largest step between the two: {units.say_fine(patch.apart_mm)}.",
+                tr("Largest step between the two: {step}.", step=units.say_fine(patch.apart_mm)),
             ),
         )
     ]
@@ -113,19 +117,25 @@ def _nearest(places: Floats, to: float) -> float:
 def _stripe_words(met: Meeting, units: Units) -> str:
     repeat = met.patch.cloth.repeat_of(met.way)
     assert repeat is not None
-    what = f"lead {'stripe' if met.way == 'lengthwise' else 'bar'}"
-    name, there = f"{what} ({repeat.lead_stripe.name})", _seen_from_panel(met, units)
+    lead = tr("lead stripe ({name})" if met.way == "lengthwise" else "lead bar ({name})", name=repeat.lead_stripe.name)
+    there = _seen_from_panel(met, units)
     if 0.0 <= met.at_mm <= met.length_mm:
-        start = "from its left edge at half its height" if met.across else "below its top at half its width"
-        return f"Its {name}, {units.say(met.at_mm)} {start}, lies on the panel's, {there}."
-    return f"The panel's {name}, {there}: {_beyond(met, units)} its edge."
+        start = tr("from its left edge at half its height") if met.across else tr("below its top at half its width")
+        return tr(
+            "Its {stripe}, {at} {start}, lies on the panel's, {there}.",
+            stripe=lead,
+            at=units.say(met.at_mm),
+            start=start,
+            there=there,
+        )
+    return tr("The panel's {stripe}, {there}: {beyond} its edge.", stripe=lead, there=there, beyond=_beyond(met, units))
 
 
 def _beyond(met: Meeting, units: Units) -> str:
     """How far outside a patch a stripe lies that doesn't cross it."""
     if met.at_mm < 0:
-        return f"{units.say(-met.at_mm)} {'to the left of' if met.across else 'above'}"
-    return f"{units.say(met.at_mm - met.length_mm)} {'to the right of' if met.across else 'below'}"
+        return tr("{far} to the left of" if met.across else "{far} above", far=units.say(-met.at_mm))
+    return tr("{far} to the right of" if met.across else "{far} below", far=units.say(met.at_mm - met.length_mm))
 
 
 def _seen_from_panel(met: Meeting, units: Units) -> str:
@@ -140,5 +150,6 @@ def _place_words(patch: Patch, place: tuple[float, float], units: Units) -> tupl
     upright = LineString([(middle, ring[:, 1].min() - 1.0), (middle, ring[:, 1].max() + 1.0)])
     top = float(upright.intersection(Polygon(ring)).bounds[1])
     off = place[0] - middle
-    aside = "on" if abs(off) < units.nothing_mm else f"{sideways(off, units)} of"
-    return f"{aside} the panel's grain line", f"{units.say(place[1] - top)} below its top end"
+    aside = tr("{sideways} of the panel's grain line", sideways=sideways(off, units))
+    down = tr("{far} below its top end", far=units.say(place[1] - top))
+    return tr("on the panel's grain line") if abs(off) < units.nothing_mm else aside, down

@@ -18,6 +18,7 @@ from core.papers.figures import PanelFigures
 from core.papers.labels import Labels, block
 from core.papers.lettering import text_box, wrapped_lines
 from core.papers.panel_lines import NOTCH_MM
+from core.wording import later, tr
 
 WIDEST_NOTCH_MM = 30.0
 NUMBER_MM, TITLE_MM, NOTE_MM, EDGE_MM = 14.0, 6.5, 4.2, 4.6
@@ -157,10 +158,14 @@ def _title_lines(figures: PanelFigures, room: float, scale: float) -> list[tuple
 def _notes(figures: PanelFigures) -> list[str]:
     """How the drawing lies on the cloth: always face up, whichever panel of a pair it is."""
     if not figures.number:
-        pair = " and once turned over" if figures.panel.piece.cut == "pair" else ""
-        return [f"cut from {figures.cloth.title} as drawn{pair}"]
-    stripes = ", stripe on stripe" if figures.cloth.ways else ""
-    return [f"{figures.cloth.title}: this side up{stripes}", "turned end for end" if figures.at.turned else ""]
+        pair = figures.panel.piece.cut == "pair"
+        once, twice = later("cut from {cloth} as drawn"), later("cut from {cloth} as drawn and once turned over")
+        return [tr(twice if pair else once, cloth=figures.cloth.title)]
+    striped, plain = later("{cloth}: this side up, stripe on stripe"), later("{cloth}: this side up")
+    return [
+        tr(striped if figures.cloth.ways else plain, cloth=figures.cloth.title),
+        tr("turned end for end") if figures.at.turned else "",
+    ]
 
 
 def _edge_candidates(name: str, line: Points) -> Iterator[tuple[Text, ...]]:

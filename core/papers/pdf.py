@@ -16,6 +16,7 @@ from core.papers.lettering import face_name, printable, text_box, turned_by, wid
 from core.papers.page import Leaf
 from core.papers.pdf_layers import LayerGroups
 from core.papers.pens import HALO_MM, LABEL_GROUND, PENS, Pen
+from core.wording import tr
 
 POINTS_PER_MM = 72 / 25.4
 
@@ -33,7 +34,7 @@ def pdf_bytes(leaves: Iterable[Leaf], title: str, layers: bool = False) -> bytes
     canvas = Canvas(buffer, invariant=1, pageCompression=1)
     canvas.setTitle(title)
     canvas.setCreator("Stripewright")
-    canvas.setSubject("Papers for the cutting table")
+    canvas.setSubject(tr("Papers for the cutting table"))
     groups = LayerGroups(canvas, LAYERS) if layers else None
     for leaf in leaves:
         canvas.setPageSize((leaf.page.width * POINTS_PER_MM, leaf.page.height * POINTS_PER_MM))

@@ -4,6 +4,8 @@ from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any
 
+from core.wording import tr
+
 
 class LayerGroups:
     """Named layers of the document that a canvas writes, all of them in sight when it is opened."""
@@ -13,7 +15,7 @@ class LayerGroups:
 
         self._canvas, self._tags = canvas, {name: f"L{index}" for index, name in enumerate(names)}
         self._groups = {
-            tag: canvas._doc.Reference(PDFDictionary({"Type": PDFName("OCG"), "Name": PDFString(name)}))
+            tag: canvas._doc.Reference(PDFDictionary({"Type": PDFName("OCG"), "Name": PDFString(tr(name))}))
             for name, tag in self._tags.items()
         }
 

@@ -14,6 +14,7 @@ from core.papers.choices import LineChoice
 from core.papers.figures import Figures, PanelFigures, figures_of
 from core.papers.pattern import PatternPiece, pattern_piece
 from core.seams.readings import measure
+from core.wording import tr
 
 SAME_MM = 1e-3
 
@@ -30,7 +31,7 @@ class LaidProject:
     @property
     def title(self) -> str:
         """What the papers are headed with."""
-        return self.given.title or "Cutting papers"
+        return self.given.title or tr("Cutting papers")
 
     def has_card(self, panel: PanelFigures) -> bool:
         """Whether a panel gets a card: every drawn one, and of the derived ones those whose stripes matter."""

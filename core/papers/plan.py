@@ -16,6 +16,7 @@ from core.papers.lettering import shortened, wrapped_lines
 from core.papers.page import FINE_SIZE, TEXT_SIZE, Page, Paragraph, flow, heading, scale_for, scale_words
 from core.papers.sheet import FINEST_ON_PAPER_MM, Sheet
 from core.units import Units
+from core.wording import tr
 
 COARSEST_READABLE = 15.0
 """A plan at a smaller scale than 1 : 15 is repeated in stretches."""
@@ -27,7 +28,7 @@ BEYOND_MM = 110.0
 def plan_pages(cloth: ClothFigures, page: Page, units: Units) -> tuple[Drawing, ...]:
     """The plan of one cloth: one page, and more where the whole is too small to read."""
     whole = _whole(cloth, page)
-    title = f"Cutting plan: {cloth.cloth.title}"
+    title = tr("Cutting plan: {title}", title=cloth.cloth.title)
     first = heading(page, title, scale_words(whole.n)) + _facts(cloth, whole, page, units)
     first += _sheet_drawing(cloth, whole, units)
     if whole.n <= COARSEST_READABLE:
@@ -71,25 +72,42 @@ def _stretches(cloth: ClothFigures, page: Page) -> Iterator[Sheet]:
 
 def _stretch_page(cloth: ClothFigures, sheet: Sheet, number: int, count: int, page: Page, units: Units) -> Drawing:
     window = sheet.window
-    words = (
-        f"Stretch {number} of {count}: from {units.whole(window.top)} to {units.whole(window.bottom)} {units.name} of"
-        f" the cloth. Stretches overlap by {units.whole(OVERLAP_MM)} {units.name}."
+    words = tr(
+        "Stretch {number} of {count}: from {top} to {bottom} {unit} of the cloth. Stretches overlap "
+        "by {overlap} {unit}.",
+        number=number,
+        count=count,
+        top=units.whole(window.top),
+        bottom=units.whole(window.bottom),
+        unit=units.name,
+        overlap=units.whole(OVERLAP_MM),
     )
     note = flow([Paragraph(words)], Box(page.body.left, 25.0, page.body.right, 40.0))[0]
-    title = f"Cutting plan: {cloth.cloth.title}, {number}"
+    title = tr("Cutting plan: {title}, {number}", title=cloth.cloth.title, number=number)
     return heading(page, title, scale_words(sheet.n)) + note + _sheet_drawing(cloth, sheet, units)
 
 
 def _facts(cloth: ClothFigures, sheet: Sheet, page: Page, units: Units) -> Drawing:
     left, right = cloth.cloth.usable
-    there = "as much as it takes" if cloth.cloth.end is None else units.say(cloth.cloth.end)
-    repeated = " The lay is long: the next pages show it larger." if sheet.n > COARSEST_READABLE else ""
+    there = tr("as much as it takes") if cloth.cloth.end is None else units.say(cloth.cloth.end)
+    repeated = tr(" The lay is long: the next pages show it larger.") if sheet.n > COARSEST_READABLE else ""
     words = [
-        f"Length used {units.say(cloth.length_mm)}; length there is: {there}. Usable width {units.bare(right - left)}"
-        f" of {units.say(cloth.cloth.width)}. Share of it covered by panels: {cloth.used_share * 100:.1f} %.",
-        "Cloth face up in a single layer, cut end at the top. Solid line: cut. Dashed: stitching line. Arrow: grain,"
-        f" from a panel's top to its bottom. Crossed box: flaw. Rulers in {units.name}. The numbers are those of the"
-        " cards; lay and cut in their order." + repeated,
+        tr(
+            "Length used {length}; length there is: {there}. Usable width {usable} of {width}. Share "
+            "of it covered by panels: {share:.1f} %.",
+            length=units.say(cloth.length_mm),
+            there=there,
+            usable=units.bare(right - left),
+            width=units.say(cloth.cloth.width),
+            share=cloth.used_share * 100,
+        ),
+        tr(
+            "Cloth face up in a single layer, cut end at the top. Solid line: cut. Dashed: stitching "
+            "line. Arrow: grain, from a panel's top to its bottom. Crossed box: flaw. Rulers in {unit}. "
+            "The numbers are those of the cards; lay and cut in their order.",
+            unit=units.name,
+        )
+        + repeated,
     ]
     paragraphs = [Paragraph(words[0], TEXT_SIZE), Paragraph(words[1], FINE_SIZE, gap=1.0)]
     return flow(paragraphs, Box(page.body.left, 24.5, page.body.right, 58.0))[0]
@@ -114,7 +132,7 @@ def _cut_off(cloth: ClothFigures, sheet: Sheet, units: Units) -> Drawing:
     labels = Labels()
     for flaw in cloth.cloth.flaw_outlines:
         labels.take(Polygon(sheet.points(np.array(flaw))))
-    y, words = end[1] + FINE_SIZE * 1.15, f"used to here: {units.say(v)}"
+    y, words = end[1] + FINE_SIZE * 1.15, tr("used to here: {length}", length=units.say(v))
     places = (start[0] + share * (end[0] - start[0]) for share in (0.5, 0.3, 0.7, 0.2, 0.8))
     texts = labels.place((Text((x, y), words, FINE_SIZE, anchor="middle", halo=True),) for x in places)
     return Drawing((line, *texts))
@@ -135,7 +153,7 @@ def _names(cloth: ClothFigures, sheet: Sheet) -> Drawing:
 def _name_candidates(figures: PanelFigures, net: Points, sheet: Sheet) -> Iterator[tuple[Text, ...]]:
     """Number and name level where the panel is broad, else along the grain line, else the number alone."""
     places = [_along_grain(figures, sheet, share) for share in (0.55, 0.62, 0.7, 0.48, 0.78, 0.4, 0.85, 0.3, 0.2)]
-    name = figures.title + (", turned" if figures.at.turned else "")
+    name = figures.title + (tr(", turned") if figures.at.turned else "")
     shape = Polygon(net)
     for size in (2.9, 2.5):
         for at in places:

@@ -12,6 +12,7 @@ from core.papers.page import FINE_SIZE, Page, Paragraph, flow, heading
 from core.seams.garment import SeamLine
 from core.seams.readings import Measurement, SeamReading
 from core.units import Units
+from core.wording import later, number, tr
 
 ROW_MM = 11.0
 LEFT = 13.0
@@ -29,21 +30,35 @@ NUMBER_COLUMNS: dict[str, float] = {
 }
 """Right ends of the columns of figures, mm from the page's left."""
 
-LEANS = {"alike": "alike", "opposite": "opposite ways"}
+LEANS = {"alike": later(", leaning alike{rest}"), "opposite": later(", leaning opposite ways{rest}")}
 ROLES: dict[Literal["good", "fair", "poor"], Role] = {"good": "step good", "fair": "step fair", "poor": "step poor"}
 
 LEGEND = {
-    "step": "how far apart, square across the stripes, the two sides' stripes lie; heights run down the seam from the"
-    " top",
-    "rms": "the step on the whole, large ones counted more than small ones",
-    "worst": "the largest step, and at which height it is",
-    "drift": "how fast the step changes down the seam",
-    "agree": "share of the seam along which both sides show the same stripe or both the ground",
-    "shift": "move the stitching line this far where the step is worst, one edge out and the other in: the seam closes",
-    "easing": "share of its length by which an edge would be eased in instead, the right-hand edge if the number is"
-    " plus, the left-hand one if minus; more than two or three in a hundred will pucker",
-    "leaning": "alike if both edges slant the same way across the stripes, opposite ways if like a chevron's sides",
+    "step": later(
+        "how far apart, square across the stripes, the two sides' stripes lie; heights run down the seam from the top"
+    ),
+    "rms": later("the step on the whole, large ones counted more than small ones"),
+    "worst": later("the largest step, and at which height it is"),
+    "drift": later("how fast the step changes down the seam"),
+    "agree": later("share of the seam along which both sides show the same stripe or both the ground"),
+    "shift": later(
+        "move the stitching line this far where the step is worst, one edge out and the other in: the seam closes"
+    ),
+    "easing": later(
+        "share of its length by which an edge would be eased in instead, the right-hand edge if the "
+        "number is plus, the left-hand one if minus; more than two or three in a hundred will pucker"
+    ),
+    "leaning": later(
+        "alike if both edges slant the same way across the stripes, opposite ways if like a chevron's sides"
+    ),
 }
+
+
+NAMES = (
+    *(later("step"), later("rms"), later("worst"), later("drift"), later("agree"), later("shift"), later("easing")),
+    *(later("leaning"), later("picture"), later("at")),
+)
+"""The names of figures as they stand on the page."""
 
 
 def readings_pages(figures: Figures, page: Page, units: Units) -> tuple[Drawing, ...]:
@@ -51,7 +66,7 @@ def readings_pages(figures: Figures, page: Page, units: Units) -> tuple[Drawing,
     rows = _rows(figures.measurement)
     limit = _picture_limit(figures)
     top, start = _first_part(figures, limit, page, units)
-    pages = [heading(page, "Seam readings") + top]
+    pages = [heading(page, tr("Seam readings")) + top]
     while rows:
         fitting = int((page.body.bottom - start - 9.0) / ROW_MM)
         body = joined(
@@ -61,7 +76,7 @@ def readings_pages(figures: Figures, page: Page, units: Units) -> tuple[Drawing,
         pages[-1] = pages[-1] + _head(start, units) + body
         rows = rows[fitting:]
         if rows:
-            pages.append(heading(page, "Seam readings, continued"))
+            pages.append(heading(page, tr("Seam readings, continued")))
             start = page.body.top - 3.0
     return tuple(pages)
 
@@ -81,12 +96,14 @@ def _picture_limit(figures: Figures) -> float:
 def _first_part(figures: Figures, limit: float, page: Page, units: Units) -> tuple[Drawing, float]:
     rms = figures.measurement.rms_mm
     figure = (
-        "Nothing is matched: no seam joins two panels of one striped cloth."
+        tr("Nothing is matched: no seam joins two panels of one striped cloth.")
         if rms is None
-        else f"The whole garment: rms {units.say_fine(rms)}, every seam counted by how much it shows."
+        else tr("The whole garment: rms {rms}, every seam counted by how much it shows.", rms=units.say_fine(rms))
     )
     legend = {**LEGEND, "picture": _picture_words(limit, units)}
-    explained = (Paragraph(text, 3.1, label=name, indent=16.0, hang=16.0, gap=0.8) for name, text in legend.items())
+    explained = (
+        Paragraph(tr(text), 3.1, label=tr(name), indent=16.0, hang=16.0, gap=0.8) for name, text in legend.items()
+    )
     words = [Paragraph(figure, 4.0, bold=True), Paragraph("", gap=1.0), *explained]
     drawing, _, end = flow(words, Box(page.body.left, 24.5, page.body.right, page.body.bottom))
     return drawing, end + 3.0
@@ -94,20 +111,23 @@ def _first_part(figures: Figures, limit: float, page: Page, units: Units) -> tup
 
 def _picture_words(limit: float, units: Units) -> str:
     good, fair = (units.say_fine(grade) for grade in GRADES_MM)
-    return (
-        f"the step from the top (left) to the bottom (right): solid up to {good}, dashed up to {fair}, dotted and heavy"
-        " beyond; a gap is a stretch that is not sewn or not seen; its height stands for"
-        f" {units.say_fine(limit)} to either side"
+    return tr(
+        "the step from the top (left) to the bottom (right): solid up to {good}, dashed up to "
+        "{fair}, dotted and heavy beyond; a gap is a stretch that is not sewn or not seen; its "
+        "height stands for {limit} to either side",
+        good=good,
+        fair=fair,
+        limit=units.say_fine(limit),
     )
 
 
 def _head(top: float, units: Units) -> Drawing:
     names = dict.fromkeys(NUMBER_COLUMNS, units.name) | {"drift": units.rate_name, "agree": "%", "easing": "%"}
-    texts: list[Primitive] = [Text((LEFT, top + 3.0), "seam", FINE_SIZE, bold=True)]
+    texts: list[Primitive] = [Text((LEFT, top + 3.0), tr("seam"), FINE_SIZE, bold=True)]
     for name, right in NUMBER_COLUMNS.items():
-        texts.append(Text((right, top + 3.0), name, FINE_SIZE, anchor="end", bold=True))
+        texts.append(Text((right, top + 3.0), tr(name), FINE_SIZE, anchor="end", bold=True))
         texts.append(Text((right, top + 6.6), names[name], FINE_SIZE, "fine text", anchor="end"))
-    texts.append(Text((PICTURE.left, top + 3.0), "step down the seam", FINE_SIZE, bold=True))
+    texts.append(Text((PICTURE.left, top + 3.0), tr("step down the seam"), FINE_SIZE, bold=True))
     return Drawing((*texts, segment((LEFT, top + 8.4), (PICTURE.right, top + 8.4), "rule")))
 
 
@@ -124,7 +144,7 @@ def _row(line: SeamLine, reading: SeamReading | None, top: float, limit: float, 
         segment((LEFT, top + ROW_MM - 0.4), (PICTURE.right, top + ROW_MM - 0.4), "rule"),
     ]
     if reading is None:
-        parts.append(Text((64.0, top + 4.4), "no stripes to match here", 3.2))
+        parts.append(Text((64.0, top + 4.4), tr("no stripes to match here"), 3.2))
         return Drawing(tuple(parts))
     for name, words in _figures_of(reading, units).items():
         parts.append(Text((NUMBER_COLUMNS[name], top + 4.4), words, 3.5, anchor="end", bold=name == "worst"))
@@ -132,14 +152,14 @@ def _row(line: SeamLine, reading: SeamReading | None, top: float, limit: float, 
 
 
 def _way_words(reading: SeamReading | None) -> str:
-    return "bars, " if reading and reading.way == "crosswise" else ""
+    return tr("bars, ") if reading and reading.way == "crosswise" else ""
 
 
 def _lean_words(reading: SeamReading | None) -> str:
     if reading is None:
         return ""
-    rest = "" if reading.all_stripes_meet_at_zero else "; only the lead stripe can meet, the repeat is uneven"
-    return f", leaning {LEANS[reading.lean]}{rest}"
+    rest = "" if reading.all_stripes_meet_at_zero else tr("; only the lead stripe can meet, the repeat is uneven")
+    return tr(LEANS[reading.lean], rest=rest)
 
 
 def _figures_of(reading: SeamReading, units: Units) -> dict[str, str]:
@@ -150,9 +170,9 @@ def _figures_of(reading: SeamReading, units: Units) -> dict[str, str]:
         "worst": units.fine(worst[0]) if worst else none,
         "at": units.whole(worst[1]) if worst else none,
         "drift": _minus(units.rate(reading.drift_mm_per_m)),
-        "agree": f"{reading.agreement * 100:.0f}",
+        "agree": number(reading.agreement * 100, 0),
         "shift": none if shift is None else units.fine(shift),
-        "easing": none if easing is None else _minus(f"{round(easing * 100, 1) + 0.0:.1f}"),
+        "easing": none if easing is None else _minus(number(easing * 100, 1)),
     }
 
 

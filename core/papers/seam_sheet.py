@@ -16,6 +16,7 @@ from core.papers.seam_remedies import LeadPair, lead_pairs, shifts_at
 from core.papers.sheet import Sheet
 from core.seams.readings import Reading, SeamReading
 from core.units import INCH_MM, Units
+from core.wording import later, tr
 
 HALF_MM = 14.5
 """Width of one panel's side in the picture, on paper."""
@@ -64,6 +65,11 @@ class _Seam:
         """What is matched."""
         return "stripe" if self.reading.way == "lengthwise" else "bar"
 
+    @property
+    def noun(self) -> str:
+        """What is matched, as it is called on the page."""
+        return tr("stripe" if self.what == "stripe" else "bar")
+
 
 def seam_pages(figures: Figures, page: Page, units: Units) -> tuple[Leaf, ...]:
     """A page for every seam on striped cloth, more where its tables are long."""
@@ -74,7 +80,7 @@ def seam_pages(figures: Figures, page: Page, units: Units) -> tuple[Leaf, ...]:
         if reading
         for drawing in _pages(_seam_of(reading, panels, figures, units), page)
     ]
-    return with_feet(page, drawings, figures.project.title or "Seam sheet")
+    return with_feet(page, drawings, figures.project.title or tr("Seam sheet"))
 
 
 def _seam_of(reading: SeamReading, panels: Mapping[PanelName, PanelFigures], figures: Figures, units: Units) -> _Seam:
@@ -91,8 +97,8 @@ def _pages(seam: _Seam, page: Page) -> Iterator[Drawing]:
         windows,
         seam.units,
     )
-    note = f"left and right as seen from outside · drawn {scale_words(windows[0].n)}"
-    first = heading(page, f"Seam: {seam.name}", note) + _sides_words(seam, page) + picture
+    note = tr("left and right as seen from outside · drawn {scale}", scale=scale_words(windows[0].n))
+    first = heading(page, tr("Seam: {name}", name=seam.name), note) + _sides_words(seam, page) + picture
     left = windows[-1].frame.right + ROOM_FOR_NUMBERS_MM + 2.0
     column = Box(left, TOP_MM - 8.0, page.body.right, page.body.bottom)
     words, rows, end = _tables(_blocks(seam), column)
@@ -100,7 +106,7 @@ def _pages(seam: _Seam, page: Page) -> Iterator[Drawing]:
     while rows:
         words, rows, end = _tables(rows, page.body)
         last = Box(page.body.left, end + 3.0, page.body.right, page.body.bottom)
-        yield heading(page, f"Seam: {seam.name}, continued") + words + _advice(seam, last, bool(rows))
+        yield heading(page, tr("Seam: {name}, continued", name=seam.name)) + words + _advice(seam, last, bool(rows))
 
 
 def _windows(length: float, page: Page) -> list[Sheet]:
@@ -122,15 +128,15 @@ def _sides_words(seam: _Seam, page: Page) -> Drawing:
     """Which panel and edge lies on which side."""
     (left, right), (edge_a, edge_b) = seam.sides, seam.edges
     lines = (
-        f"Left: panel {left.number}, {left.title}, its {edge_a} edge.",
-        f"Right: panel {right.number}, {right.title}, its {edge_b} edge.",
+        tr("Left: panel {number}, {title}, its {edge} edge.", number=left.number, title=left.title, edge=edge_a),
+        tr("Right: panel {number}, {title}, its {edge} edge.", number=right.number, title=right.title, edge=edge_b),
     )
     body = page.body
     texts = [
         Text((body.left, 30.0 + 5.0 * i), shortened(line, TEXT_SIZE, body.width, bold=True), TEXT_SIZE, bold=True)
         for i, line in enumerate(lines)
     ]
-    key = f"{seam.units.title}: heights on the left of the picture, steps on its right"
+    key = tr("{units}: heights on the left of the picture, steps on its right", units=seam.units.title)
     return Drawing((*texts, Text((body.left, 40.0), key, FINE_SIZE, "fine text")))
 
 
@@ -149,21 +155,21 @@ def _blocks(seam: _Seam) -> list[_Block]:
     """Steps at the heights, then the lead stripes to mark and ease, then all crossings."""
     unit = seam.units.name
     readings = _Block(
-        f"Steps, and moves that close them, {unit}",
-        ("height", "step", "left edge", "right edge"),
+        tr("Steps, and moves that close them, {unit}", unit=unit),
+        (tr("height"), tr("step"), tr("left edge"), tr("right edge")),
         (14.0, 27.0, 45.5, 66.0),
         tuple(_reading_rows(seam)),
     )
     marks = _Block(
-        f"Thread marks: lead {seam.what}, {unit}",
-        ("left at", "right at", "ease", "edge"),
+        tr("Thread marks: lead {what}, {unit}", what=seam.noun, unit=unit),
+        (tr("left at"), tr("right at"), tr("ease"), tr("edge")),
         (14.0, 31.0, 43.0, 45.0),
         tuple(_mark_rows(seam)),
-        "Along each edge from its upper corner. Pin mark to mark; ease so much since the mark above.",
+        tr("Along each edge from its upper corner. Pin mark to mark; ease so much since the mark above."),
     )
     crossings = _Block(
-        f"Every {seam.what}, heights in the seam, {unit}",
-        ("left", "right", "gap", "step", seam.what),
+        tr("Every {what}, heights in the seam, {unit}", what=seam.noun, unit=unit),
+        (tr("left"), tr("right"), tr("gap"), tr("step"), seam.noun),
         (14.0, 28.5, 42.5, 54.5, 56.0),
         tuple(_crossing_rows(seam)),
     )
@@ -177,14 +183,14 @@ def _reading_rows(seam: _Seam) -> Iterator[Row]:
     for reading, move in zip(readings, moves, strict=True):
         height, step = seam.units.whole(reading.at_mm), _signed(seam.units.fine(reading.step_mm))
         if not reading.counts:
-            yield height, "open", "", ""
+            yield height, tr("open"), "", ""
         elif math.isnan(move):
             yield height, step, "–", "–"
         else:
             size = seam.units.fine(abs(move))
-            nothing = float(size) == 0
-            ways = ("", "") if nothing else ("out ", "in ") if move > 0 else ("in ", "out ")
-            yield height, step, f"{ways[0]}{size}", f"{ways[1]}{size}"
+            out, into = tr("out {far}", far=size), tr("in {far}", far=size)
+            ways = (size, size) if _is_nothing(size) else (out, into) if move > 0 else (into, out)
+            yield height, step, *ways
 
 
 def _mark_rows(seam: _Seam) -> Iterator[Row]:
@@ -203,10 +209,15 @@ def _ease_words(pair: LeadPair, units: Units) -> tuple[str, str]:
     """How much is eased since the pair above, and of which edge."""
     if pair.ease_mm is None or pair.span_mm is None:
         return "", ""
-    size, side = units.fine(abs(pair.ease_mm)), "right" if pair.ease_mm > 0 else "left"
-    if float(size) == 0:
-        return "none", ""
-    return size, side + (", puckers" if abs(pair.ease_mm) > PUCKERS * pair.span_mm else "")
+    size, side = units.fine(abs(pair.ease_mm)), tr("right" if pair.ease_mm > 0 else "left")
+    if _is_nothing(size):
+        return tr("none"), ""
+    return size, side + (tr(", puckers") if abs(pair.ease_mm) > PUCKERS * pair.span_mm else "")
+
+
+def _is_nothing(size: str) -> bool:
+    """Whether a number that is shown has no digit but noughts."""
+    return not size.strip("0.,")
 
 
 def _marks_of(figures: PanelFigures, ref: str) -> EdgeMarks:
@@ -296,17 +307,24 @@ def _advice_words(seam: _Seam) -> Iterator[str]:
     if reading.worst and reading.rms_mm is not None:
         worst, at = reading.worst
         yield (
-            f"On the whole {units.say_fine(reading.rms_mm)} (rms); worst {units.say_fine(worst)} at"
-            f" {units.whole(at)} {units.name}."
+            tr(
+                "On the whole {rms} (rms); worst {worst} at {height}.",
+                rms=units.say_fine(reading.rms_mm),
+                worst=units.say_fine(worst),
+                height=units.say_whole(at),
+            )
         )
     if np.isfinite(shifts_at(reading, seam.sides[0].at, seam.sides[1].at, reading.line.height)).any():
-        yield "Moving the stitching line as the first table says closes the seam and leaves the girth as it is."
+        yield tr("Moving the stitching line as the first table says closes the seam and leaves the girth as it is.")
     else:
-        yield "Moving the stitching line closes nothing here: it takes both edges across the stripes alike."
+        yield tr("Moving the stitching line closes nothing here: it takes both edges across the stripes alike.")
     ease = reading.easing_ratio
     if ease is not None and abs(ease) > 5e-4:
-        side = "right" if ease > 0 else "left"
-        puckers = "; that would pucker" if abs(ease) > PUCKERS else ""
-        yield f"Easing instead takes {abs(ease) * 100:.1f} % of the {side} edge{puckers}."
+        right = later("Easing instead takes {ease:.1f} % of the right edge{puckers}.")
+        left = later("Easing instead takes {ease:.1f} % of the left edge{puckers}.")
+        puckers = tr("; that would pucker") if abs(ease) > PUCKERS else ""
+        yield tr(right if ease > 0 else left, ease=abs(ease) * 100, puckers=puckers)
     if not reading.all_stripes_meet_at_zero:
-        yield f"The repeat is uneven and the edges lean opposite ways: only the lead {seam.what} can meet."
+        yield tr(
+            "The repeat is uneven and the edges lean opposite ways: only the lead {what} can meet.", what=seam.noun
+        )

@@ -18,6 +18,7 @@ from core.papers.pattern_sheet import CLEAR_MM, PatternSheet
 from core.papers.sheet import Sheet
 from core.papers.tiles import LABEL_MM, OVERLAP_MM, Tile, Tiling
 from core.units import Units
+from core.wording import tr
 
 NAME_MM = 4.0
 CROSS_MM = 2.5
@@ -169,7 +170,13 @@ def _label(one: _TiledSheet, tile: Tile, page: int) -> Drawing:
     y = tile.box.bottom + 4.0
     name = shortened(one.name(tile), NAME_MM, tile.box.width, bold=True)
     room = tile.box.width - width_of(name, NAME_MM, bold=True) - 3.0
-    words = shortened(f"page {page} of {one.pages}{_joins(one, tile)}", FINE_SIZE, room) if room > 0 else ""
+    words = (
+        shortened(
+            tr("page {page} of {pages}{joins}", page=page, pages=one.pages, joins=_joins(one, tile)), FINE_SIZE, room
+        )
+        if room > 0
+        else ""
+    )
     texts = [Text((tile.box.left, y), name, NAME_MM, bold=True)]
     if words:
         texts.append(Text((tile.box.right, y), words, FINE_SIZE, "fine text", anchor="end"))
@@ -177,9 +184,10 @@ def _label(one: _TiledSheet, tile: Tile, page: int) -> Drawing:
 
 
 def _joins(one: _TiledSheet, tile: Tile) -> str:
-    before = [f"{'left' if upright else 'above'} {one.name(other)}" for other, upright in _before(one.tiling, tile)]
-    after = [f"{'right' if upright else 'below'} {one.name(other)}" for other, upright in _after(one.tiling, tile)]
-    return "".join(f" · {words}" for words in (*before, *after))
+    before, after = _before(one.tiling, tile), _after(one.tiling, tile)
+    names = [tr("left {tile}" if upright else "above {tile}", tile=one.name(other)) for other, upright in before]
+    names += [tr("right {tile}" if upright else "below {tile}", tile=one.name(other)) for other, upright in after]
+    return "".join(f" · {words}" for words in names)
 
 
 def _map(one: _TiledSheet, title: str, page: Page, units: Units, squares: bool) -> Drawing:
@@ -187,7 +195,7 @@ def _map(one: _TiledSheet, title: str, page: Page, units: Units, squares: bool) 
     body = page.body
     outlines = np.concatenate([outline for _, outline in one.sheet.outlines])
     window = Box.round(outlines).grown(5.0)
-    name = f"Full-size pattern, sheet {one.label[:-1]}" if one.label else "Full-size pattern"
+    name = tr("Full-size pattern, sheet {label}", label=one.label[:-1]) if one.label else tr("Full-size pattern")
     words, _, end = flow(
         [Paragraph(text, 3.2) for text in _instructions(units)], Box(body.left, 25.0, body.right, 90.0)
     )
@@ -195,18 +203,28 @@ def _map(one: _TiledSheet, title: str, page: Page, units: Units, squares: bool) 
     room = Box(body.left, end + 5.0, body.right, foot)
     n = scale_for(window.width, window.height, room.width, room.height)
     sheet = Sheet(window, n, ((room.left + room.right - window.width / n) / 2, room.top))
-    drawing = heading(page, name, f"{title} · map {scale_words(n)}") + words + _map_drawing(one, sheet)
+    drawing = (
+        heading(page, name, tr("{title} · map {scale}", title=title, scale=scale_words(n)))
+        + words
+        + _map_drawing(one, sheet)
+    )
     return drawing + check_squares((body.left, foot + 3.0)) if squares else drawing
 
 
 def _instructions(units: Units) -> tuple[str, ...]:
     return (
-        "Print at actual size (100 %) and measure the squares. Trim every tile along its frame at the left and at the"
-        f" top, lay it on the dashed line of the tile before it ({units.say(OVERLAP_MM)} of overlap), cross on cross,"
-        " and stick it down: rows first, then row to row. Several small tiles may share a page: cut them apart.",
-        "Each panel has its own drawing, right and left alike, with its own stripes: all are seen from the face of the"
-        " cloth. Lay the paper on the cloth face up, stripe on stripe. The map has the tiles' names and pages and the"
-        " panels' numbers.",
+        tr(
+            "Print at actual size (100 %) and measure the squares. Trim every tile along its frame at "
+            "the left and at the top, lay it on the dashed line of the tile before it ({overlap} of "
+            "overlap), cross on cross, and stick it down: rows first, then row to row. Several small "
+            "tiles may share a page: cut them apart.",
+            overlap=units.say(OVERLAP_MM),
+        ),
+        tr(
+            "Each panel has its own drawing, right and left alike, with its own stripes: all are seen "
+            "from the face of the cloth. Lay the paper on the cloth face up, stripe on stripe. The map "
+            "has the tiles' names and pages and the panels' numbers."
+        ),
     )
 
 
@@ -253,7 +271,7 @@ def _map_name(piece: PatternPiece, n: float) -> list[tuple[str, float, bool]]:
 
 
 def _tile_name_candidates(one: _TiledSheet, index: int, room: Polygon) -> Iterator[tuple[Text, ...]]:
-    name, page = one.name(one.tiling.tiles[index]), f"page {one.page_of(index)}"
+    name, page = one.name(one.tiling.tiles[index]), tr("page {page}", page=one.page_of(index))
     places = _places_in(room.bounds)
     for size in (2.8, 2.3):
         for at in places:

@@ -46,7 +46,7 @@ class Status(QStatusBar):
         document.project_changed.connect(self.show_faults)
         document.undo.indexChanged.connect(self.show_faults)
         document.project_changed.connect(self.show_lying)
-        document.placements_changed.connect(self.show_lying)
+        view.scene_here.lying_changed.connect(self.show_lying)
         view.view_changed.connect(self.show_lying)
         self.show_theme()
         self.show_lying()

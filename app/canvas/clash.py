@@ -1,6 +1,6 @@
 """Where panels overlap: what they have in common hatched, their cut lines outlined, on top of everything."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Set
 
 import shapely
 from PySide6.QtCore import QRectF, Qt
@@ -24,7 +24,7 @@ class ClashItem(CanvasItem):
 
     def __init__(self) -> None:
         super().__init__()
-        self._outlines: list[QPolygonF] = []
+        self._outlines: dict[PanelName, QPolygonF] = {}
         self._common: list[QPolygonF] = []
         self._box = QRectF()
         self.setZValue(3)
@@ -38,12 +38,21 @@ class ClashItem(CanvasItem):
         """Show what overlaps now; `outline_of` gives a panel's cut line as it is drawn."""
         if not (lying.clashes or self._outlines):
             return
-        self.prepareGeometryChange()
-        self._outlines = [outline_of(name) for name in sorted(lying.overlapping)]
+        self._outlines = {name: outline_of(name) for name in sorted(lying.overlapping)}
         parts = shapely.get_parts(list(lying.clashes.values()))
         self._common = [polygon(shapely.get_coordinates(part.simplify(STRAYS_MM))) for part in parts]
+        self._surround()
+
+    def follow(self, moved: Set[PanelName], outline_of: Callable[[PanelName], QPolygonF]) -> None:
+        """Have the outlines of marked panels go with them until it is known again what overlaps."""
+        if here := moved & self._outlines.keys():
+            self._outlines |= {name: outline_of(name) for name in here}
+            self._surround()
+
+    def _surround(self) -> None:
+        self.prepareGeometryChange()
         self._box = QRectF()
-        for outline in self._outlines:
+        for outline in self._outlines.values():
             self._box |= outline.boundingRect()
 
     def boundingRect(self) -> QRectF:
@@ -54,17 +63,17 @@ class ClashItem(CanvasItem):
         """Outlines on a halo, broken, and the hatch; only what is narrow is smoothed."""
         colour = current().colour("flaw")
         painter.setRenderHint(QPainter.RenderHint.Antialiasing, False)
-        _draw(painter, self._outlines, _pen_of(current().colour("halo"), 2 * EDGE_PX))
+        _draw(painter, self._outlines.values(), _pen_of(current().colour("halo"), 2 * EDGE_PX))
         _draw(painter, self._common, QPen(Qt.PenStyle.NoPen), QBrush(current().colour("halo", 0.7)))
         hatch = QBrush(colour, Qt.BrushStyle.DiagCrossPattern)
         hatch.setTransform(painter.worldTransform().inverted()[0])
         _draw(painter, self._common, QPen(Qt.PenStyle.NoPen), hatch)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        _draw(painter, self._outlines, _pen_of(colour, EDGE_PX, broken=True))
+        _draw(painter, self._outlines.values(), _pen_of(colour, EDGE_PX, broken=True))
         _draw(painter, self._common, _pen_of(colour, EDGE_PX / 2))
 
 
-def _draw(painter: QPainter, shapes: list[QPolygonF], pen: QPen, brush: QBrush = _BARE) -> None:
+def _draw(painter: QPainter, shapes: Iterable[QPolygonF], pen: QPen, brush: QBrush = _BARE) -> None:
     painter.setPen(pen)
     painter.setBrush(brush)
     for shape in shapes:

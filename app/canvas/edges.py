@@ -52,15 +52,15 @@ class SewnEdge(CanvasItem):
         if worst is None or worst[0] < LEAST_MM:
             self.badge.hide()
         else:
-            (x, y), inward = self._along(self._points, worst[1]), self._along(self._inward, worst[1])
+            at, inward = (QPointF(*self._along(values, worst[1])) for values in (self._points, self._inward))
             to = self._owner.transform()
-            way = to.map(QPointF(*inward)) - to.map(QPointF())
-            self.badge.show_step(worst[0], to.map(QPointF(x, y)), way, self._owner.width_at(y))
+            way = to.map(inward) - to.map(QPointF())
+            self.badge.show_step(worst[0], to.map(at), way, self._owner.width_at(at.y()))
         self.update()
 
-    def _along(self, values: Points, height: Floats | float) -> Floats:
-        """Values of shape (n, 2) given at the seam's heights, at other heights; shape (..., 2)."""
-        return np.stack([np.interp(height, self._height, column) for column in values.T], axis=-1)
+    def _along(self, values: Points, height: Floats | float) -> tuple[Floats, Floats]:
+        """Values of shape (n, 2) given at the seam's heights, at other heights: both columns."""
+        return np.interp(height, self._height, values[:, 0]), np.interp(height, self._height, values[:, 1])
 
     def pick(self, picked: bool) -> None:
         """Show whether the seam is the one picked."""
@@ -91,7 +91,8 @@ class SewnEdge(CanvasItem):
 
     def _drawn(self, stretches: "Stretches") -> dict[Grade, QPainterPath]:
         """One path for each grade, of all stretches that have it."""
-        points = [QPointF(x, y) for x, y in self._along(self._points, stretches.height).tolist()]
+        across, down = self._along(self._points, stretches.height)
+        points = list(map(QPointF, across.tolist(), down.tolist()))
         paths: dict[Grade, QPainterPath] = {}
         for grade, (start, end) in zip(stretches.grades, pairwise(stretches.bounds), strict=True):
             paths.setdefault(grade, QPainterPath()).addPolygon(points[start:end])

@@ -2,7 +2,7 @@
 
 import math
 
-from PySide6.QtCore import QPointF, QRectF
+from PySide6.QtCore import QPointF, QRectF, QTimer, Signal
 from PySide6.QtGui import QPolygonF, QTransform
 from PySide6.QtWidgets import QGraphicsScene
 
@@ -23,11 +23,16 @@ from core.model.pattern import PanelName
 FAR_MM = 100_000.0
 """The scene reaches this far round the cloth, so that the view may rest anywhere."""
 SPARE_MM = 150.0
+OVERLAPS_EVERY_MS = 33
+"""What overlaps, and how long the lay is, follows a drag no faster than this; outlines and readings every move."""
 SHORTEST_MM = 1000.0
 
 
 class ClothScene(QGraphicsScene):
     """Shows one cloth of the document; every change reaches it through the document's signals."""
+
+    lying_changed = Signal()
+    """What overlaps, and how long the lay is, was looked at anew."""
 
     def __init__(self, document: Document) -> None:
         super().__init__()
@@ -35,6 +40,8 @@ class ClothScene(QGraphicsScene):
         self.grades = Grades()
         self.setItemIndexMethod(QGraphicsScene.ItemIndexMethod.NoIndex)
         self._scale_px = 1.0
+        self._unlooked: frozenset[PanelName] = frozenset()
+        self._looked = QTimer(self, singleShot=True, interval=OVERLAPS_EVERY_MS, timeout=self._look)
         self.cloth: Cloth = document.project.cloths[0]
         document.project_changed.connect(self.rebuild)
         document.placements_changed.connect(self._follow)
@@ -70,6 +77,8 @@ class ClothScene(QGraphicsScene):
         self.addItem(self.ground)
         self.handle = TurnHandle()
         self.addItem(self.handle)
+        self._looked.stop()
+        self._unlooked = frozenset()
         self.lying = Lying.of(project, self.cloth)
         self.clash = ClashItem()
         self.addItem(self.clash)
@@ -101,13 +110,26 @@ class ClothScene(QGraphicsScene):
     def _follow(self, moved: frozenset[PanelName]) -> None:
         for name in moved & self.panels.keys():
             self.panels[name].lie(self.document.project.placement(name))
+        self._unlooked |= moved
+        if self.document.trying and self._looked.isActive():
+            self.clash.follow(moved, self._outline)
+        else:
+            self._look()
+        self._read(moved)
+        if self.document.current in moved:
+            self._place_handle()
+
+    def _look(self) -> None:
+        """Look at how the panels lie that have moved since this was done last."""
+        if not self._unlooked:
+            return
+        moved, self._unlooked = self._unlooked, frozenset()
         self.lying = self.lying.after(self.document.cut, moved)
         self._show_clashes()
         if self.lying.length_mm > self.ground.shown_mm:
             self._fit_cloth()
-        self._read(moved)
-        if self.document.current in moved:
-            self._place_handle()
+        self._looked.start() if self.document.trying else self._looked.stop()
+        self.lying_changed.emit()
 
     def _read(self, moved: frozenset[PanelName]) -> None:
         """Show the readings of all seams of the panels that moved."""
@@ -120,7 +142,10 @@ class ClothScene(QGraphicsScene):
                     edge.show_reading(reading, stretches)
 
     def _show_clashes(self) -> None:
-        self.clash.show_clashes(self.lying, lambda name: self.panels[name].outline())
+        self.clash.show_clashes(self.lying, self._outline)
+
+    def _outline(self, name: PanelName) -> QPolygonF:
+        return self.panels[name].outline()
 
     def _fit_cloth(self) -> None:
         end = self._cloth_end()

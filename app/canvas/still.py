@@ -62,7 +62,7 @@ class StillPicture:
 
     def _leave_out(self, left_out: set[CanvasItem]) -> None:
         for item in self._items():
-            item.left_out = item in left_out
+            item.leave_out(item in left_out)
 
     def _items(self) -> set[CanvasItem]:
         return {item for item in self._view.scene_here.items() if isinstance(item, CanvasItem)}

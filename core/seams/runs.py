@@ -32,9 +32,7 @@ def graded_runs(reading: SeamReading, limits_mm: tuple[float, ...]) -> tuple[Run
     It is cut also where it begins or ceases to count.
     """
     line, period = reading.line, reading.period
-    limits = [sign * limit for limit in limits_mm if limit < period / 2 for sign in (-1, 1)]
-    places = np.unique([period / 2, *limits])
-    cuts, _ = crossing_heights(line.height, reading.raw, places, period)
+    cuts, _ = crossing_heights(line.height, reading.raw, _borders(limits_mm, period), period)
     height = np.unique(np.concatenate([line.height, np.clip(cuts, 0.0, line.length)]))
     raw = np.interp(height, line.height, reading.raw)
     middle, raw_middle = (height[:-1] + height[1:]) / 2, (raw[:-1] + raw[1:]) / 2
@@ -47,3 +45,10 @@ def graded_runs(reading: SeamReading, limits_mm: tuple[float, ...]) -> tuple[Run
         Run(int(grade[i]), bool(counts[i]), height[i : j + 1], raw[i : j + 1] - turns[i] * period)
         for i, j in pairwise(bounds)
     )
+
+
+@lru_cache(maxsize=32)
+def _borders(limits_mm: tuple[float, ...], period: float) -> Floats:
+    """Steps, mm and ascending, at which the grade changes or the step jumps; they recur every period."""
+    limits = [sign * limit for limit in limits_mm if limit < period / 2 for sign in (-1, 1)]
+    return np.unique([period / 2, *limits])

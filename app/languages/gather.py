@@ -41,13 +41,21 @@ def _literals(arg: ast.expr) -> list[str]:
 
 
 def texts_of_tables() -> list[str]:
-    """The texts of actions, menus and hands, the titles of the help, and the ways to true a seam."""
+    """The texts of actions, menus and hands, the titles of the help, the ways to true a seam, and colours."""
     from app.action_table import HANDS, MENUS, TABLE
     from app.help.topics import TOPICS
     from core.seams.remedy import METHODS
+    from core.swatch.colour import PLAIN_NAMES
 
     rows = [text for row in TABLE for text in (row.text, row.tip)]
-    return [*MENUS, *rows, *(text for pair in HANDS for text in pair), *(topic.title for topic in TOPICS), *METHODS]
+    return [
+        *MENUS,
+        *rows,
+        *(text for pair in HANDS for text in pair),
+        *(topic.title for topic in TOPICS),
+        *METHODS,
+        *PLAIN_NAMES,
+    ]
 
 
 def all_texts() -> list[Entry]:

@@ -104,7 +104,7 @@ def _view_box(element: Element) -> tuple[float, float, float, float] | None:
         case [x, y, width, height] if width > 0 and height > 0:
             return x, y, width, height
     raise BadInput(
-        f"viewBox is {element.get('viewBox')[:40]!r}",
+        tr("viewBox is {value!r}", value=element.get("viewBox")[:40]),
         tr("line {line}", line=element.line),
         tr("x, y, width and height are right"),
     )

@@ -61,7 +61,7 @@ def segments_of(data: str) -> tuple[tuple[tuple[float, float], ...], ...]:
             segments.append((here, *points))
         here = points[-1]
     if not segments:
-        raise BadInput(tr("path draws nothing"), right="M and at least one L, Q or C are right")
+        raise BadInput(tr("path draws nothing"), right=tr("M and at least one L, Q or C are right"))
     return tuple(segments)
 
 

@@ -42,7 +42,7 @@ class _Table:
 
 def list_pages(found: CuttingList, title: str, page: Page, units: Units) -> tuple[Drawing, ...]:
     """As many pages as the three lists need."""
-    drawings, drawing, y = list[Drawing](), heading(page, "Lists", title), page.body.top
+    drawings, drawing, y = list[Drawing](), heading(page, tr("Lists"), title), page.body.top
     for table in _tables(found, units):
         rows, first = list(enumerate(table.rows)), True
         while rows or first:

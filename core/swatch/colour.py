@@ -3,6 +3,8 @@
 import numpy as np
 import numpy.typing as npt
 
+from core.wording import tr
+
 Array = npt.NDArray[np.float64]
 
 _TO_XYZ = np.array(
@@ -108,4 +110,4 @@ def plain_name(light: npt.ArrayLike) -> str:
     """The plain word for the colour that looks nearest to one linear colour."""
     words = list(PLAIN_NAMES)
     known = lab_of(np.array([light_of_hex(PLAIN_NAMES[word]) for word in words]))
-    return words[int(np.argmin(difference(lab_of(light), known)))]
+    return tr(words[int(np.argmin(difference(lab_of(light), known)))])

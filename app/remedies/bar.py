@@ -77,6 +77,10 @@ class RemedyBar(QWidget):
         """Press a button for the user."""
         self._group.button(choice).setChecked(True)
 
+    def dress_again(self) -> None:
+        """Forget how the bar was dressed: the next words dress it anew, as once it has got its place in a window."""
+        self._said = ()
+
     def say(self, words: str, can_apply: bool = False) -> None:
         """Say what the choice comes to."""
         said = words, can_apply, self.choice, current()

@@ -58,6 +58,7 @@ class RemedyPane(QWidget):
 
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
+        self.bar.dress_again()
         self.bar.say(self.bar.words.text(), self._found is not None)
 
     def close_jobs(self) -> None:

@@ -126,3 +126,9 @@ def test_a_shift_of_a_project_that_has_changed_is_put_aside(skirt, qtbot):
 def test_nothing_picked_shows_no_choice(window):
     assert isinstance(window.desk.opened, RemedyPane)
     assert not window.desk.opened.bar.isVisible()
+
+
+def test_the_view_that_is_chosen_is_bold_from_the_start(skirt):
+    skirt.document.pick_seam(0)
+    buttons = skirt.desk.opened.bar._group.buttons()
+    assert [button.font().bold() or button.font().weight() > 400 for button in buttons] == [True, False, False]

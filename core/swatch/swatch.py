@@ -26,7 +26,7 @@ SURELY_EXPLAINED = 0.7
 NOTABLY_ASTRAY = 0.25
 ENOUGH_REPEATS = 5.0
 """With fewer repeats in view a fold along the stripes can hide in them, or pass for part of a longer repeat."""
-EVEN_SHARE = 0.002
+EVEN_SHARE = 0.0007
 """Repeats whose mean is known no better than to this share of their width do not lie flat, or differ on the cloth."""
 PROFILE_PLACES = 480
 

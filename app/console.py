@@ -125,14 +125,17 @@ def _row(label: str, reading: SeamReading | None) -> tuple[str, ...]:
 
 
 def lay_text(lay: "ClothLay") -> str:
-    """One line about the lay on one cloth, and a second one where something is missing."""
+    """A line about the lay on one cloth; others where something is missing, or a bow did the bars harm."""
+    return "\n  ".join(line for line in (_taken(lay), *lay.advice, lay.of_bars()) if line)
+
+
+def _taken(lay: "ClothLay") -> str:
     text = f"{lay.cloth.title}: {len(lay.panels)} panels in {lay.length_mm:.0f} mm, {100 * lay.used_share:.0f} % used"
     if lay.available_mm is None:
         return text
     if lay.fits:
         return f"{text}, {lay.available_mm - lay.length_mm:.0f} mm left of {lay.available_mm:.0f}"
-    short = f"it does not fit: {lay.missing_mm:.0f} mm are missing, there are {lay.available_mm:.0f}"
-    return "\n  ".join((text, short, *lay.advice))
+    return f"{text}\n  it does not fit: {lay.missing_mm:.0f} mm are missing, there are {lay.available_mm:.0f}"
 
 
 def table(rows: Sequence[Sequence[str]]) -> str:

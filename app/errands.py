@@ -107,8 +107,7 @@ class Errands(QObject):
                     self._messages.say(told, tr("Papers…"), self.ask_papers)
                     return
                 self._document.change(tr("Lay on the cloth"), result.project)
-                fits = all(lay.fits for lay in result.lays)
-                if fits:
+                if all(lay.fits and not lay.of_bars() for lay in result.lays):
                     self._messages.say(_laid(result), tr("Papers…"), self.ask_papers)
                 else:
                     self._messages.warn(_laid(result))
@@ -270,7 +269,20 @@ def _laid(result: "LayResult") -> str:
     early = [tr("Stopped early.")] if result.status == "stopped" else []
     told = tr("{lay}. Cut lines cover {shares} of it.").format(lay=result.message(units.shown()), shares=shares)
     short = [words for lay in result.lays if not lay.fits for words in _what_would_help(lay)]
-    return " ".join((*early, told, *short))
+    return " ".join((*early, told, *short, *(words for lay in result.lays for words in _of_bars(lay))))
+
+
+def _of_bars(lay: "ClothLay") -> list[str]:
+    """That a bow moved bars apart, where it did."""
+    if not lay.bars_mm or not lay.of_bars():
+        return []
+    before, after = (rms(mm) for mm in lay.bars_mm)
+    told = tr(
+        "The cloth is bowed and its bars slope otherwise where panels came to lie: {after} rms, {before} before.",
+        after=after,
+        before=before,
+    )
+    return [told]
 
 
 def _what_would_help(lay: "ClothLay") -> list[str]:

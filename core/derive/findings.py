@@ -4,7 +4,6 @@ from collections.abc import Iterator
 
 from core.derive.cutting import cut_project
 from core.derive.joined import joints_apart
-from core.derive.matched import patches
 from core.derive.strips import longest_bias_mm
 from core.errors import BadInput
 from core.geometry.offset import filled_bend
@@ -12,6 +11,7 @@ from core.model.cloth import Way
 from core.model.panel import drawn_edges
 from core.model.pattern import Piece
 from core.model.project import Layer, Pocket, Project, Strip
+from core.seams.patch import patches
 from core.seams.walk import Finding
 from core.units import MM, Units
 from core.wording import later, listed, tr

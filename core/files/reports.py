@@ -76,6 +76,7 @@ def _lay(project: Project, lay: "ClothLay") -> dict[str, Any]:
         "left_over": list(lay.left_over),
         "remedies": [{"what": one.what, "length_mm": rounded(one.length_mm), "fits": one.fits} for one in lay.remedies],
         "used_share": rounded(lay.used_share),
+        "bars_rms_mm": lay.bars_mm and {"before": rounded(lay.bars_mm[0]), "after": rounded(lay.bars_mm[1])},
         "panels": {name: _laid(project, name) for name in lay.panels},
     }
 

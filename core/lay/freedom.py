@@ -10,7 +10,7 @@ import msgspec
 from core.lay.legal import panels_on
 from core.lay.ways import end_for_end
 from core.matching.problem import mirrors_pairs
-from core.model.cloth import WAYS, Cloth
+from core.model.cloth import WAYS, Cloth, Way
 from core.model.panel import on_of, panels_of
 from core.model.pattern import PanelName
 from core.model.project import Project
@@ -42,16 +42,37 @@ class Freedom:
         loose = [name for name in self._names if not self.project.placement(name).hold]
         if not repeats:
             return frozenset(loose)
-        return frozenset(name for name in loose if self._keeps_seams(self._turned((name,))))
+        straight = self._without_bow
+        return frozenset(name for name in loose if straight._keeps_seams(straight._turned((name,))))
 
     def others(self) -> Iterator[Project]:
         """The project with groups of panels shifted together, or on an uneven repeat turned as one, where no seam gets
-        worse; one group after another. A panel that is sewn to none on its cloth stays where it was put."""
+        worse; one group after another. A panel that is sewn to none on its cloth stays where it was put.
+
+        On a bowed cloth that is told as if its bars were straight: the lay brings them together again.
+        """
+        straight = self._without_bow
         if self.cloth.repeat is None:
             return
-        for way in self._groups():
-            if len(way) > 1 and not any(self.project.placement(name).hold for name in way):
-                yield from (other for other in self._changed(way) if self._keeps_seams(other))
+        for way in self._groups("lengthwise"):
+            if self._loose(way):
+                changed = (other for other in straight._changed(way) if straight._keeps_seams(other))
+                yield from (self.project.placed(other.placements) for other in changed)
+
+    @cached_property
+    def along(self) -> dict[PanelName, int]:
+        """Which way each panel goes when a group is shifted across its bars: 1, -1, or 0 for those that stay."""
+        ways = [way if self._loose(way) else dict.fromkeys(way, 0) for way in self._groups("crosswise")]
+        return {name: sign for way in ways for name, sign in way.items()}
+
+    @cached_property
+    def _without_bow(self) -> "Freedom":
+        if self.cloth.crosswise is None or not self.cloth.bow_percent:
+            return self
+        cloth = msgspec.structs.replace(self.cloth, bow_percent=0.0)
+        cloths = tuple(cloth if one.id == cloth.id else one for one in self.project.cloths)
+        project = msgspec.structs.replace(self.project, cloths=cloths)
+        return Freedom(project, cloth, Garment.of(project))
 
     @cached_property
     def _names(self) -> tuple[PanelName, ...]:
@@ -70,18 +91,21 @@ class Freedom:
         if not (self.cloth.one_way or repeat.even or (pinned and centre.on == "ground")):
             yield self._turned(tuple(way))
 
+    def _loose(self, way: dict[PanelName, int]) -> bool:
+        return len(way) > 1 and not any(self.project.placement(name).hold for name in way)
+
     def _centred(self, way: dict[PanelName, int]) -> bool:
         centre = self.project.match.centre
         ends = [line.panels for line in self.garment.seams if line.sewn.seam.name == centre.seam]
         return bool(way.keys() & {centre.panel, *(name for pair in ends for name in pair)})
 
-    def _groups(self) -> Iterator[dict[PanelName, int]]:
+    def _groups(self, over: Way) -> Iterator[dict[PanelName, int]]:
         """Panels that hang together, with the way each goes when the group shifts: 1, -1, or 0 where none may.
 
         A seam keeps its step if both sides go the same way where they lean alike, opposite ways else; the two of a
-        mirrored pair go opposite ways.
+        mirrored pair go opposite ways across stripes, the same way across bars.
         """
-        links = list(self._links())
+        links = list(self._links(over))
         left = dict.fromkeys(self._names)
         while left:
             way = {next(iter(left)): 1}
@@ -95,10 +119,10 @@ class Freedom:
             for name in way:
                 del left[name]
 
-    def _links(self) -> Iterator[tuple[PanelName, PanelName, int]]:
+    def _links(self, over: Way) -> Iterator[tuple[PanelName, PanelName, int]]:
         here = set(self._names)
         for line in self.garment.seams:
-            reading = read_seam(self.project, line)
+            reading = read_seam(self.project, line, over)
             if reading is not None and here.issuperset(line.panels):
                 a, b = line.panels
                 yield a, b, 1 if reading.lean == "alike" else -1
@@ -108,7 +132,7 @@ class Freedom:
                 if piece.cut == "pair" and here.issuperset(piece.panel_names):
                     right, left = piece.panel_names
                     alike = self.project.placement(right).turned == self.project.placement(left).turned
-                    yield right, left, -1 if alike else 1
+                    yield right, left, 1 if alike == (over == "crosswise") else -1
 
     def _patches(self, here: set[PanelName]) -> Iterator[tuple[PanelName, PanelName, int]]:
         """What lies on a panel goes the way that its panel goes, or opposite if it lies end for end to it."""

@@ -11,6 +11,8 @@ import msgspec
 from core.errors import CannotBeHad
 from core.geometry.polyline import signed_area
 from core.lay import engine
+from core.lay.along import Lay, laid_again
+from core.lay.bow import bars_mm, is_bowed, settled_lay
 from core.lay.budget import Budget, moves_for
 from core.lay.freedom import Freedom
 from core.lay.legal import cut_lines, faults_of, panels_on
@@ -33,6 +35,12 @@ MOST_OTHERS = 4
 TRIAL = 0.06
 """The share of the work that each of them gets."""
 
+TOLD_MM = 0.05
+"""Bars that are worse by less than this are worth no word."""
+
+LONGER = 0.2
+"""The share of work and time by which the lay of a bowed cloth may take longer."""
+
 Status = Literal["done", "stopped", "out of time"]
 
 
@@ -42,6 +50,7 @@ class ClothLay:
     length that cut lines cover; `available_mm` is None where the cloth is as long as it takes.
 
     If it doesn't fit, `left_over` are panels without which the others do, and `remedies` is what was tried to have all.
+    `bars_mm` is the rms of the bars' steps before and after on a bowed cloth, whose bars slope otherwise at every u.
     """
 
     cloth: Cloth
@@ -51,6 +60,7 @@ class ClothLay:
     used_share: float
     left_over: tuple[PanelName, ...] = ()
     remedies: tuple[Remedy, ...] = ()
+    bars_mm: tuple[float, float] | None = None
 
     @property
     def missing_mm(self) -> float:
@@ -62,6 +72,17 @@ class ClothLay:
     def fits(self) -> bool:
         """Whether the cloth is long enough."""
         return self.missing_mm == 0.0
+
+    def of_bars(self, units: Units = MM) -> str:
+        """What the lay did to the bars of a bowed cloth, in one line; nothing where it did them no harm."""
+        if self.bars_mm is None or self.bars_mm[1] <= self.bars_mm[0] + TOLD_MM:
+            return ""
+        before, after = (units.say_fine(mm) for mm in self.bars_mm)
+        return tr(
+            "the cloth is bowed, and bars slope otherwise where panels came to lie: {after} rms, {before} before",
+            after=after,
+            before=before,
+        )
 
     def message(self, units: Units = MM) -> str:
         """One line for the maker."""
@@ -201,20 +222,50 @@ class Work:
 
 def _laid(project: Project, cloth: Cloth, garment: Garment, work: Work) -> tuple[Project, ClothLay, Status]:
     _check_held(project, cloth)
+    before = bars_mm(project, cloth, garment) if is_bowed(cloth) else None
     task = task_of(project, cloth, Freedom(project, cloth, garment).either_way, work.progress)
     if not task.complete:
-        project = _with(project, task, in_rows(task))
+        project = _checked(project, Lay(task, in_rows(task)))
         return project, cloth_lay(project, cloth), "stopped"
     project, task = _best_start(project, task, garment, work)
     budget = work.part(0.2, 1.0 if cloth.end is None else 0.7).budget(task)
-    found = shortest(task, budget, work.seed, show=lambda at: work.show(_places(task, at)))
-    project = _with(project, task, found)
+    found = _shortest(project, task, garment, budget, work)
+    project = _checked(project, found)
     lay = cloth_lay(project, cloth)
     if not lay.fits and budget.ended != "stopped" and cloth.end is not None:
-        left = left_over(task, found, cloth.end, work.part(0.7, 0.8).budget(task, 0.3, 0.5), work.seed)
+        left = left_over(found.task, found.at, cloth.end, work.part(0.7, 0.8).budget(task, 0.3, 0.5), work.seed)
         tried = remedies(project, cloth, cloth.end, left, work.part(0.8, 1.0).budget(task, 1.0, 1.0), work.seed)
         lay = replace(lay, left_over=left, remedies=tried)
+    if before is not None:
+        lay = replace(lay, bars_mm=(before, bars_mm(project, cloth, garment) or 0.0))
     return project, lay, budget.ended or "done"
+
+
+def _shortest(project: Project, task: Task, garment: Garment, budget: Budget, work: Work) -> Lay:
+    """The shortest lay found, on barred cloth shifted along where that is free and makes it shorter; on a bowed one one
+    of the shortest, its bars brought together where they lie."""
+    lays: list[Arrangement] = []
+
+    def show(at: Arrangement) -> None:
+        lays.append(at)
+        work.show(Lay(task, at).places)
+
+    found = shortest(task, budget, work.seed, show=show)
+    if not is_bowed(task.cloth):
+        return _along(project, Lay(task, found), garment) if task.cloth.crosswise else Lay(task, found)
+    more = work.part(0.9, 1.0).budget(task, LONGER, LONGER)
+    return (
+        settled_lay(project, task, [*lays, found], garment, more, work.seed)
+        if budget.ended != "stopped"
+        else Lay(task, found)
+    )
+
+
+def _along(project: Project, found: Lay, garment: Garment) -> Lay:
+    """A lay on barred cloth, or one in which groups are shifted along the cloth for a smaller length."""
+    project = found.on(project)
+    again = laid_again(found, project, Freedom(project, found.task.cloth, garment).along)
+    return again if again.length_mm < found.length_mm - 1e-6 else found
 
 
 def _best_start(project: Project, task: Task, garment: Garment, work: Work) -> tuple[Project, Task]:
@@ -238,18 +289,12 @@ def _best_start(project: Project, task: Task, garment: Garment, work: Work) -> t
     return best
 
 
-def _places(task: Task, at: Arrangement) -> dict[PanelName, Placement]:
-    """Where the loose panels of a task lie."""
-    there = at.there.tolist()
-    return {task.loose[e].name: task.placement(e, int(at.column[e]), float(at.v[e])) for e in there}
-
-
-def _with(project: Project, task: Task, found: Arrangement) -> Project:
+def _checked(project: Project, found: Lay) -> Project:
     """The project with what was found. Raises CannotBeHad if it can't be cut after all."""
-    project = project.placed(_places(task, found))
-    faults = faults_of(cut_lines(project, task.cloth), task.cloth)
+    project, cloth = found.on(project), found.task.cloth
+    faults = faults_of(cut_lines(project, cloth), cloth)
     if faults:
-        raise CannotBeHad(tr("no legal lay was found on {title!r}: {fault}", title=task.cloth.title, fault=faults[0]))
+        raise CannotBeHad(tr("no legal lay was found on {title!r}: {fault}", title=cloth.title, fault=faults[0]))
     return project
 
 

@@ -2,7 +2,7 @@
 
 import itertools
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import msgspec
 import numpy as np
@@ -16,7 +16,6 @@ from core.lay.freedom import Freedom
 from core.lay.places import Arrangement, lowest
 from core.lay.search import shortest
 from core.lay.task import Task, task_of
-from core.lay.ways import next_of_same
 from core.matching.solve import match
 from core.model.cloth import Cloth
 from core.model.panel import panels_of
@@ -50,12 +49,16 @@ def left_over(task: Task, at: Arrangement, end: float, budget: Budget, seed: int
     Else those of the lay that reach past `end`, less those for which there is room elsewhere.
     """
     for number, panel in enumerate(np.argsort(task.areas, kind="stable").tolist()):
-        rest, portion = without(task, panel), budget.portion(number, task.panels)
-        if task.panels > 1 and shortest(rest, portion, seed, end).length(rest) <= end + 1e-6:
+        portion = budget.portion(number, task.panels)
+        if task.panels > 1 and _fits(task.only(np.flatnonzero(task.whose != panel)), portion, seed, end):
             return (task.loose[panel].name,)
         if portion.ended:
             break
     return _not_put_back(task, at.copy(), end)
+
+
+def _fits(task: Task, budget: Budget, seed: int, end: float) -> bool:
+    return shortest(task, budget, seed, end).length(task) <= end + 1e-6
 
 
 def _not_put_back(task: Task, at: Arrangement, end: float) -> tuple[PanelName, ...]:
@@ -69,17 +72,6 @@ def _not_put_back(task: Task, at: Arrangement, end: float) -> tuple[PanelName, .
         else:
             at.put(place)
     return tuple(left)
-
-
-def without(task: Task, panel: int) -> Task:
-    """The task with one panel less."""
-    keep = np.flatnonzero(task.whose != panel)
-    whose = task.whose[keep] - (task.whose[keep] > panel)
-    return replace(
-        task, loose=tuple(task.loose[i] for i in keep), first=task.first[keep], least=task.least[keep],
-        most=task.most[keep], rungs=task.rungs[keep], pairs=np.ascontiguousarray(task.pairs[np.ix_(keep, keep)]),
-        still=task.still[keep], whose=whose, other=next_of_same(whose),
-    )  # fmt: skip
 
 
 def remedies(

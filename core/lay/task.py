@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -64,7 +64,8 @@ class Task:
 
     Entry i in column c has its origin at w = `first[i]` + c * `step`; v may lie from `least[i, c]` to
     `most[i, c]` (inf and -inf where the column is none of its own), where there are bars on a rung as `rungs[i, c]`
-    has them (see `core.lay.rungs`). With entries i and j in columns c and d,
+    has them (see `core.lay.rungs`); `walls[0]` and `walls[1]` are least and most v without rungs. With entries i and j
+    in columns c and d,
     v_i - v_j may not lie inside the intervals `pairs[i, j, c - d + columns - 1]`; and v_i not inside `still[i, c]`,
     which stand for flaws and held panels. Interval lists have shape (m, 2), absent ones are (inf, -inf).
     """
@@ -73,6 +74,7 @@ class Task:
     loose: tuple[Loose, ...]
     step: float
     first: Floats
+    walls: Floats
     least: Floats
     most: Floats
     rungs: Floats
@@ -122,6 +124,22 @@ class Task:
         usable = self.cloth.usable[1] - self.cloth.usable[0]
         return max(self.held_end, longest, float(self.areas.sum()) / usable)
 
+    def only(self, keep: Ints) -> "Task":
+        """The task with some of its entries, (k,), and the panels that these are."""
+        _, whose = np.unique(self.whose[keep], return_inverse=True)
+        whose = whose.astype(np.int64)
+        return replace(
+            self, loose=tuple(self.loose[i] for i in keep), first=self.first[keep], walls=self.walls[:, keep],
+            least=self.least[keep], most=self.most[keep], rungs=self.rungs[keep],
+            pairs=np.ascontiguousarray(self.pairs[np.ix_(keep, keep)]), still=self.still[keep], whose=whose,
+            other=next_of_same(whose),
+        )  # fmt: skip
+
+    def on_rungs(self, rungs: Floats) -> "Task":
+        """The task with its bars elsewhere: v on other rungs between the same walls."""
+        least, most = between(self.walls[0], self.walls[1], rungs)
+        return replace(self, least=least, most=most, rungs=rungs)
+
     def placement(self, index: int, column: int, v: float) -> Placement:
         """Where a panel lies on the cloth when an entry of it lies at v in a column."""
         at = self.loose[index].placement
@@ -144,7 +162,8 @@ def task_of(
     still = [shape_of(line, cloth, cloth.spare_mm / 2) for line in lines]
     all_still = [*still, *(shape_of(spot, cloth) for spot in spots)]
     step = _step(cloth, loose)
-    first, least, most, rungs = _columns(cloth, loose, step, _farthest(cloth, loose, all_still, step))
+    first, walls, rungs = _columns(cloth, loose, step, _farthest(cloth, loose, all_still, step))
+    least, most = between(walls[0], walls[1], rungs)
     _check_room(cloth, loose, whose, least)
     pairs = pair_tables(
         [one.roomy for one in loose], whose, first, step * np.arange(1 - least.shape[1], least.shape[1]), progress
@@ -153,7 +172,9 @@ def task_of(
     still_tables = _still_tables(loose, still, all_still[len(still) :], w)
     held_end = max((float(line[:, 1].max()) for line in lines), default=0.0)
     still_end = max((shape.along[1] for shape in all_still), default=0.0) + cloth.spare_mm
-    return Task(cloth, loose, step, first, least, most, rungs, pairs, still_tables, whose, other, held_end, still_end)
+    return Task(
+        cloth, loose, step, first, walls, least, most, rungs, pairs, still_tables, whose, other, held_end, still_end
+    )  # fmt: skip
 
 
 def _still_tables(loose: Sequence[Loose], held: Sequence[Shape], spots: Sequence[Shape], w: Floats) -> Floats:
@@ -229,10 +250,8 @@ def _farthest(cloth: Cloth, loose: Sequence[Loose], still: Sequence[Shape], step
     return max((shape.along[1] for shape in still), default=0.0) + tall + spared + tight * wait
 
 
-def _columns(
-    cloth: Cloth, loose: Sequence[Loose], step: float, farthest: float
-) -> tuple[Floats, Floats, Floats, Floats]:
-    """w of each panel's first column, least and most v in each column, and its rungs; (n,), (n, c) twice, (n, c, m)."""
+def _columns(cloth: Cloth, loose: Sequence[Loose], step: float, farthest: float) -> tuple[Floats, Floats, Floats]:
+    """w of each panel's first column, least and most v in each column, and its rungs; (n,), (2, n, c), (n, c, m)."""
     drift = sorted((0.0, cloth.skew * farthest))
     period = cloth.repeat.period if cloth.repeat else step
     first, counts = [], []
@@ -242,9 +261,9 @@ def _columns(
         first.append(phase + period * math.ceil((low - phase - SAME_MM) / period))
         counts.append(math.floor((high - first[-1] + SAME_MM) / step) + 1)
     w = np.array(first)[:, None] + step * np.arange(max(counts, default=1))
-    least, most = _walls(cloth, loose, w, farthest)
+    walls = np.stack(_walls(cloth, loose, w, farthest))
     rungs = rungs_of(cloth, [None if one.free else (one.placement, one.middle) for one in loose], w)
-    return np.array(first), *between(least, most, rungs), rungs
+    return np.array(first), walls, rungs
 
 
 def _check_room(cloth: Cloth, loose: Sequence[Loose], whose: Ints, least: Floats) -> None:

@@ -101,7 +101,7 @@ class Search:
     def at_turns(self, objective: BothWays, start: Point, turns: Floats) -> Point:
         """The best phases both ways, of a fine grid, for given turns of this part's variables."""
         phases = [
-            _settled(problem, self.variables, seams, own, turns)
+            settled(problem, self.variables, seams, own, turns)
             for problem, seams, own in zip(self.problems, self.seams, np.split(start.phases, 2), strict=True)
         ]
         both = np.concatenate(phases)
@@ -149,10 +149,10 @@ def _by_turns(grid: Grid, onto: Grid, scope: tuple[int, ...], table: Table) -> T
     return np.asarray(least)
 
 
-def _settled(
+def settled(
     problem: Problem, variables: tuple[int, ...], seams: tuple[SeamCost, ...], phases: Floats, turns: Floats
 ) -> Floats:
-    """All phases of a problem, with those of some variables as they are best for given turns, mm."""
+    """All phases of a problem, with those of some variables, of a fine grid, as they are best for given turns, mm."""
     free = free_shift(problem, variables, seams)
     axes = tuple(_axis(problem, v, turns[v : v + 1], 1 if v == free else PHASES_AT_TURNS) for v in variables)
     grid = Grid(problem, variables, seams, axes)

@@ -12,7 +12,6 @@ from typing import Literal
 import numpy as np
 from shapely.geometry import LineString
 
-from core.derive.matched import Patch, patches
 from core.geometry.paths import LARGEST_MM, Points
 from core.geometry.polyline import Floats, lengths_along, points_at, signed_area
 from core.geometry.transform import placed, rotation
@@ -23,6 +22,7 @@ from core.model.project import Placement, Project
 from core.seams.bands import straight_for_mm
 from core.seams.garment import SeamLine
 from core.seams.levels import Level, levels_of
+from core.seams.patch import Patch, patches
 from core.seams.readings import Measurement, SeamReading
 from core.seams.stripes import Across, crossing_heights, lead_centres_between
 

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 import numpy as np
 from shapely.geometry import LineString, Polygon
 
-from core.derive.matched import Patch
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats, lengths_along, points_at
 from core.model.cloth import Repeat, Way
@@ -15,6 +14,7 @@ from core.model.panel import Panel
 from core.model.project import Placement
 from core.papers.figures import PanelFigures
 from core.papers.words import Step, sideways
+from core.seams.patch import Patch
 from core.seams.stripes import Across, crossing_heights
 from core.units import Units
 from core.wording import listed, tr

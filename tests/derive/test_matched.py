@@ -10,11 +10,12 @@ from app import cli
 from core.derive.count import cutting_list
 from core.derive.cutting import cut_project
 from core.derive.findings import find_odd
-from core.derive.matched import patches, with_patches
+from core.derive.matched import with_patches
 from core.errors import BadInput
 from core.files.project_file import project_from_bytes, project_to_bytes, read_project
 from core.lay.lay import quick_lay
 from core.lay.legal import find_faults
+from core.seams.patch import patches
 
 STRIPES = {
     "even": [("lead", 2.0, 8.0, "#223344"), ("fine", 15.0, 2.0, "#aa3322")],

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from shapely.geometry import LinearRing, LineString, Polygon
 
-from core.derive.matched import patches, with_patches
+from core.derive.matched import with_patches
 from core.geometry.paths import flatten
 from core.model.cloth import Repeat, Stripe
 from core.model.pattern import Edge, On, Piece
@@ -17,6 +17,7 @@ from core.papers.figures import Figures, PanelFigures, figures_of
 from core.papers.papers import paper_pages
 from core.papers.patch_words import meeting
 from core.papers.pattern import pattern_piece
+from core.seams.patch import patches
 from core.seams.readings import measure
 
 TENTH_MM = 0.1

@@ -8,11 +8,11 @@ from PySide6.QtWidgets import QApplication
 from app.derived_forms import LayerForm, PocketForm, StripForm
 from app.errands import laid
 from core.derive.count import cutting_list
-from core.derive.matched import patches
 from core.model.pattern import On
 from core.model.project import Pocket, Strip
 from core.model.validate import validate
 from core.progress import silent
+from core.seams.patch import patches
 from skirts import MUSLIN
 
 CHECKED, PARTLY, NOT = Qt.CheckState.Checked, Qt.CheckState.PartiallyChecked, Qt.CheckState.Unchecked

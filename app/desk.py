@@ -216,7 +216,9 @@ class Desk(QSplitter):
         if not document.trying:
             self._offer_places()
             self._show_moved()
-        elif not self._pictures_due.isActive():
+            return
+        self._messages.give_way()
+        if not self._pictures_due.isActive():
             self._pictures_due.start()
 
     def _offer_places(self) -> None:

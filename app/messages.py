@@ -76,6 +76,11 @@ class MessageBar(Bar):
         """Say that something went wrong."""
         self._speak(text, True, offer, act)
 
+    def give_way(self) -> None:
+        """Go when a hand goes on working: what was said is of before. A warning stays until it is closed."""
+        if not self.wrong:
+            self.hide()
+
     def _speak(self, text: str, wrong: bool, offer: str, act: Callable[[], object] | None) -> None:
         self.wrong, self._act = wrong, act
         self.words.setText(text)

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from app.console import progress_bar
 from core.model.project import Project
+from core.wording import number, tr
 
 if TYPE_CHECKING:
     from core.matching.bound import Bound
@@ -43,12 +44,15 @@ def proof_text(bound: "Bound") -> str:
 
 
 def how_near(gap_share: float, gap_mm: float, proved: bool, bounded: bool) -> str:
-    """How near a bound is: in percent, and in mm where that is what was reached; `bounded`: it is above zero."""
-    share = f"within {100 * gap_share:.1f} %"
+    """How near a bound is: in percent, and in mm where that is what was reached, to the thousandth above.
+
+    `bounded`: it is above zero.
+    """
+    share = tr("within {percent} %", percent=number(100 * gap_share, 1))
     if not proved or gap_share < 0.0105:
         return share
-    length = f"{math.ceil(gap_mm * 1000 - 0.02) / 1000:.3f} mm"
-    return f"{share}, {length}" if bounded else f"within {length}"
+    length = number(max(math.ceil(gap_mm * 1000 - 0.02), 1) / 1000, 3)
+    return f"{share}, {length} mm" if bounded else tr("within {length} mm", length=length)
 
 
 def _seconds(text: str) -> float:

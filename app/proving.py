@@ -77,7 +77,7 @@ class Proving(QObject):
         rms, claim = self._document.measurement.rms_mm, self._claim
         if claim and rms is not None and abs(rms - claim.rms_mm) < SAME_MM and claim.basis == self._basis():
             return claim.words
-        return "proving…" if self._runner.busy and not self._document.trying else ""
+        return tr("proving…") if self._runner.busy and not self._document.trying else ""
 
     def start(self) -> None:
         """Prove the match that the document holds."""

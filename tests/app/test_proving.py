@@ -2,6 +2,7 @@
 
 import time
 
+import msgspec
 import pytest
 from PySide6.QtCore import QPointF
 
@@ -106,3 +107,15 @@ def test_a_match_that_cannot_be_proved_is_left_be(unprovable, matched, qtbot):
     qtbot.waitUntil(lambda: matched.proving._wanted is None, timeout=60_000)
     assert matched.desk.status.proof.text() == ""
     assert not matched.proving.busy
+
+
+def test_what_was_said_goes_when_a_hand_moves_a_panel_and_a_warning_stays(skirt):
+    document, messages = skirt.document, skirt.messages
+    place = document.project.placement("front.R")
+    messages.say("Matched.")
+    document.try_placements({"front.R": msgspec.structs.replace(place, u=place.u + 1)})
+    assert messages.text == ""
+    messages.warn("Too short.")
+    document.try_placements({"front.R": msgspec.structs.replace(place, u=place.u + 2)})
+    assert messages.text == "Too short."
+    document.cancel_trial()

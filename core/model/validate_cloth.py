@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 
 import numpy as np
+from shapely.geometry import Polygon
 
 from core.errors import BadInput
 from core.geometry.paths import LARGEST_MM
@@ -11,6 +12,9 @@ from core.model.rules import check_colour, check_simple, filled, within
 from core.wording import listed, tr
 
 SMALLEST_REPEAT_MM = 0.1
+
+ROUNDED_MM2 = 1.0
+"""Outlines that reach over each other by a smaller area only touch."""
 
 
 def check_cloth(cloth: Cloth) -> None:
@@ -47,8 +51,23 @@ def _check_remnant(place: str, remnant: Remnant) -> None:
     _check_spot(place, "outline", remnant.outline)
     for index, hole in enumerate(remnant.holes):
         _check_spot(place, tr("hole {index}", index=index + 1), hole)
+    _check_holes(place, Polygon(remnant.outline), [Polygon(hole) for hole in remnant.holes])
     if min(v for _, v in remnant.outline) < 0:
         raise BadInput(tr("its outline starts before v = 0"), place, tr("v is measured from the cut end"))
+
+
+def _check_holes(place: str, outline: Polygon, holes: Sequence[Polygon]) -> None:
+    """Holes lie inside the outline and apart from each other, but for what rounding does."""
+    for index, hole in enumerate(holes):
+        here = tr("hole {index}", index=index + 1)
+        if hole.difference(outline).area > ROUNDED_MM2:
+            raise BadInput(
+                tr("{hole} reaches over its outline", hole=here), place, tr("a hole lies inside the outline")
+            )
+        for other in range(index):
+            if hole.intersection(holes[other]).area > ROUNDED_MM2:
+                wrong = tr("hole {other} and {hole} overlap", other=other + 1, hole=here)
+                raise BadInput(wrong, place, tr("holes that lie apart, or one hole for both"))
 
 
 def _check_flaw(place: str, what: str, flaw: tuple[float | tuple[float, float], ...]) -> None:

@@ -79,6 +79,10 @@ def test_old_files_and_new_ones_come_back_as_they_were() -> None:
     assert project.cloths[0].flaw_outlines[1] == ((50, 50), (80, 50), (60, 90))
 
 
+def holed(*holes: list[list[float]]) -> dict:
+    return {"remnant": {"outline": [[0, 0], [900, 0], [900, 500], [0, 500]], "holes": list(holes)}}
+
+
 @pytest.mark.parametrize(
     ("changes", "wrong"),
     [
@@ -87,6 +91,8 @@ def test_old_files_and_new_ones_come_back_as_they_were() -> None:
         ({"flaws": [[[0, 0], [9, 9], [9, 0], [0, 9]]]}, "its flaw 1 crosses itself"),
         ({"remnant": {"outline": [[0, 0], [9, 9]]}}, "its outline encloses nothing"),
         ({"remnant": {"outline": [[0, -5], [900, 0], [0, 900]]}}, "its outline starts before v = 0"),
+        (holed([[800, 300], [990, 300], [990, 400]]), "hole 1 reaches over its outline"),
+        (holed([[10, 10], [60, 10], [60, 60]], [[50, 10], [90, 10], [50, 50]]), "hole 1 and hole 2 overlap"),
         ({"spare_mm": -1}, "spare_mm is -1"),
     ],
 )

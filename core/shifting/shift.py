@@ -239,7 +239,8 @@ def _stays(groups: tuple[EdgeGroup, ...], found: list[_Found], moves: list[Move]
     moved = {id(move.group) for move in moves}
     useless = {key: words for one in found for key, words in one.useless.items()}
     plain = {
-        id(group): group.stays or tr("it has no stripes that count in the match")
+        id(group): group.stays
+        or tr("it has no lengthwise stripes that count in the match; bars hardly change by a shift")
         for group in groups
         if id(group) not in moved
     }

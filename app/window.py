@@ -21,6 +21,7 @@ from app.messages import MessageBar
 from app.mnemonics import plain, tell_apart
 from app.recent import Recent, fill_samples
 from app.start_page import StartPage
+from app.sweeping import Sweeping
 from app.theme import apply_theme, current
 from app.window_state import WindowState
 from app.words import tr
@@ -47,6 +48,7 @@ class Window(QMainWindow):
         super().__init__()
         self.setAcceptDrops(True)
         self.idle, self._ends = IdleTime(self), ExitStack()
+        self._ends.callback(Sweeping(self).end)
         self.recent, self.help = Recent(self), HelpDesk(self)
         self.whole, self.pages = QWidget(), QStackedWidget()
         self.messages = MessageBar(self.whole)

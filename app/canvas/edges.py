@@ -50,7 +50,7 @@ class SewnEdge(CanvasItem):
         self._paths = self._drawn(stretches) if stretches else {}
         worst = reading.worst if reading else None
         if worst is None or worst[0] < LEAST_MM:
-            self.badge.hide()
+            self.badge.show_nothing()
         else:
             at, inward = (QPointF(*self._along(values, worst[1])) for values in (self._points, self._inward))
             to = self._owner.transform()
@@ -146,7 +146,8 @@ class StepBadge(CanvasItem):
     def __init__(self, index: int) -> None:
         super().__init__()
         self.index = index
-        self._text, self._grade, self._picked = "", GRADES[0], False
+        self.step_mm, self.picked = 0.0, False
+        self._text, self._grade, self._crowded = "", GRADES[0], False
         self._inward, self._room_mm, self._scale_px = QPointF(), 0.0, 1.0
         self._box = QRectF()
         self._font, self._bold = current().font(Size.SMALL), current().font(Size.SMALL, bold=True)
@@ -159,12 +160,23 @@ class StepBadge(CanvasItem):
     def show_step(self, step_mm: float, at: QPointF, inward: QPointF, room_mm: float) -> None:
         """Show a step at a point on the cloth; `inward` is a unit vector into the panel, which is `room_mm` wide."""
         self._take(step(step_mm))
+        self.step_mm = step_mm
         self._grade = Grades().grade_of(step_mm)
         self._inward, self._room_mm = inward, room_mm
         self.setPos(at)
         self.set_scale(self._scale_px)
-        self.show()
+        self.setVisible(not self._crowded)
         self.update()
+
+    def show_nothing(self) -> None:
+        """Be away: there is no step to show."""
+        self.step_mm = 0.0
+        self.hide()
+
+    def make_room(self, crowded: bool) -> None:
+        """Be away while there is no room here."""
+        self._crowded = crowded
+        self.setVisible(self.step_mm > 0 and not crowded)
 
     def _take(self, text: str) -> None:
         if text != self._text:
@@ -182,7 +194,7 @@ class StepBadge(CanvasItem):
 
     def pick(self, picked: bool) -> None:
         """Show whether the seam is the one picked."""
-        self._picked = picked
+        self.picked = picked
         self.update()
 
     def boundingRect(self) -> QRectF:
@@ -192,11 +204,11 @@ class StepBadge(CanvasItem):
     def draw(self, painter: QPainter, option: QStyleOptionGraphicsItem) -> None:
         """Plate with a border in the grade's colour, and the figure in ink."""
         theme = current()
-        painter.setPen(QPen(colour_of(self._grade), 2 if self._picked else 1))
+        painter.setPen(QPen(colour_of(self._grade), 2 if self.picked else 1))
         painter.setBrush(theme.colour("halo", 0.94))
         painter.drawRoundedRect(self._box, 3, 3)
         painter.setPen(theme.colour("ink"))
-        painter.setFont(self._bold if self._picked else self._font)
+        painter.setFont(self._bold if self.picked else self._font)
         painter.drawText(self._baseline, self._text)
 
 

@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QGraphicsScene
 
 from app.canvas.clash import ClashItem
 from app.canvas.cloth import ClothItem
+from app.canvas.crowding import thin_out
 from app.canvas.edges import SewnEdge, StepBadge, stretches_of
 from app.canvas.handles import TurnHandle
 from app.canvas.item import CanvasItem
@@ -140,6 +141,14 @@ class ClothScene(QGraphicsScene):
                 stretches = stretches_of(line, reading, self.grades)
                 for edge in edges:
                     edge.show_reading(reading, stretches)
+        if not self.document.trying:
+            self._thin_out()
+
+    def _thin_out(self) -> None:
+        """Leave out what would cover something else; what is left out stays so while a hand drags."""
+        badges = [edge.badge for edges in self.edges for edge in edges]
+        names = [item.name for item in self.panels.values() if item.name.isVisible()]
+        thin_out(badges, names, self._scale_px)
 
     def _show_clashes(self) -> None:
         self.clash.show_clashes(self.lying, self._outline)
@@ -162,6 +171,7 @@ class ClothScene(QGraphicsScene):
         for index, edges in enumerate(self.edges):
             for edge in edges:
                 edge.pick(index == self.document.seam)
+        self._thin_out()
 
     def _place_handle(self) -> None:
         name = self.document.current
@@ -183,6 +193,7 @@ class ClothScene(QGraphicsScene):
         for edges in self.edges:
             for edge in edges:
                 edge.set_reach(scale_px)
+        self._thin_out()
 
     def show_unit(self) -> None:
         """Follow a change of the unit of lengths."""

@@ -124,8 +124,8 @@ def test_a_remnant_with_a_hole_is_typed_by_its_corners(page):
     assert remnant.outline == ((0, 0), (1500, 0), (1500, 800), (0, 1000))
     assert len(remnant.holes[0]) == 3
     assert "a remnant, to 1000.0 mm" in page.verdict.text()
-    typed(form.outlines.corners.rows[0][0], "2m")
-    assert first(page).remnant.holes[0][0][0] == 2000
+    typed(form.outlines.corners.rows[0][0], "0.7m")
+    assert first(page).remnant.holes[0][0][0] == 700
     chosen(form.outlines.which, 0)
     clicked(form.outlines.out)
     assert first(page) == USUAL_CLOTH

@@ -38,11 +38,6 @@ BETTER = 0.98
 """Bars that are better by less than this factor are worth no change."""
 
 
-def is_bowed(cloth: Cloth) -> bool:
-    """Whether a cloth has bars and these are bowed."""
-    return cloth.crosswise is not None and cloth.bow_percent != 0
-
-
 def bars_mm(project: Project, cloth: Cloth, garment: Garment) -> float | None:
     """The rms of the bars' steps over all seams on a cloth, mm; None where there are none."""
     lines = tuple(line for line in garment.seams if line.cloth is not None and line.cloth.id == cloth.id)

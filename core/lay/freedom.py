@@ -67,7 +67,7 @@ class Freedom:
 
     @cached_property
     def _without_bow(self) -> "Freedom":
-        if self.cloth.crosswise is None or not self.cloth.bow_percent:
+        if not self.cloth.is_bowed:
             return self
         cloth = msgspec.structs.replace(self.cloth, bow_percent=0.0)
         cloths = tuple(cloth if one.id == cloth.id else one for one in self.project.cloths)

@@ -12,7 +12,7 @@ from core.errors import CannotBeHad
 from core.geometry.polyline import signed_area
 from core.lay import engine
 from core.lay.along import Lay, laid_again
-from core.lay.bow import bars_mm, is_bowed, settled_lay
+from core.lay.bow import bars_mm, settled_lay
 from core.lay.budget import Budget, moves_for
 from core.lay.freedom import Freedom
 from core.lay.legal import cut_lines, faults_of, panels_on
@@ -222,7 +222,7 @@ class Work:
 
 def _laid(project: Project, cloth: Cloth, garment: Garment, work: Work) -> tuple[Project, ClothLay, Status]:
     _check_held(project, cloth)
-    before = bars_mm(project, cloth, garment) if is_bowed(cloth) else None
+    before = bars_mm(project, cloth, garment) if cloth.is_bowed else None
     task = task_of(project, cloth, Freedom(project, cloth, garment).either_way, work.progress)
     if not task.complete:
         project = _checked(project, Lay(task, in_rows(task)))
@@ -251,7 +251,7 @@ def _shortest(project: Project, task: Task, garment: Garment, budget: Budget, wo
         work.show(Lay(task, at).places)
 
     found = shortest(task, budget, work.seed, show=show)
-    if not is_bowed(task.cloth):
+    if not task.cloth.is_bowed:
         return _along(project, Lay(task, found), garment) if task.cloth.crosswise else Lay(task, found)
     more = work.part(0.9, 1.0).budget(task, LONGER, LONGER)
     return (

@@ -8,14 +8,10 @@ import math
 from dataclasses import replace
 
 import msgspec
-import numpy as np
 
-from core.geometry.paths import Points
-from core.geometry.polyline import Floats
-from core.geometry.transform import rotation
 from core.matching.both_ways import settled
 from core.matching.objective import Objective
-from core.matching.problem import Problem, build_problem
+from core.matching.problem import Problem, as_they_lie, build_problem
 from core.matching.refine import Point, bounds_of, refined
 from core.matching.solve import connected
 from core.model.cloth import Cloth
@@ -23,10 +19,6 @@ from core.model.pattern import PanelName
 from core.model.project import Placement, Project
 from core.seams.garment import Garment
 from core.seams.patch import patches
-from core.seams.stripes import wrapped
-
-STEPS = 4
-"""A panel is moved across its bars in so many steps: one is enough where stripes don't lean."""
 
 
 def bars_settled(project: Project, garment: Garment, cloth: Cloth) -> dict[PanelName, Placement]:
@@ -36,27 +28,15 @@ def bars_settled(project: Project, garment: Garment, cloth: Cloth) -> dict[Panel
     What lies on a panel goes with it.
     """
     problem = _turns_kept(project, garment, cloth)
-    turns = np.array([variable.turn_low for variable in problem.variables])
-    before = np.array(
-        [_z(project.placement(v.leader), cloth, garment.panels[v.leader].middle) for v in problem.variables]
-    )
-    phases = before
+    phases, turns = as_they_lie(project, garment, problem)
     for variables, seams in connected(problem):
         if seams:
             phases = settled(problem, variables, seams, phases, turns)
             objective = Objective(problem, seams)
             start = Point(phases, turns, objective.value(phases, turns))
             phases = refined(objective, bounds_of(objective, variables), start).phases
-    moved = {
-        variable.leader: across_bars(
-            project.placement(variable.leader),
-            cloth,
-            garment.panels[variable.leader].middle,
-            wrapped(float(after - z), problem.repeat.period),
-        )
-        for variable, z, after in zip(problem.variables, before, phases, strict=True)
-        if not project.placement(variable.leader).hold
-    }
+    loose = [v.leader for v in problem.variables if not project.placement(v.leader).hold]
+    moved = {name: problem.placement(name, phases, turns, project.placement(name)) for name in loose}
     settled_ = project.placed(moved)
     return {**moved, **{p.name: p.nearest for p in patches(settled_) if p.cloth.id == cloth.id and not p.at.hold}}
 
@@ -72,17 +52,3 @@ def _turns_kept(project: Project, garment: Garment, cloth: Cloth) -> Problem:
         for variable, turn in zip(problem.variables, turns, strict=True)
     )
     return replace(problem, variables=tuple(variables))
-
-
-def across_bars(at: Placement, cloth: Cloth, middle: Points, by_mm: float) -> Placement:
-    """A placement whose middle lies `by_mm` further across the bars, and where it was across the stripes."""
-    wanted = _z(at, cloth, middle) + by_mm
-    for _ in range(STEPS):
-        du, dv = cloth.shift_for(0.0, wanted - _z(at, cloth, middle))
-        at = msgspec.structs.replace(at, u=at.u + du, v=at.v + dv)
-    return at
-
-
-def _z(at: Placement, cloth: Cloth, middle: Floats) -> float:
-    x, y = rotation(at.turn_deg, at.turned) @ middle
-    return float(cloth.z(at.u + float(x), at.v + float(y)))

@@ -88,7 +88,7 @@ def _prove_both_ways(
     """
     assert result.rms_mm is not None
     for cloth in project.cloths:
-        if cloth.crosswise is not None and cloth.bow_per_mm:
+        if cloth.is_bowed:
             raise CannotBeHad(
                 tr("nothing can be proved on {title!r}: its bars are bowed, and a bow depends on u", title=cloth.title)
             )

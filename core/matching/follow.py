@@ -19,7 +19,7 @@ from core.geometry.polyline import Floats
 from core.matching.elimination import Reduced, Table, Tables, reduced
 from core.matching.grid import Axis, Grid, less_turning
 from core.matching.objective import Objective
-from core.matching.problem import Problem, SeamCost, build_problem
+from core.matching.problem import Problem, SeamCost, as_they_lie, build_problem
 from core.matching.refine import EQUAL_MM, Point, bounds_of, refined
 from core.model.cloth import WAYS, Cloth
 from core.model.pattern import PanelName
@@ -55,7 +55,7 @@ class Followers:
         self._problem = build_problem(fixed, garment, cloth, turned)
         self._hand = sorted({self._problem.followers[name].variable for name in self._moved})
         self._seams, self._free, self._variables = _reached(self._problem, self._hand)
-        self._phases, self._turns = _as_they_lie(fixed, garment, self._problem)
+        self._phases, self._turns = as_they_lie(fixed, garment, self._problem)
 
     @property
     def panels(self) -> tuple[PanelName, ...]:
@@ -190,18 +190,6 @@ def _reached(problem: Problem, hand: list[int]) -> tuple[tuple[SeamCost, ...], l
     seams = tuple(seam for seam in problem.seams if set(_ends(problem, seam)) & free)
     variables = {end for seam in seams for end in _ends(problem, seam)} | set(hand)
     return seams, sorted(free), tuple(sorted(variables))
-
-
-def _as_they_lie(project: Project, garment: Garment, problem: Problem) -> tuple[Floats, Floats]:
-    """Phases, mm, and turns, rad, of all variables as their leading panels lie, turns inside their limits."""
-    places = [project.placement(variable.leader) for variable in problem.variables]
-    middles = [garment.panels[variable.leader].middle[None] for variable in problem.variables]
-    phases = [float(Across.of(at, problem.cloth)(m)[0]) for at, m in zip(places, middles, strict=True)]
-    turns = [
-        min(max(math.radians(at.turn_deg), variable.turn_low), variable.turn_high)
-        for at, variable in zip(places, problem.variables, strict=True)
-    ]
-    return np.array(phases), np.array(turns)
 
 
 def _axis(problem: Problem, v: int, phases: int, turns: int) -> Axis:

@@ -182,6 +182,18 @@ def place(
     )
 
 
+def as_they_lie(project: Project, garment: Garment, problem: Problem) -> tuple[Floats, Floats]:
+    """Phases, mm, and turns, rad, of all variables as their leading panels lie, turns inside their limits."""
+    places = [project.placement(variable.leader) for variable in problem.variables]
+    middles = [garment.panels[variable.leader].middle[None] for variable in problem.variables]
+    phases = [float(Across.of(at, problem.cloth, problem.way)(m)[0]) for at, m in zip(places, middles, strict=True)]
+    turns = [
+        min(max(math.radians(at.turn_deg), variable.turn_low), variable.turn_high)
+        for at, variable in zip(places, problem.variables, strict=True)
+    ]
+    return np.array(phases), np.array(turns)
+
+
 def _start(problems: Sequence[Problem]) -> Placement:
     """Half a period from the corner of the cloth, or half across it where bars are bowed."""
     half = {one.way: one.repeat.period / 2 for one in problems}

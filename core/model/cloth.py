@@ -231,6 +231,11 @@ class Cloth(msgspec.Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
         """q: the parabola of the bars' bow is q u (width - u), mm of v; per mm."""
         return 4 * self.bow_percent / 100 / self.width
 
+    @property
+    def is_bowed(self) -> bool:
+        """Whether the cloth has bars and these are bowed."""
+        return self.crosswise is not None and self.bow_percent != 0
+
     def repeat_of(self, way: Way) -> Repeat | None:
         """The repeat of the stripes that run one way, or None where there are none."""
         return self.repeat if way == "lengthwise" else self.crosswise

@@ -96,7 +96,7 @@ def _seam_line(project: Project, panels: dict[PanelName, Panel], sewn: SewnSeam)
     height = height[(height >= 0) & (height <= length)]
     height = height[np.concatenate([[True], np.diff(height) > 1e-9])]
     height[-1] = length
-    if cloth is not None and cloth.crosswise is not None and cloth.bow_per_mm:
+    if cloth is not None and cloth.is_bowed:
         height = _divided(height, 2 * math.sqrt(BENT_MM / abs(cloth.bow_per_mm)) / max(1.0, stretch_b))
     return SeamLine(
         sewn,

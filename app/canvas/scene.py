@@ -46,7 +46,7 @@ class ClothScene(QGraphicsScene):
         self.cloth: Cloth = document.project.cloths[0]
         document.project_changed.connect(self.rebuild)
         document.placements_changed.connect(self._follow)
-        document.undo.indexChanged.connect(self._fit_cloth)
+        document.undo.indexChanged.connect(self._settle)
         document.selection_changed.connect(self._show_selection)
         document.seam_changed.connect(self._show_seam)
         self.rebuild()
@@ -85,7 +85,7 @@ class ClothScene(QGraphicsScene):
         self.addItem(self.clash)
         self._show_clashes()
         self.setSceneRect(self.cloth_rect().adjusted(-FAR_MM, -FAR_MM, FAR_MM, FAR_MM))
-        self.set_scale(self._scale_px)
+        self._take_scale()
         self._read(frozenset(self.panels))
         self._show_selection()
         self._show_seam()
@@ -117,6 +117,8 @@ class ClothScene(QGraphicsScene):
         else:
             self._look()
         self._read(moved)
+        if not self.document.trying:
+            self._thin_out()
         if self.document.current in moved:
             self._place_handle()
 
@@ -141,8 +143,6 @@ class ClothScene(QGraphicsScene):
                 stretches = stretches_of(line, reading, self.grades)
                 for edge in edges:
                     edge.show_reading(reading, stretches)
-        if not self.document.trying:
-            self._thin_out()
 
     def _thin_out(self) -> None:
         """Leave out what would cover something else; what is left out stays so while a hand drags."""
@@ -155,6 +155,11 @@ class ClothScene(QGraphicsScene):
 
     def _outline(self, name: PanelName) -> QPolygonF:
         return self.panels[name].outline()
+
+    def _settle(self) -> None:
+        """What waits until a hand lets go."""
+        self._fit_cloth()
+        self._thin_out()
 
     def _fit_cloth(self) -> None:
         end = self._cloth_end()
@@ -188,16 +193,20 @@ class ClothScene(QGraphicsScene):
     def set_scale(self, scale_px: float) -> None:
         """Follow the view's scale, px per mm."""
         self._scale_px = scale_px
+        self._take_scale()
+        self._thin_out()
+
+    def _take_scale(self) -> None:
         for item in self.panels.values():
-            item.name.set_scale(scale_px)
+            item.name.set_scale(self._scale_px)
         for edges in self.edges:
             for edge in edges:
-                edge.set_reach(scale_px)
-        self._thin_out()
+                edge.set_reach(self._scale_px)
 
     def show_unit(self) -> None:
         """Follow a change of the unit of lengths."""
         self._read(frozenset(self.panels))
+        self._thin_out()
         self._place_handle()
 
     # --- asking

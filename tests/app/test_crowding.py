@@ -2,6 +2,8 @@
 
 from itertools import combinations
 
+import msgspec
+
 
 def shown(scene):
     """The badges to be seen, and those that have a step to show."""
@@ -34,3 +36,16 @@ def test_the_picked_seam_keeps_its_numbers(skirt):
     away = next(one for one in due if one not in seen)
     skirt.document.pick_seam(away.index)
     assert all(edge.badge.isVisible() for edge in scene.edges[away.index])
+
+
+def test_when_a_hand_lets_go_numbers_make_room_where_they_came_to_lie(skirt):
+    document, scene = skirt.document, skirt.desk.view.scene_here
+    skirt.desk.view.set_scale(0.12)
+    spots = [(name, place) for name, place in document.project.placements.items()]
+    heap = spots[0][1]
+    document.try_placements({name: msgspec.structs.replace(at, u=heap.u, v=heap.v) for name, at in spots[:4]})
+    document.keep_trial("Move")
+    seen = [one for one in shown(scene)[0] if not one.picked]
+    boxes = [one.boundingRect().translated(one.scenePos() * 0.12) for one in seen]
+    assert not any(a.intersects(b) for a, b in combinations(boxes, 2))
+    document.undo_step()

@@ -22,6 +22,7 @@ from app.jobs import JobRunner
 from app.messages import MessageBar
 from app.papers_form import PapersForm
 from app.remedies.words import shifted_words
+from app.sewing.words import sentence
 from app.window_state import last_folder, note_folder
 from app.words import tr
 from core.model.panel import panels_of
@@ -269,20 +270,8 @@ def _laid(result: "LayResult") -> str:
     early = [tr("Stopped early.")] if result.status == "stopped" else []
     told = tr("{lay}. Cut lines cover {shares} of it.").format(lay=result.message(units.shown()), shares=shares)
     short = [words for lay in result.lays if not lay.fits for words in _what_would_help(lay)]
-    return " ".join((*early, told, *short, *(words for lay in result.lays for words in _of_bars(lay))))
-
-
-def _of_bars(lay: "ClothLay") -> list[str]:
-    """That a bow moved bars apart, where it did."""
-    if not lay.bars_mm or not lay.of_bars():
-        return []
-    before, after = (rms(mm) for mm in lay.bars_mm)
-    told = tr(
-        "The cloth is bowed and its bars slope otherwise where panels came to lie: {after} rms, {before} before.",
-        after=after,
-        before=before,
-    )
-    return [told]
+    bars = [f"{sentence(harm)}." for lay in result.lays if (harm := lay.of_bars(units.shown()))]
+    return " ".join((*early, told, *short, *bars))
 
 
 def _what_would_help(lay: "ClothLay") -> list[str]:

@@ -1,7 +1,5 @@
 """The translations that come with the program, and which of them is wanted. Knows no screen."""
 
-import locale
-import os
 from collections.abc import Iterable
 from gettext import GNUTranslations
 from pathlib import Path
@@ -51,10 +49,3 @@ def best_of(wanted: Iterable[str]) -> str:
             if code in there:
                 return code
     return ENGLISH
-
-
-def of_the_system() -> list[str]:
-    """The languages that the environment asks for, the program's own variable first."""
-    names = (os.environ.get(name, "") for name in (VARIABLE, "LANGUAGE", "LC_ALL", "LC_MESSAGES", "LANG"))
-    given = [code for value in names for code in value.split(":") if code]
-    return given or [locale.getlocale()[0] or ENGLISH]

@@ -10,6 +10,7 @@ from core.derive.cutting import cut_project
 from core.derive.matched import with_patches
 from core.errors import CannotBeHad
 from core.lay.lay import lay
+from core.lay.rescue import END_FOR_END
 from core.matching.solve import match
 from core.model.cloth import Cloth
 from core.model.project import Centre, Project
@@ -17,7 +18,6 @@ from core.progress import Progress, part, silent
 from core.wording import later, tr
 
 AS_IT_IS = later("as it is")
-END_FOR_END = later("panels end for end, if the cloth allows it")
 NOT_MATCHED = later("stripes not matched")
 ONE_WAY = later("all panels one way")
 LESS_STRICT = (END_FOR_END, NOT_MATCHED)

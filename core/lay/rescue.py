@@ -22,7 +22,9 @@ from core.model.panel import panels_of
 from core.model.pattern import Edge, PanelName, Piece
 from core.model.project import Centre, Project
 from core.seams.garment import Garment
-from core.wording import tr
+from core.wording import later, tr
+
+END_FOR_END = later("panels end for end, if the cloth allows it")
 
 WIDER_DEG = 0.5
 """By how much more panels may turn off the grain when a wider tolerance is tried."""
@@ -99,7 +101,7 @@ def _length(project: Project, cloth: Cloth, end: float, budget: Budget, seed: in
 
 def _attempts(project: Project, cloth: Cloth, left: tuple[PanelName, ...]) -> Iterator[tuple[str, Project]]:
     if cloth.one_way:
-        yield tr("panels end for end, if the cloth allows it"), _on(project, cloth, one_way=False)
+        yield tr(END_FOR_END), _on(project, cloth, one_way=False)
     if cloth.ways:
         free = msgspec.structs.replace(project, match=msgspec.structs.replace(project.match, centre=Centre()))
         if project.match.centre.on != "free":

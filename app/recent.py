@@ -9,12 +9,21 @@ from PySide6.QtWidgets import QMenu
 from app.mnemonics import plain, tell_apart
 from app.resources import resource
 from app.window_state import note_folder
+from app.words import later, tr
 from core.files.suffixes import SUFFIX
 
 KEPT = 8
 """So many recent files are remembered."""
 Opening = Callable[[Path], object]
 """Opens a file."""
+FIRST = "harbour-skirt"
+_SHOWN = {
+    "harbour-skirt": later("Ten gores from ticking: the whole job, to begin with"),
+    "boathouse-plaid": later("Stripes and bars matched together"),
+    "ferry-apron": later("Too little cloth, and what would make it do"),
+    "pier-parasol": later("An uneven awning stripe, gores end for end"),
+    "skylight-skirt": later("A remnant with a corner missing"),
+}
 
 
 class Recent(QObject):
@@ -52,8 +61,14 @@ def fill_samples(menu: QMenu, opening: Opening) -> None:
 
 
 def samples() -> list[Path]:
-    """The sample projects that come with the program."""
-    return sorted(resource("sample_projects", ".").glob(f"*{SUFFIX}"))
+    """The sample projects that come with the program, the one to begin with first."""
+    found = sorted(resource("sample_projects", ".").glob(f"*{SUFFIX}"))
+    return sorted(found, key=lambda path: path.stem != FIRST)
+
+
+def what_it_shows(path: Path) -> str:
+    """What is to be learnt from a sample, one line; empty for one that is not known here."""
+    return tr(_SHOWN[path.stem]) if path.stem in _SHOWN else ""
 
 
 def sample_title(path: Path) -> str:

@@ -19,7 +19,7 @@ from app.key_sheet import KeySheet
 from app.later import IdleTime, made, make, read_heavy
 from app.messages import MessageBar
 from app.mnemonics import plain, tell_apart
-from app.recent import Recent, fill_samples
+from app.recent import Recent, fill_samples, what_it_shows
 from app.start_page import StartPage
 from app.sweeping import Sweeping
 from app.theme import apply_theme, current
@@ -148,6 +148,7 @@ class Window(QMainWindow):
 
         ways = WaysIn(self.document, self.filing, self.messages, self.pages, lambda: self.home, self)
         ways.turned.connect(self._show_place)
+        ways.begun.connect(lambda: self.edits.spread_new())
         self._ends.callback(ways.put_away_all)
         return ways
 
@@ -178,6 +179,7 @@ class Window(QMainWindow):
         """Make what nobody has wanted yet, a slice at a time, and offer what was not saved the last time."""
         yield from read_heavy()
         yield self.rescued.look()
+        yield from self.start.show_cloths()
         for room in ("app.canvas.view", "app.seam_table", "app.status", "app.inspector", "app.desk"):
             yield import_module(room)
         for name in ("errands", "ways", "desk", "tools"):
@@ -198,7 +200,7 @@ class Window(QMainWindow):
     def _make_menus(self) -> None:
         menus = make_menus(self, self.actions_by_id)
         self.recent_menu, samples = QMenu(tr("&Recent"), self), QMenu(tr("Sa&mples"), self)
-        fill_samples(samples, lambda path: self.filing.open_sample(path))
+        fill_samples(samples, lambda path: self.open_sample(path))
         for menu in (self.recent_menu, samples):
             menu.setToolTipsVisible(True)
             menus["&File"].insertMenu(self.actions_by_id["save"], menu)
@@ -273,6 +275,14 @@ class Window(QMainWindow):
         self.actions_by_id["redo"].setText(f"{tr('&Redo')} {plain(document.undo.redoText())}".rstrip())
 
     # --- what actions do
+
+    def open_sample(self, path: Path) -> None:
+        """Open a sample with its panels side by side, and say what comes next; as long as it is only looked at, it
+        needn't be saved."""
+        if self.filing.open_sample(path):
+            self.edits.spread_new()
+            self.document.undo.setClean()
+            self.messages.say(what_it_shows(path), tr("Match stripes"), self.errands.match)
 
     def ask_move(self) -> None:
         """Ask how far the selected panels are to be moved and turned."""

@@ -34,6 +34,8 @@ class WaysIn(QObject):
 
     turned = Signal()
     """A page has come up or gone."""
+    begun = Signal()
+    """A new project is open, no panel of it has a place yet."""
 
     def __init__(
         self,
@@ -182,6 +184,7 @@ class WaysIn(QObject):
             return
         self.leave_all()
         self._document.begin(project)
+        self.begun.emit()
         if project.cloths[0] == USUAL_CLOTH:
             self._messages.say(
                 tr("{summary} Its cloth is a stand-in.").format(summary=summary(project)),

@@ -12,6 +12,8 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QDoubleS
 from app.action_table import TABLE
 from app.key_sheet import KeySheet
 from app.safekeeping.border import guard
+from app.start_card import StartCard
+from conftest import SAMPLES
 from core.files.project_file import read_project
 
 
@@ -161,3 +163,26 @@ def test_without_a_project_the_window_offers_what_to_do_next(window):
     assert window.pages.currentWidget() is window.start
     texts = {button.text() for button in window.start.findChildren(QAbstractButton)}
     assert {"Open a project…", "Harbour skirt", "Pier parasol"} <= texts
+
+
+def test_a_sample_opens_side_by_side_needs_no_saving_and_says_what_comes_next(window, qtbot):
+    card = next(one for one in window.start.findChildren(QAbstractButton) if one.text() == "Harbour skirt")
+    QTest.mouseClick(card, Qt.MouseButton.LeftButton)
+    document = window.document
+    assert set(document.kept.placements) == set(document.kept.panel_names)
+    assert window.desk.status.faults.text() == "Can be cut as it lies"
+    assert not window.isWindowModified()
+    document.undo.undo()
+    assert not document.kept.placements
+    match = next(one for one in window.messages.findChildren(QAbstractButton) if one.text() == "Match stripes")
+    QTest.mouseClick(match, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: not window.jobs.busy, timeout=60_000)
+    assert document.measurement.rms_mm < 1.3
+
+
+def test_every_sample_says_what_it_shows_and_shows_its_cloth(window):
+    cards = window.start.findChildren(StartCard)
+    list(window.start.show_cloths())
+    samples = [card for card in cards if not card.picture.isNull()]
+    assert len(samples) == len(list(SAMPLES.glob("*.stripewright")))
+    assert all(card.accessibleDescription() for card in cards)

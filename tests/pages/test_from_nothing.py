@@ -1,5 +1,6 @@
 """From an empty window to a matched garment, with keys and mouse alone."""
 
+import msgspec
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
@@ -36,15 +37,16 @@ def test_a_skirt_is_drafted_and_matched_from_an_empty_window(window, qtbot):
     project = window.document.kept
     assert window.ways.page is None
     assert window.pages.currentWidget() is window.desk
-    assert window.desk.unplaced.isVisible()
+    assert set(project.placements) == set(project.panel_names)
     (cloth,) = project.cloths
     assert (cloth.repeat.width, cloth.repeat.stripes[0].at) == (30, 15)
-    assert project == _skirt(waist=700, hip=1005, length_front=28 * 25.4, sweep=2.75 * 914.4, cloth=cloth)
-    clicked(button(window.desk.unplaced, "Match stripes"))
+    assert msgspec.structs.replace(project, placements={}) == _skirt(
+        waist=700, hip=1005, length_front=28 * 25.4, sweep=2.75 * 914.4, cloth=cloth
+    )
+    window.actions_by_id["match"].trigger()
     qtbot.waitUntil(lambda: not window.jobs.busy, timeout=60_000)
     assert window.document.measurement.rms_mm == pytest.approx(match(project).rms_mm, abs=1e-3)
     assert window.document.measurement.rms_mm < 1.0
-    assert not window.desk.unplaced.isVisible()
 
 
 def _skirt(**measures):
@@ -69,7 +71,6 @@ def test_a_new_project_counts_as_unsaved(window, monkeypatch):
     window.actions_by_id["draft"].trigger()
     clicked(window.ways.page.make)
     assert window.isWindowModified()
-    assert not window.document.undo.canUndo()
     window.actions_by_id["draft"].trigger()
     clicked(window.ways.page.make)
     assert len(asked) == 1

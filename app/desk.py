@@ -199,6 +199,7 @@ class Desk(QSplitter):
         self._proving.told.connect(self._show_proof)
         self._errands.growing.shown.connect(self.view.keep_all_seen)
         self.table.seam_picked.connect(document.pick_seam)
+        self.table.view.way_clicked.connect(lambda way: self.opened.show_way(way))
         self.table.sewing_wanted.connect(self.show_sewing)
         self.inspector.cloths.activated.connect(self._show_cloth)
         self.pictures.currentChanged.connect(self._turn_page)

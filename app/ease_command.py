@@ -47,8 +47,8 @@ def _eased(project: Project, options: argparse.Namespace) -> list[Easing]:
     names = [seam.name for seam in project.seams]
     if options.seam is not None and options.seam not in names:
         raise BadInput(f"there is no seam {options.seam!r}", options.file, f"the seams are {', '.join(names)}")
-    readings = [reading for reading in measure(project).read if options.seam in (None, reading.line.sewn.seam.name)]
-    return [best_easing(reading, options.limit, options.ends) for reading in readings if reading.rms_mm is not None]
+    asked = [r for r in measure(project).seams if r is not None and options.seam in (None, r.line.sewn.seam.name)]
+    return [best_easing(reading, options.limit, options.ends) for reading in asked if reading.rms_mm is not None]
 
 
 def easing_text(found: list[Easing]) -> str:

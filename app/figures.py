@@ -70,4 +70,6 @@ def what_can_meet(reading: SeamReading) -> str:
     """A warning where not every stripe can meet, else nothing."""
     if reading.all_stripes_meet_at_zero:
         return ""
+    if reading.way == "crosswise":
+        return tr("The bars' repeat is uneven and the edges lean opposite ways: only the lead bar can meet here.")
     return tr("The repeat is uneven and the edges lean opposite ways: only the lead stripe can meet here.")

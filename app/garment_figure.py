@@ -3,7 +3,7 @@
 from collections import Counter
 
 from PySide6.QtCore import QPointF, QRect, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from app.figures import DASH, fine, step, unit
@@ -90,8 +90,9 @@ class GarmentFigure(QWidget):
         theme = current()
         painter.setFont(theme.font(Size.SMALL))
         painter.setPen(theme.colour("quiet"))
-        caption = "  ·  ".join(part for part in (tr("Whole garment, rms"), self.parts()) if part)
-        painter.drawText(area, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop, caption)
+        top = area.adjusted(0, 0, -3 * self._count_wide(painter.fontMetrics()) - SPACE, 0)
+        caption = self._caption(painter.fontMetrics(), top.width())
+        painter.drawText(top, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop, caption)
         painter.setFont(theme.font(Size.LARGE, bold=True))
         painter.setPen(theme.colour("text"))
         number = self._number()
@@ -106,18 +107,26 @@ class GarmentFigure(QWidget):
             painter.setFont(theme.font(Size.SMALL))
             painter.drawText(low, Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignBottom, self._proof)
 
+    def _caption(self, metrics: QFontMetrics, room: int) -> str:
+        """What the figure is, and of what parts it is made; the parts alone where there is no room for both."""
+        both = "  ·  ".join(part for part in (tr("Whole garment, rms"), self.parts()) if part)
+        fits = not self.parts() or metrics.horizontalAdvance(both) <= room
+        return metrics.elidedText(both if fits else self.parts(), Qt.TextElideMode.ElideRight, room)
+
+    def _count_captions(self) -> tuple[str, ...]:
+        limits = (_limit(self._grades.good_mm), _limit(self._grades.fair_mm))
+        return (*(tr("to {limit}").format(limit=limit) for limit in limits), tr("more"))
+
+    def _count_wide(self, metrics: QFontMetrics) -> int:
+        """The room of one grade's count, px."""
+        return max(metrics.horizontalAdvance(caption) for caption in self._count_captions()) + ROOMY
+
     def _paint_counts(self, painter: QPainter, area: QRect) -> None:
         theme, counts = current(), self._shown[1]
         painter.setFont(theme.font(Size.SMALL))
-        captions = (
-            tr("to {limit}").format(limit=_limit(self._grades.good_mm)),
-            tr("to {limit}").format(limit=_limit(self._grades.fair_mm)),
-            tr("more"),
-        )
-        metrics = painter.fontMetrics()
-        wide = max(metrics.horizontalAdvance(caption) for caption in captions) + ROOMY
+        wide = self._count_wide(painter.fontMetrics())
         left = area.right() - 3 * wide
-        for place, (grade, caption) in enumerate(zip(GRADES, captions, strict=True)):
+        for place, (grade, caption) in enumerate(zip(GRADES, self._count_captions(), strict=True)):
             box = QRect(left + place * wide, area.top(), wide, area.height())
             painter.setFont(theme.font(Size.SMALL))
             painter.setPen(theme.colour("quiet"))

@@ -189,12 +189,14 @@ class GarmentPicture(QWidget):
         return corner, picture
 
     def _paint_seams(self, painter: QPainter, laid: list[tuple[QTransform, LaidPanel]]) -> None:
-        """Each seam once where its two panels lie side by side, else on both of its edges."""
+        """Each seam once where its two panels lie side by side, else on both of its edges: the way that is worse."""
         if self._measurement is None:
             return
         places = {panel.panel.name: (transform, panel) for transform, panel in laid}
         beside = {pair for row in self._rows for pair in pairwise(row.row.panels)}
-        for reading in self._measurement.read:
+        for reading in self._measurement.worse:
+            if reading is None:
+                continue
             a, b = reading.line.panels
             self._paint_edge(painter, reading, "a", *places[a])
             if (a, b) not in beside:
@@ -245,7 +247,7 @@ class GarmentPicture(QWidget):
     def _told(self, name: str) -> str:
         read = self._measurement.read if self._measurement else ()
         seams = [
-            tr("{label}: rms {step} {unit}").format(label=r.line.sewn.label, step=step(r.rms_mm), unit=unit())
+            tr("{label}: rms {step} {unit}").format(label=r.label, step=step(r.rms_mm), unit=unit())
             for r in read
             if name in r.line.panels
         ]

@@ -129,7 +129,7 @@ class PanelModel(QAbstractTableModel):
 
     def _steps(self, name: PanelName) -> str:
         """The seams of a panel, each with its worst step."""
-        worst = [(reading.line.sewn.label, reading.worst[0]) for reading in self._readings(name) if reading.worst]
+        worst = [(reading.label, reading.worst[0]) for reading in self._readings(name) if reading.worst]
         lines = [f"{label}: {tr('Worst step')} {step(size)} {unit()}, {_grade(size)}" for label, size in worst]
         return "\n".join(lines) or tr("No seam with stripes to match")
 

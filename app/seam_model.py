@@ -1,4 +1,7 @@
-"""The rows of the seam table: one a seam, kept in place while panels move, sorted when asked."""
+"""The rows of the seam table: one a seam, kept in place while panels move, sorted when asked.
+
+Where seams have stripes and bars to match, the columns of figures stand there twice: for stripes, then for bars.
+"""
 
 from collections.abc import Callable
 from dataclasses import dataclass
@@ -10,6 +13,7 @@ from app.figures import drift, figure, length, seam_in_words, step, unit, what_c
 from app.grades import Grade, Grades
 from app.units import shown
 from app.words import later, tr
+from core.model.cloth import WAYS, Way
 from core.model.pattern import SewnSeam
 from core.seams.readings import Measurement, SeamReading
 
@@ -42,8 +46,11 @@ def _no_value(_: SeamReading) -> float | None:
 
 
 SEAM, RMS, WORST, AT, DRIFT, DRAWING = range(6)
-COLUMNS = (
-    Column(later("Seam"), later("Two edges that are sewn together."), _no_value, units=str),
+FIGURES = (RMS, WORST, AT, DRIFT)
+GROUP = 5
+"""So many columns further on stands the same of the bars, where there are stripes too."""
+_SEAM = Column(later("Seam"), later("Two edges that are sewn together."), _no_value, units=str)
+_READ = (
     Column(
         later("Rms"),
         later("How far the stripes miss each other on the whole seam: the root of the mean squared step."),
@@ -80,6 +87,18 @@ COLUMNS = (
         units=lambda: tr("from the top"),
     ),
 )
+COLUMNS = (_SEAM, *_READ, *_READ)
+WAY_TITLES: dict[Way, str] = {"lengthwise": later("Stripes"), "crosswise": later("Bars")}
+
+
+def way_of(column: int) -> Way:
+    """Which way the seams are read in a column, where they are read both ways."""
+    return "lengthwise" if column <= DRAWING else "crosswise"
+
+
+def kind_of(column: int) -> int:
+    """What a column shows, whichever way: `SEAM` to `DRAWING`."""
+    return column if column <= DRAWING else column - GROUP
 
 
 class SeamModel(QAbstractTableModel):
@@ -88,24 +107,27 @@ class SeamModel(QAbstractTableModel):
     def __init__(self, parent: Any = None) -> None:
         super().__init__(parent)
         self._sewn: tuple[SewnSeam, ...] = ()
-        self._readings: tuple[SeamReading | None, ...] = ()
+        self._readings: dict[Way, tuple[SeamReading | None, ...]] = dict.fromkeys(WAYS, ())
         self._order: list[int] = []
         self._stale: set[int] = set()
         self._sorting: tuple[int, Qt.SortOrder] = (-1, Qt.SortOrder.AscendingOrder)
+        self.both_ways = False
+        """Whether there are stripes and bars to match, so that the columns of the bars say something."""
         self.grades = Grades()
 
     def show(self, sewn: tuple[SewnSeam, ...], measurement: Measurement | None) -> None:
         """Take new readings: in place if the seams are the same ones, else from scratch."""
-        readings = measurement.main if measurement else (None,) * len(sewn)
-        if sewn == self._sewn:
+        both = measurement is not None and any(measurement.seams) and any(measurement.crosswise)
+        readings = _by_way(len(sewn), measurement, both)
+        if sewn == self._sewn and both == self.both_ways:
             before, self._readings = self._readings, readings
             for row, seam in enumerate(self._order):
-                if readings[seam] is not before[seam]:
-                    self._redraw_changed(row, before[seam], readings[seam])
+                if any(readings[way][seam] is not before[way][seam] for way in WAYS):
+                    self._redraw_changed(row, {way: before[way][seam] for way in WAYS})
                     self._stale.add(seam)
             return
         self.beginResetModel()
-        self._sewn, self._readings = sewn, readings
+        self._sewn, self._readings, self.both_ways = sewn, readings, both
         self._stale.clear()
         self._order = self._sorted()
         self.endResetModel()
@@ -113,8 +135,9 @@ class SeamModel(QAbstractTableModel):
     def redraw_drawings(self) -> None:
         """Have the small drawings follow the readings: they cost more than all figures of a row."""
         for seam in self._stale:
-            index = self.index(self._order.index(seam), DRAWING)
-            self.dataChanged.emit(index, index)
+            for column in (DRAWING, DRAWING + GROUP) if self.both_ways else (DRAWING,):
+                index = self.index(self._order.index(seam), column)
+                self.dataChanged.emit(index, index)
         self._stale.clear()
 
     def judge_by(self, grades: Grades) -> None:
@@ -139,20 +162,20 @@ class SeamModel(QAbstractTableModel):
         """The seam in a row."""
         return self._sewn[self._order[row]]
 
-    def reading(self, row: int) -> SeamReading | None:
-        """The reading in a row; None where there is nothing to match."""
-        return self._readings[self._order[row]]
+    def reading(self, row: int, column: int = RMS) -> SeamReading | None:
+        """The reading in a row that a column tells of; None where there is nothing to match."""
+        return self._readings[way_of(column)][self._order[row]]
 
-    def grade(self, row: int) -> Grade | None:
-        """The grade of the worst step in a row."""
-        reading = self.reading(row)
+    def grade(self, row: int, column: int = WORST) -> Grade | None:
+        """The grade of the worst step in a row, the way that a column reads."""
+        reading = self.reading(row, column)
         return self.grades.grade_of(reading.worst[0]) if reading and reading.worst else None
 
     def text(self, row: int, column: int) -> str:
         """The words or figure in a cell."""
         if column == SEAM:
             return self.sewn(row).label
-        return _text(self.reading(row), column)
+        return _text(self.reading(row, column), column)
 
     def rowCount(self, parent: AnyIndex = QModelIndex()) -> int:  # noqa: B008
         """One row a seam."""
@@ -172,7 +195,8 @@ class SeamModel(QAbstractTableModel):
         if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleDescriptionRole):
             return self._tip(row, column)
         if role == Qt.ItemDataRole.AccessibleTextRole:
-            return f"{tr(COLUMNS[column].title)} {self.text(row, column)} {COLUMNS[column].unit}".strip()
+            said = f"{tr(COLUMNS[column].title)} {self.text(row, column)} {COLUMNS[column].unit}".strip()
+            return f"{tr(WAY_TITLES[way_of(column)])}: {said}" if self.both_ways and column != SEAM else said
         return None
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
@@ -182,7 +206,7 @@ class SeamModel(QAbstractTableModel):
         if role == Qt.ItemDataRole.DisplayRole:
             return COLUMNS[section].heading
         if role == Qt.ItemDataRole.ToolTipRole:
-            return tr(COLUMNS[section].meaning)
+            return self._meaning(section)
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return alignment_of(section)
         return None
@@ -205,10 +229,10 @@ class SeamModel(QAbstractTableModel):
         """Put the rows in order for the readings as they stand."""
         self.sort(*self._sorting)
 
-    def _redraw_changed(self, row: int, before: SeamReading | None, after: SeamReading | None) -> None:
+    def _redraw_changed(self, row: int, before: dict[Way, SeamReading | None]) -> None:
         """Have those figures drawn again that read otherwise now."""
-        for column in range(RMS, DRAWING):
-            if _text(before, column) != _text(after, column):
+        for column in (*FIGURES, *(GROUP + column for column in FIGURES)) if self.both_ways else FIGURES:
+            if _text(before[way_of(column)], column) != self.text(row, column):
                 self.dataChanged.emit(self.index(row, column), self.index(row, column))
 
     def _redraw(self, rows: list[int]) -> None:
@@ -222,25 +246,40 @@ class SeamModel(QAbstractTableModel):
             return every
         if column == SEAM:
             return sorted(every, key=lambda seam: self._sewn[seam].label, reverse=order == Qt.SortOrder.DescendingOrder)
-        values = [reading and COLUMNS[column].value(reading) for reading in self._readings]
+        values = [reading and COLUMNS[column].value(reading) for reading in self._readings[way_of(column)]]
         sign = -1.0 if order == Qt.SortOrder.DescendingOrder else 1.0
         return sorted(every, key=lambda seam: (values[seam] is None, sign * (values[seam] or 0.0)))
 
     def _tip(self, row: int, column: int) -> str:
-        reading, sewn = self.reading(row), self.sewn(row)
+        sewn = self.sewn(row)
         lines = [tr("{label}: {a} to {b}").format(label=sewn.label, a=sewn.a, b=sewn.b)]
-        if reading is None:
+        for way in WAYS if self.both_ways else WAYS[:1]:
+            reading = self._readings[way][self._order[row]]
+            if reading is not None:
+                title = f"{tr(WAY_TITLES[way])}: " if self.both_ways else ""
+                lines += [title + seam_in_words(reading), what_can_meet(reading)]
+        if len(lines) == 1:
             lines.append(tr("No stripes to match here: the two panels are not of one striped cloth."))
-        else:
-            lines += [seam_in_words(reading), what_can_meet(reading)]
         if column != SEAM:
-            lines.append(f"{tr(COLUMNS[column].title)}: {tr(COLUMNS[column].meaning)}")
+            lines.append(f"{tr(COLUMNS[column].title)}: {self._meaning(column)}")
         return "\n".join(line for line in lines if line)
+
+    def _meaning(self, column: int) -> str:
+        """What a column tells."""
+        words = tr(COLUMNS[column].meaning)
+        return f"{words} {tr('Here of the bars, read as stripes are.')}" if way_of(column) == "crosswise" else words
+
+
+def _by_way(count: int, measurement: Measurement | None, both: bool) -> dict[Way, tuple[SeamReading | None, ...]]:
+    """The readings of the columns of stripes and of bars; where there are but one kind, they stand in the first."""
+    if measurement is None:
+        return dict.fromkeys(WAYS, (None,) * count)
+    return {"lengthwise": measurement.seams if both else measurement.main, "crosswise": measurement.crosswise}
 
 
 def _text(reading: SeamReading | None, column: int) -> str:
     """The figure of a reading in a column."""
-    if column == DRAWING:
+    if kind_of(column) == DRAWING:
         return "" if reading else figure(None)
     value = reading and COLUMNS[column].value(reading)
     return COLUMNS[column].show(value)
@@ -248,5 +287,5 @@ def _text(reading: SeamReading | None, column: int) -> str:
 
 def alignment_of(column: int) -> Qt.AlignmentFlag:
     """Figures stand on the right, so that their points do too; the rest on the left."""
-    side = Qt.AlignmentFlag.AlignLeft if column in (SEAM, DRAWING) else Qt.AlignmentFlag.AlignRight
+    side = Qt.AlignmentFlag.AlignLeft if kind_of(column) in (SEAM, DRAWING) else Qt.AlignmentFlag.AlignRight
     return side | Qt.AlignmentFlag.AlignVCenter

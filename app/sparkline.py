@@ -68,7 +68,7 @@ class SparklineCache:
         """As `paint_sparkline`."""
         sharpness = painter.device().devicePixelRatioF()
         look = (grades, current(), cell.size(), sharpness)
-        name = reading.line.sewn.label
+        name = reading.label
         kept = self._kept.get(name)
         if kept is None or kept[0] is not reading or kept[1] != look:
             kept = self._kept[name] = (reading, look, _picture(cell, sharpness, reading, grades))

@@ -135,9 +135,9 @@ class ClothScene(QGraphicsScene):
         self.lying_changed.emit()
 
     def _read(self, moved: frozenset[PanelName]) -> None:
-        """Show the readings of all seams of the panels that moved."""
+        """Show the readings of all seams of the panels that moved, of stripes or of bars: which are worse."""
         for edges, line, reading in zip(
-            self.edges, self.document.garment.seams, self.document.measurement.main, strict=True
+            self.edges, self.document.garment.seams, self.document.measurement.worse, strict=True
         ):
             if edges and moved & set(line.panels):
                 stretches = stretches_of(line, reading, self.grades)

@@ -10,6 +10,7 @@ from app.jobs import JobRunner
 from app.remedies.bar import AS_IT_IS, EASED, SHIFTED, RemedyBar
 from app.remedies.words import easing_words, shift_words
 from app.words import tr
+from core.model.cloth import Way
 from core.model.project import Project
 from core.seams.readings import SeamReading, measure, read_seam
 from core.shifting.wish import ShiftWish
@@ -50,6 +51,10 @@ class RemedyPane(QWidget):
         if moving and self.bar.choice != AS_IT_IS:
             self.bar.choose(AS_IT_IS)
         self._show()
+
+    def show_way(self, way: Way) -> None:
+        """Show the stripes of the seam, or its bars."""
+        self.bar.bars.setChecked(way == "crosswise")
 
     def show_unit(self) -> None:
         """Follow a change of the unit of lengths."""

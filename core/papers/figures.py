@@ -81,7 +81,10 @@ class EdgeMarks:
 
 @dataclass(frozen=True)
 class Expected:
-    """What a seam of the panel will show; the figures are None where nothing is matched."""
+    """What a seam of the panel will show one way; the figures are None where nothing is matched.
+
+    `seam` is its label, and that it is its bars where it is.
+    """
 
     seam: str
     partner: str
@@ -267,10 +270,12 @@ def _panel_figures(
     lines = [line for line in measurement.garment.seams if name in line.panels]
     marks = {ref: (line, partner) for line in lines for ref, partner in _edges_of(line, name)}
     edges = tuple(_edge_marks(panel, cloth, at, ref, line, partner) for ref, (line, partner) in marks.items())
+    ways = zip(measurement.garment.seams, measurement.seams, measurement.crosswise, strict=True)
     seams = tuple(
         _expected(line, reading, name)
-        for line, reading in zip(measurement.garment.seams, measurement.seams, strict=True)
+        for line, *readings in ways
         if name in line.panels
+        for reading in [one for one in readings if one] or readings[:1]
     )
     own = next((patch for patch in sewn_on if patch.name == name), None)
     carries = tuple(patch for patch in sewn_on if patch.under.name == name)
@@ -288,7 +293,8 @@ def _expected(line: SeamLine, reading: SeamReading | None, name: PanelName) -> E
     partner = _edges_of(line, name)[0][1]
     worst = reading.worst if reading else None
     rms = reading.rms_mm if reading else None
-    return Expected(line.sewn.label, partner, rms, worst[0] if worst else None, worst[1] if worst else None)
+    label = reading.label if reading else line.sewn.label
+    return Expected(label, partner, rms, worst[0] if worst else None, worst[1] if worst else None)
 
 
 def _edge_marks(panel: Panel, cloth: Cloth, at: Placement, ref: str, line: SeamLine, partner: str) -> EdgeMarks:

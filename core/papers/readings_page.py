@@ -104,9 +104,19 @@ def _first_part(figures: Figures, limit: float, page: Page, units: Units) -> tup
     explained = (
         Paragraph(tr(text), 3.1, label=tr(name), indent=16.0, hang=16.0, gap=0.8) for name, text in legend.items()
     )
-    words = [Paragraph(figure, 4.0, bold=True), Paragraph("", gap=1.0), *explained]
+    parts = _parts_words(figures.measurement, units)
+    told = [Paragraph(figure, 4.0, bold=True), *([Paragraph(parts, 3.5)] if parts else [])]
+    words = [*told, Paragraph("", gap=1.0), *explained]
     drawing, _, end = flow(words, Box(page.body.left, 24.5, page.body.right, page.body.bottom))
     return drawing, end + 3.0
+
+
+def _parts_words(measurement: Measurement, units: Units) -> str:
+    """The figures of stripes and bars apart, where there are both."""
+    stripes, bars = measurement.rms_of("lengthwise"), measurement.rms_of("crosswise")
+    if stripes is None or bars is None:
+        return ""
+    return tr("Stripes alone {stripes}, bars alone {bars}.", stripes=units.say_fine(stripes), bars=units.say_fine(bars))
 
 
 def _picture_words(limit: float, units: Units) -> str:

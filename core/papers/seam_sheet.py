@@ -76,8 +76,7 @@ def seam_pages(figures: Figures, page: Page, units: Units) -> tuple[Leaf, ...]:
     panels: Mapping[PanelName, PanelFigures] = {panel.name: panel for panel in figures.panels}
     drawings = [
         drawing
-        for reading in (*figures.measurement.read, *figures.measurement.crosswise)
-        if reading
+        for reading in figures.measurement.read
         for drawing in _pages(_seam_of(reading, panels, figures, units), page)
     ]
     return with_feet(page, drawings, figures.project.title or tr("Seam sheet"))

@@ -239,10 +239,22 @@ class Measurement:
         pairs = zip(self.seams, self.crosswise, strict=True)
         return tuple(bars if stripes is None else stripes for stripes, bars in pairs)
 
+    @cached_property
+    def worse(self) -> tuple[SeamReading | None, ...]:
+        """Of every seam the reading whose largest step is larger: that of its stripes, or that of its bars."""
+        return tuple(max(pair, key=_largest) for pair in zip(self.seams, self.crosswise, strict=True))
+
     @property
     def read(self) -> tuple[SeamReading, ...]:
-        """The seams that have lengthwise stripes to match."""
-        return tuple(reading for reading in self.seams if reading is not None)
+        """All readings there are: those of stripes, then those of bars."""
+        return tuple(reading for reading in (*self.seams, *self.crosswise) if reading is not None)
+
+
+def _largest(reading: SeamReading | None) -> float:
+    """The largest step of a reading, mm; less than any where there is none."""
+    if reading is None:
+        return -2.0
+    return reading.worst[0] if reading.worst else -1.0
 
 
 def _squares(readings: tuple[SeamReading | None, ...]) -> list[tuple[float, float]]:

@@ -1,8 +1,13 @@
 """Bars across a cloth are read off the screen as stripes are."""
 
+import msgspec
 import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
 
 from app.remedies.bar import EASED
+from app.seam_model import GROUP, WORST
+from core.matching.solve import match
 from garments import repeat, ring, scattered
 
 BARS = repeat("even", 45.0)
@@ -37,6 +42,35 @@ def test_without_stripes_the_bars_are_what_table_and_close_up_read(window):
     assert shown(window).rms_mm == pytest.approx(measurement.crosswise[0].rms_mm)
     table = window.desk.table.model
     assert [table.reading(row) for row in range(4)] == list(measurement.crosswise)
+
+
+def test_a_figure_of_the_bars_that_is_clicked_shows_them_in_the_close_up(window):
+    window.document.open(scattered(ring(5, number=4, crosswise=BARS), 5))
+    view = window.desk.table.view
+    for column, way in ((WORST + GROUP, "crosswise"), (WORST, "lengthwise")):
+        cell = view.visualRect(view.model().index(2, column)).center()
+        QTest.mouseClick(view.viewport(), Qt.MouseButton.LeftButton, pos=cell)
+        assert shown(window).way == way
+        assert shown(window).line is window.document.garment.seams[2]
+
+
+def test_edges_on_the_cloth_and_the_garment_are_graded_by_what_is_worse(window):
+    project = match(ring(5, number=4, crosswise=BARS)).project
+    first, _, third, _ = project.panel_names
+    off = {first: {"u": project.placement(first).u + 7}, third: {"v": project.placement(third).v + 12}}
+    moved = {name: msgspec.structs.replace(project.placement(name), **change) for name, change in off.items()}
+    window.document.open(project.placed(moved))
+    found = window.document.measurement
+    pairs = list(zip(found.seams, found.crosswise, strict=True))
+    worst = [max(one.worst[0] for one in pair) for pair in pairs]
+    assert {max(pair, key=lambda one: one.worst[0]).way for pair in pairs} == {"lengthwise", "crosswise"}
+    badges = [[edge.badge.step_mm for edge in edges] for edges in window.desk.view.scene_here.edges]
+    assert badges == [[size] * 2 for size in worst]
+    window.desk.show_panels()
+    assert [window.desk.panel_list.model.text(row, 5).split()[0] for row in range(4)] == [
+        f"{max(size for size, pair in zip(worst, pairs, strict=True) if name in pair[0].line.panels):.1f}"
+        for name in window.document.panels
+    ]
 
 
 def test_a_cloth_without_bars_offers_none(skirt):

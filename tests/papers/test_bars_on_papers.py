@@ -117,6 +117,23 @@ def test_seams_have_a_second_reading_of_their_bars(checked: Figures) -> None:
     assert sum(text.startswith("bars, ") for text in words) == len(checked.measurement.garment.seams)
 
 
+def test_cards_tell_the_steps_of_bars_too(checked: Figures) -> None:
+    for panel in checked.panels:
+        told = {expected.seam: expected for expected in panel.seams}
+        for reading in checked.measurement.read:
+            if panel.name in reading.line.panels:
+                assert told[reading.label].rms_mm == reading.rms_mm
+        assert len(told) == 4
+
+
+def test_readings_tell_the_figures_of_stripes_and_bars_apart(checked: Figures) -> None:
+    words = " ".join(
+        part.text for leaf in paper_pages(checked) for part in leaf.drawing.parts if isinstance(part, Text)
+    )
+    stripes, bars = (checked.measurement.rms_of(way) for way in ("lengthwise", "crosswise"))
+    assert f"Stripes alone {stripes:.2f} mm, bars alone {bars:.2f} mm." in words
+
+
 def test_edge_strips_show_bars(checked: Figures) -> None:
     leaf = strip_pages(checked, A4, A4, Units("mm"))[1]
     leads = [line for line in leaf.drawing.of("lead stripe").parts if isinstance(line, Line)]

@@ -6,10 +6,11 @@ from pytestqt.qtbot import QtBot
 
 from app.figures import DASH, figure
 from app.grades import Grades
-from app.seam_model import AT, COLUMNS, DRAWING, DRIFT, RMS, SEAM, WORST
+from app.seam_model import AT, COLUMNS, DRAWING, DRIFT, GROUP, RMS, SEAM, WORST
 from app.seam_table import SeamTable
 from core.model.project import Placement, Project
 from core.seams.readings import Measurement, measure, remeasure
+from garments import repeat, ring, scattered
 
 
 @pytest.fixture
@@ -172,3 +173,78 @@ def test_columns_explain_themselves(table: SeamTable):
 def test_cells_can_be_heard(table: SeamTable):
     said = table.model.index(0, RMS).data(Qt.ItemDataRole.AccessibleTextRole)
     assert said == f"Rms {text(table, 0, RMS)} mm"
+
+
+@pytest.fixture
+def plaid() -> Project:
+    return scattered(ring(3, number=5, crosswise=repeat("even", 45.0)), 3)
+
+
+@pytest.fixture
+def both(qtbot: QtBot, light, plaid: Project) -> SeamTable:
+    table = SeamTable()
+    qtbot.addWidget(table)
+    table.resize(446, 400)
+    table.show_measurement(plaid, measure(plaid))
+    with qtbot.waitExposed(table):
+        table.show()
+    return table
+
+
+def test_a_plaid_has_figures_for_its_stripes_and_for_its_bars(both: SeamTable, plaid: Project):
+    found = measure(plaid)
+    for row in range(5):
+        seam = both.model.seam_at(row)
+        for shift, reading in ((0, found.seams[seam]), (GROUP, found.crosswise[seam])):
+            assert float(text(both, row, RMS + shift)) == pytest.approx(reading.rms_mm, abs=0.051)
+            assert float(text(both, row, WORST + shift)) == pytest.approx(reading.worst[0], abs=0.051)
+            assert both.model.grade(row, WORST + shift) == Grades().grade_of(reading.worst[0])
+    said = both.model.index(0, RMS + GROUP).data(Qt.ItemDataRole.AccessibleTextRole)
+    assert said == f"Bars: Rms {text(both, 0, RMS + GROUP)} mm"
+
+
+def test_the_figures_of_a_plaid_have_room_in_a_narrow_window(both: SeamTable):
+    header = both.view.horizontalHeader()
+    shown = [column for column in range(len(COLUMNS)) if not both.view.isColumnHidden(column)]
+    assert {RMS, WORST, RMS + GROUP, WORST + GROUP, DRAWING, DRAWING + GROUP} < set(shown)
+    assert header.length() <= both.view.viewport().width()
+    metrics = both.view.fontMetrics()
+    for column in (RMS, WORST, RMS + GROUP, WORST + GROUP):
+        assert all(metrics.horizontalAdvance(text(both, row, column)) < header.sectionSize(column) for row in range(5))
+    both.resize(900, 400)
+    assert not any(both.view.isColumnHidden(column) for column in range(len(COLUMNS)))
+
+
+@pytest.mark.parametrize("column", [RMS + GROUP, WORST + GROUP, WORST])
+def test_a_plaid_sorts_by_its_bars_or_by_its_stripes(both: SeamTable, plaid: Project, column: int):
+    found = measure(plaid)
+    both.view.sortByColumn(column, Qt.SortOrder.DescendingOrder)
+    readings = found.crosswise if column > DRAWING else found.seams
+    values = [COLUMNS[column].value(readings[both.model.seam_at(row)]) for row in range(5)]
+    assert values == sorted(values, reverse=True)
+
+
+def test_only_figures_that_read_otherwise_are_drawn_again_on_a_plaid_too(both: SeamTable, plaid: Project):
+    changed: list[tuple[int, int]] = []
+    both.model.dataChanged.connect(lambda first, last: changed.append((first.row(), first.column())))
+    name = plaid.panel_names[1]
+    at = plaid.placement(name)
+    moved = plaid.placed({name: msgspec.structs.replace(at, v=at.v + 4.0)})
+    both.show_measurement(moved, remeasure(measure(plaid), moved, frozenset({name})))
+    assert changed
+    assert all(column > DRAWING for _, column in changed)
+
+
+def test_a_table_changes_between_cloths_with_bars_and_without(both: SeamTable, plaid: Project):
+    striped = msgspec.structs.replace(plaid.cloths[0], crosswise=None)
+    project = msgspec.structs.replace(plaid, cloths=(striped,))
+    both.show_measurement(project, measure(project))
+    assert all(both.view.isColumnHidden(column) for column in range(RMS + GROUP, len(COLUMNS)))
+    assert not any(both.view.isColumnHidden(column) for column in range(DRAWING + 1))
+    both.show_measurement(plaid, measure(plaid))
+    assert not both.view.isColumnHidden(RMS + GROUP)
+
+
+def test_the_tip_of_a_row_tells_of_both_ways(both: SeamTable):
+    tip = both.model.index(0, SEAM).data(Qt.ItemDataRole.ToolTipRole)
+    assert [line.split(":")[0] for line in tip.splitlines()[1:]] == ["Stripes", "Bars"]

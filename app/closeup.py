@@ -27,6 +27,8 @@ from core.seams.readings import SeamReading
 EMPTY = later("Pick a seam in the table to see it as it will be sewn.")
 LARGEST_SCALE = 40.0
 """px per mm; a thread is then some ten px wide."""
+LOW_PX = 80 * GRID
+"""Lower than this, the close-up leaves the seam's readings to the table, so that the cloth has room."""
 _MARGIN_MM = 12.0
 SAME_LENGTH_MM = 5.0
 """A seam that is altered by less than this is still looked at in the same window."""
@@ -43,6 +45,7 @@ class CloseUp(QWidget):
         self._seam: OpenedSeam | None = None
         self._grades = Grades()
         self._view: View | None = None
+        self._chosen = False
         self._grip: tuple[str, float, float] | None = None
         self.setMinimumSize(76 * GRID, 60 * GRID)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
@@ -65,7 +68,7 @@ class CloseUp(QWidget):
         self._project = project
         self._seam = OpenedSeam.of(project, reading) if project and reading else None
         if not same:
-            self._view = self._first_view()
+            self._view, self._chosen = self._first_view(), False
         self.setAccessibleDescription(" ".join(self._words()) if reading else tr(EMPTY))
         self.update()
 
@@ -118,7 +121,7 @@ class CloseUp(QWidget):
         return View(max(min(view.top_mm, most), -_MARGIN_MM), view.scale)
 
     def _look(self, view: View) -> None:
-        self._view = self._kept_inside(view)
+        self._view, self._chosen = self._kept_inside(view), True
         self.update()
 
     def _rooms(self) -> Rooms:
@@ -140,12 +143,12 @@ class CloseUp(QWidget):
 
     def _heading_boxes(self) -> list[tuple[str, str, Size, QRect]]:
         """Text, colour role, size and place of every line of the heading."""
-        boxes, top = [], SPACE
-        roles = (("text", Size.LARGE), ("quiet", Size.NORMAL), ("warning", Size.NORMAL))
+        boxes, top, low = [], SPACE, self.height() < LOW_PX
+        roles = (("text", Size.NORMAL if low else Size.LARGE), ("quiet", Size.NORMAL), ("warning", Size.NORMAL))
         for text, (role, size) in zip(self._words(), roles, strict=True):
-            if text:
+            if text and not (low and role == "quiet"):
                 room = QRect(WIDE - TIGHT, top, max(self.width() - 2 * WIDE + SPACE, 1), 1000)
-                font = current().font(size, bold=size is Size.LARGE)
+                font = current().font(size, bold=role == "text")
                 box = QFontMetrics(font).boundingRect(room, Qt.TextFlag.TextWordWrap, text)
                 boxes.append((text, role, size, QRect(room.left(), top, room.width(), box.height())))
                 top += box.height() + TIGHT
@@ -178,7 +181,7 @@ class CloseUp(QWidget):
 
     def _paint_heading(self, painter: QPainter) -> None:
         for text, role, size, box in self._heading_boxes():
-            painter.setFont(current().font(size, bold=size is Size.LARGE))
+            painter.setFont(current().font(size, bold=role == "text"))
             painter.setPen(current().colour(role))
             painter.drawText(box, Qt.TextFlag.TextWordWrap, text)
 
@@ -227,9 +230,11 @@ class CloseUp(QWidget):
     # Hands
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Keep the window inside the seam."""
-        if self._view:
+        """Keep the window inside the seam, and about the worst step until the user has chosen another one."""
+        if self._view and self._chosen:
             self._look(View(self._view.top_mm, max(self._view.scale, self._fitting_scale())))
+        elif self._view:
+            self._view = self._first_view()
 
     def wheelEvent(self, event: QWheelEvent) -> None:
         """Zoom at the cursor; with Shift, scroll along the height."""

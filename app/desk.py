@@ -50,6 +50,10 @@ LISTS = {
 """What the tabs beside the readings hold, with their titles."""
 
 
+TABLE_AND_PICTURES = (4, 5)
+"""How the height is shared, on small screens too."""
+
+
 class Desk(QSplitter):
     """All that shows the document, and follows it."""
 
@@ -177,8 +181,9 @@ class Desk(QSplitter):
         self.right = QSplitter(Qt.Orientation.Vertical, childrenCollapsible=False)
         self.right.addWidget(self.table)
         self.right.addWidget(self.pictures)
-        self.right.setStretchFactor(1, 1)
-        self.right.setSizes([380, 480])
+        for index, share in enumerate(TABLE_AND_PICTURES):
+            self.right.setStretchFactor(index, share)
+        self.right.setSizes([share * 100 for share in TABLE_AND_PICTURES])
         self.side = QTabWidget(documentMode=True)
         self.side.setAccessibleName(tr("Beside the cloth"))
         self.side.tabBar().setAccessibleName(tr("What is beside the cloth"))
@@ -198,6 +203,8 @@ class Desk(QSplitter):
         document.selection_changed.connect(self._show_selected)
         self._proving.told.connect(self._show_proof)
         self._errands.growing.shown.connect(self.view.keep_all_seen)
+        for laid_anew in (self._errands.matched, self._errands.laid, self._edits.spread):
+            laid_anew.connect(self.view.fit_again)
         self.table.seam_picked.connect(document.pick_seam)
         self.table.view.way_clicked.connect(lambda way: self.opened.show_way(way))
         self.table.sewing_wanted.connect(self.show_sewing)

@@ -31,6 +31,8 @@ class Edits(QObject):
     """Changes the document by intents of the hand. What can't be done is said through `told`."""
 
     told = Signal(str)
+    spread = Signal()
+    """Panels were spread out."""
 
     def __init__(self, document: Document) -> None:
         super().__init__(document)
@@ -168,6 +170,7 @@ class Edits(QObject):
         kept = document.cut_of(document.kept)
         changes = spread_out(kept, document.panels, kept.panel_names)
         document.place(tr("Spread panels out"), changes)
+        self.spread.emit()
 
     def spread_new(self) -> None:
         """Lay the panels that have no places yet side by side."""
@@ -176,6 +179,7 @@ class Edits(QObject):
         if new := without_places(kept):
             kept = kept.placed({name: at for name, at in continued(kept).items() if name in new})
             document.place(tr("Spread panels out"), spread_out(kept, document.panels, new))
+            self.spread.emit()
 
     def match_patches(self) -> None:
         """Move what lies on panels, as little as may be, to where its stripes continue theirs."""

@@ -49,6 +49,8 @@ class Errands(QObject):
 
     matched = Signal()
     """The document holds a match that was just found."""
+    laid = Signal()
+    """The document holds a lay that was just found."""
 
     def __init__(self, document: Document, jobs: JobRunner, messages: MessageBar, window: QWidget) -> None:
         super().__init__(window)
@@ -108,6 +110,7 @@ class Errands(QObject):
                     self._messages.say(told, tr("Papers…"), self.ask_papers)
                     return
                 self._document.change(tr("Lay on the cloth"), result.project)
+                self.laid.emit()
                 if all(lay.fits and not lay.of_bars() for lay in result.lays):
                     self._messages.say(_laid(result), tr("Papers…"), self.ask_papers)
                 else:

@@ -192,6 +192,11 @@ class CanvasView(QGraphicsView):
         if self._follows_size and not self.seen().contains(self._scene.laid_rect()):
             self.fit()
 
+    def fit_again(self) -> None:
+        """Show everything as large as it goes, unless the user has chosen a part."""
+        if self._follows_size:
+            self.fit()
+
     def fit_width(self) -> None:
         """Show the whole width of the cloth, from its cut end on."""
         cloth, port = self._scene.cloth_rect(), self.viewport().rect()
@@ -221,8 +226,7 @@ class CanvasView(QGraphicsView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep everything in view until the user has chosen a part."""
         super().resizeEvent(event)
-        if self._follows_size:
-            self.fit()
+        self.fit_again()
         self.view_changed.emit()
 
     def wheelEvent(self, event: QWheelEvent) -> None:

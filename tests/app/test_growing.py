@@ -48,3 +48,16 @@ def test_a_hand_on_a_panel_takes_hold_of_it_where_it_lies(skirt, qtbot, mouse):
     assert not document.trying
     mouse.release(start)
     skirt.jobs.cancel()
+
+
+def test_what_is_laid_anew_is_shown_as_large_as_it_goes_unless_a_part_was_chosen(window, harbour_skirt, qtbot):
+    assert window.filing.open_sample(harbour_skirt)
+    view = window.desk.view
+    window.edits.spread_new()
+    whole = view.scene_here.laid_rect()
+    assert view.seen().contains(whole)
+    assert min(view.seen().width() / whole.width(), view.seen().height() / whole.height()) < 1.25
+    view.zoom_in()
+    scale = view.scale_px
+    window.edits.spread_out()
+    assert view.scale_px == scale

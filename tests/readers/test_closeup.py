@@ -132,6 +132,23 @@ def test_the_first_window_is_magnified_and_holds_the_worst_place(closeup: CloseU
     assert 0 <= view.y(reading.worst[1]) <= closeup._rooms().cloth.height()
 
 
+def test_the_first_window_stays_about_the_worst_place_at_another_size_until_another_is_chosen(closeup: CloseUp):
+    worst = reading_of(closeup).worst[1]
+    for height in (300, 900):
+        closeup.resize(560, height)
+        view, cloth = closeup.view, closeup._rooms().cloth
+        assert view.top_mm - 1 <= worst <= view.height(cloth.height()) + 1
+    closeup.scroll_to(400.0)
+    top = closeup.view.top_mm
+    closeup.resize(560, 600)
+    assert closeup.view.top_mm == top
+
+
+def test_a_low_close_up_leaves_its_room_to_the_cloth(closeup: CloseUp):
+    closeup.resize(560, 310)
+    assert closeup._rooms().cloth.height() > 200
+
+
 def test_the_same_seam_stays_in_the_same_window_while_its_panels_move(closeup: CloseUp, skirt: Project):
     closeup.zoom(2.0, 100)
     before = closeup.view

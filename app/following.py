@@ -49,10 +49,10 @@ class Following:
 
 
 def _groups(document: Document, moved: tuple[PanelName, ...]) -> "list[Followers]":
-    """One group of followers for each striped cloth that panels are moved on."""
+    """One group of followers for each cloth with stripes or bars that panels are moved on."""
     from core.matching.follow import Followers
 
     kept, garment = document.kept, document.garment
-    mine = [name for name in moved if name in garment.panels and kept.cloth_of(name).repeat is not None]
+    mine = [name for name in moved if name in garment.panels and kept.cloth_of(name).ways]
     cloths = dict.fromkeys(kept.cloth_of(name).id for name in mine)
     return [Followers(kept, garment, [name for name in mine if kept.cloth_of(name).id == id_]) for id_ in cloths]

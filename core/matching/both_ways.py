@@ -136,11 +136,11 @@ class Search:
         other = grids[1 - way]
         for seam in self.seams[1 - way]:
             scope, table = other.seam_table(seam)
-            tables.add(scope, _by_turns(other, grids[way], scope, table) * np.float32(self.share[1 - way]))
+            tables.add(scope, least_by_turns(other, grids[way], scope, table) * np.float32(self.share[1 - way]))
         return tables
 
 
-def _by_turns(grid: Grid, onto: Grid, scope: tuple[int, ...], table: Table) -> Table:
+def least_by_turns(grid: Grid, onto: Grid, scope: tuple[int, ...], table: Table) -> Table:
     """The least of a table over all phases, for the states of another grid with the same turns."""
     shape = [size for place in scope for size in (len(grid.axes[place].turns), grid.axes[place].phases)]
     least = table.reshape(shape).min(axis=tuple(range(1, len(shape), 2)))

@@ -10,8 +10,20 @@ from core.matching.solve import match
 from core.model.project import Placement, Project
 from core.seams.garment import Garment
 from core.seams.readings import measure
-from garments import EVERY_KIND, ring
+from garments import EVERY_KIND, repeat, ring
 from oracle import seam_figures
+
+
+BARS = repeat("even", 45.0)
+
+PLAIDS = [
+    {"crosswise": BARS},
+    {"crosswise": BARS, "shape": "pairs", "match": {"crosswise_weight": 3.0}},
+    {"crosswise": repeat("uneven", 31.0), "shape": "branch", "weft_skew_percent": 2.0, "skew": 8.0},
+    {"crosswise": BARS, "repeat": None, "tolerance": 1.0},
+    {"crosswise": BARS, "bow_percent": 1.5},
+    {"crosswise": BARS, "shape": "fold", "match": {"centre": {"panel": "front", "on": "lead"}}},
+]
 
 
 def laid(project: Project) -> Project:
@@ -19,9 +31,9 @@ def laid(project: Project) -> Project:
     return project.placed({n: Placement(u=97.3 * i, v=5.0 * i) for i, n in enumerate(project.panel_names)})
 
 
-def moved(project: Project, panel: str, du: float, turn_deg: float = 0.0) -> dict[str, Placement]:
+def moved(project: Project, panel: str, du: float, turn_deg: float = 0.0, dv: float = 0.0) -> dict[str, Placement]:
     at = project.placement(panel)
-    return {panel: msgspec.structs.replace(at, u=at.u + du, turn_deg=at.turn_deg + turn_deg)}
+    return {panel: msgspec.structs.replace(at, u=at.u + du, v=at.v + dv, turn_deg=at.turn_deg + turn_deg)}
 
 
 def followed(project: Project, hand: dict[str, Placement]) -> Project:
@@ -64,6 +76,33 @@ def test_it_comes_as_low_as_the_whole_match_with_the_moved_panel_held(kind):
     hand = moved(project, project.panel_names[1], 7.0, 0.1)
     best = match(held(project.placed(hand), *hand)).rms_mm
     assert measure(followed(project, hand)).rms_mm == pytest.approx(best, rel=0.05, abs=0.01)
+
+
+@pytest.mark.parametrize("kind", PLAIDS, ids=str)
+def test_on_barred_cloth_stripes_and_bars_come_as_low_as_the_whole_match_together(kind):
+    project = laid(ring(4, number=6, **kind))
+    hand = moved(project, project.panel_names[1], 7.0, 0.1, 16.0)
+    placed = project.placed(hand)
+    best = match(held(placed, *hand)).rms_mm
+    after = followed(project, hand)
+    assert measure(after).rms_mm == pytest.approx(best, rel=0.05, abs=0.01)
+    assert measure(after).rms_mm < 0.8 * measure(placed).rms_mm
+    cloth = project.cloths[0]
+    for name in set(project.panel_names) - set(hand):
+        was, now = project.placement(name), after.placement(name)
+        assert (now.turned, now.hold) == (was.turned, was.hold)
+        assert abs(now.turn_deg) <= cloth.grain_tolerance_deg + 1e-5
+        assert abs(now.v - was.v) <= cloth.crosswise.period / 2 + (2.0 if cloth.bow_per_mm or cloth.skew else 1e-5)
+
+
+def test_a_matched_plaid_moves_along_the_cloth_with_the_hand_and_keeps_both_figures():
+    project = match(laid(ring(2, 10, tolerance=1.0, crosswise=BARS))).project
+    before = measure(project)
+    for du, dv in ((0.0, 3.0), (2.0, 11.0), (9.0, -20.0)):
+        after = measure(followed(project, moved(project, "g3", du, 0.0, dv)))
+        assert after.rms_mm == pytest.approx(before.rms_mm, rel=2e-3)
+        for way in ("lengthwise", "crosswise"):
+            assert after.rms_of(way) == pytest.approx(before.rms_of(way), rel=0.02)
 
 
 def test_a_matched_garment_moves_along_with_the_hand_and_keeps_its_figure():

@@ -108,7 +108,7 @@ class Window(QMainWindow):
         """What keeps unsaved work."""
         from app.safekeeping.keeper import Keeper
 
-        keeper = Keeper(self.document, self.filing.disk, self)
+        keeper = Keeper(self.document, self.filing.disk, self, pages=self._pages_half_filled)
         keeper.failed.connect(self.messages.say)
         keeper.beat.connect(self.filing.look_at_disk)
         return keeper
@@ -118,7 +118,9 @@ class Window(QMainWindow):
         """What offers unsaved work of a window that is gone."""
         from app.safekeeping.rescued_bar import RescuedBar
 
-        bar = RescuedBar(self.document, self.filing, self.keeper, self.messages)
+        bar = RescuedBar(
+            self.document, self.filing, self.keeper, self.messages, lambda pages: self.ways.stand_again(pages)
+        )
         self.whole.layout().insertWidget(0, bar)
         self._ends.callback(bar.let_go)
         return bar
@@ -226,6 +228,10 @@ class Window(QMainWindow):
         """What is shown while no page is up: the desk, or the start page before a project is open."""
         return self.start if self.document.is_empty else self.desk
 
+    def _pages_half_filled(self) -> list[dict[str, object]]:
+        """What stands in pages, to be kept."""
+        return [page for ways in made(self, "ways") for page in ways.stand()]
+
     @property
     def at_cloth(self) -> bool:
         """Whether the desk is shown."""
@@ -241,7 +247,8 @@ class Window(QMainWindow):
         self._show_place()
 
     def _show_place(self) -> None:
-        """Show tools and status with the cloth only, not at the start or beside a page."""
+        """Show tools and status with the cloth only, not at the start or beside a page; keep what a page is given."""
+        make(self, "keeper")
         at_cloth = self.at_cloth
         for part in (*made(self, "tools"), *(desk.status for desk in made(self, "desk"))):
             part.setVisible(at_cloth)

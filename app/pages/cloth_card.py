@@ -1,5 +1,8 @@
 """The cloth that a new project is cut from, in a few words, with the way to its page."""
 
+from typing import Any
+
+import msgspec
 from PySide6.QtCore import QRectF, QSize, Signal
 from PySide6.QtGui import QPainter, QPaintEvent, QPixmap
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QVBoxLayout, QWidget
@@ -54,6 +57,14 @@ class ClothCard(QWidget):
         """Tell lengths in another unit."""
         self._unit = unit
         self.show_cloth(self.cloth)
+
+    def stands(self) -> Any:
+        """The cloth, plain."""
+        return msgspec.to_builtins(self.cloth)
+
+    def stand_again(self, stood: Any) -> None:
+        """Show the cloth again."""
+        self.show_cloth(msgspec.convert(stood, Cloth))
 
 
 class Swatch(QWidget):

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from itertools import pairwise
+from typing import Any
 
 import msgspec
 from PySide6.QtCore import Signal
@@ -192,6 +193,16 @@ class ClothPage(Page):
         """Follow a change between light and dark."""
         super().show_theme()
         self.whole.show_theme()
+
+    def stands(self) -> dict[str, Any]:
+        """All cloths, and the one shown with what stands in its fields."""
+        return {**super().stands(), "cloths": msgspec.to_builtins(self.cloths), "shown": self._shown}
+
+    def stand_again(self, stood: dict[str, Any]) -> None:
+        """Show the cloths again, and the one that was shown."""
+        self._cloths = {cloth.id: cloth for cloth in msgspec.convert(stood["cloths"], tuple[Cloth, ...])}
+        self._turn_to(stood["shown"])
+        super().stand_again(stood)
 
     def make_it(self) -> None:
         """Hand over the cloths."""

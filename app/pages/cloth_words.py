@@ -1,8 +1,13 @@
-"""What a cloth is, in words."""
+"""What a cloth is, what is odd about it and what was done to it, in words."""
+
+import msgspec
 
 from app.pages.lengths import MM, LengthUnit
 from app.words import tr
+from core.errors import BadInput
 from core.model.cloth import Cloth, Repeat, Way
+from core.model.project import Project
+from core.model.validate import check_fits, validate
 
 
 def cloth_in_words(cloth: Cloth, unit: LengthUnit = MM) -> str:
@@ -47,3 +52,24 @@ def repeat_in_words(repeat: Repeat, unit: LengthUnit = MM) -> str:
         return f"{mirror} {tr('True period {period}.').format(period=unit.told(repeat.period))}"
     told = tr("True period {period}: the pattern comes back {times} times in a repeat.")
     return f"{mirror} {told.format(period=unit.told(repeat.period), times=round(repeat.width / repeat.period))}"
+
+
+def odd_with(project: Project, cloths: tuple[Cloth, ...]) -> list[str]:
+    """What is odd about a project if its cloths were these."""
+    changed = msgspec.structs.replace(project, cloths=cloths)
+    try:
+        validate(changed)
+        check_fits(changed)
+    except BadInput as error:
+        return [str(error)]
+    return []
+
+
+def change_of(before: tuple[Cloth, ...], after: tuple[Cloth, ...]) -> str:
+    """What was done to cloths, as a step to undo."""
+    if len(after) > len(before):
+        return tr("Add {title}").format(title=after[-1].title)
+    if len(after) < len(before):
+        return tr("Take a cloth out")
+    changed = [new.title for old, new in zip(before, after, strict=True) if old != new]
+    return tr("Change {cloth}").format(cloth=changed[0]) if len(changed) == 1 else tr("Change the cloths")

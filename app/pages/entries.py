@@ -1,10 +1,14 @@
-"""What is typed, chosen or ticked on a page. Every entry gives its value by `read`, and says when it was changed."""
+"""What is typed, chosen or ticked on a page. Every entry gives its value by `read`, and says when it was changed.
+
+What stands in it, right or wrong, it gives by `stands` as plain data for a file, and takes back by `stand_again`.
+"""
 
 import math
 from collections.abc import Sequence
 from typing import Any
 
-from PySide6.QtCore import Signal
+import msgspec
+from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QColor, QIcon, QPixmap
 from PySide6.QtWidgets import QCheckBox, QColorDialog, QComboBox, QLineEdit, QPushButton, QSpinBox, QWidget
 
@@ -15,6 +19,18 @@ from core.errors import BadInput
 
 HIGH = TARGET + GRID
 _MINUS = "-\u2212"
+
+
+class Standing:
+    """An entry in which nothing but its value can stand."""
+
+    def stands(self) -> Any:
+        """What stands there."""
+        return self.read()
+
+    def stand_again(self, stood: Any) -> None:
+        """Have it stand there again."""
+        self.show_value(stood)
 
 
 class Words(QLineEdit):
@@ -35,6 +51,14 @@ class Words(QLineEdit):
     def show_value(self, value: str) -> None:
         """Show a text."""
         self.setText(value)
+
+    def stands(self) -> Any:
+        """The text, also one that means nothing."""
+        return self.text()
+
+    def stand_again(self, stood: Any) -> None:
+        """Have the text stand there again."""
+        self.setText(stood)
 
 
 class Length(Words):
@@ -73,6 +97,17 @@ class Length(Words):
 
     def _text(self, mm: float) -> str:
         return self._unit.text(mm)
+
+    def stands(self) -> Any:
+        """The text, and the length it stands for where it was not typed, mm."""
+        text = self.text().strip()
+        return [self.text(), self._exact[1] if text == self._exact[0] else None]
+
+    def stand_again(self, stood: Any) -> None:
+        """Have the text stand there again, for the same length."""
+        text, mm = stood
+        self._exact = ("", None) if mm is None else (text.strip(), mm)
+        self.setText(text)
 
     def show_unit(self, unit: LengthUnit) -> None:
         """Count in another unit; what stands there stays the same length."""
@@ -149,7 +184,7 @@ class Number(Words):
         self.setText("" if value is None else f"{value:.6g}".replace("-", "\u2212"))
 
 
-class Whole(QSpinBox):
+class Whole(Standing, QSpinBox):
     """A whole number within limits."""
 
     edited = Signal()
@@ -177,12 +212,17 @@ class Choice(QComboBox):
 
     def __init__(self, name: str, choices: Sequence[tuple[str, Any]], value: Any = None) -> None:
         super().__init__(accessibleName=name)
+        self._waiting: Any = None
+        """What is to be chosen as soon as it is offered."""
+        self._came = QTimer(self, singleShot=True, interval=0)
+        self._came.timeout.connect(self.edited)
         self.setMinimumHeight(HIGH)
         self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
         self.setMinimumContentsLength(8)
         self.offer(choices)
         self.show_value(value)
         self.currentIndexChanged.connect(lambda _: self.edited.emit())
+        self.activated.connect(self._forget_waiting)
 
     def offer(self, choices: Sequence[tuple[str, Any]]) -> None:
         """Offer these (text, value); the one chosen stays so where it is still there."""
@@ -192,6 +232,8 @@ class Choice(QComboBox):
         for text, value in choices:
             self.addItem(text, value)
         self.show_value(kept)
+        if self._waiting is not None and self._take_waiting():
+            self._came.start()
         self.blockSignals(blocked)
 
     def read(self) -> Any:
@@ -203,8 +245,29 @@ class Choice(QComboBox):
         found = next((index for index in range(self.count()) if self.itemData(index) == value), 0)
         self.setCurrentIndex(found if self.count() else -1)
 
+    def stands(self) -> Any:
+        """The value chosen, plain."""
+        return msgspec.to_builtins(self.read()) if self._waiting is None else self._waiting
 
-class Tick(QCheckBox):
+    def stand_again(self, stood: Any) -> None:
+        """Choose a value again: now, or when it is offered, which is then said."""
+        self._waiting = stood
+        self._take_waiting()
+
+    def _take_waiting(self) -> bool:
+        offered = [msgspec.to_builtins(self.itemData(index)) for index in range(self.count())]
+        if self._waiting not in offered:
+            return False
+        self.setCurrentIndex(offered.index(self._waiting))
+        self._waiting = None
+        return True
+
+    def _forget_waiting(self) -> None:
+        """A hand has chosen another."""
+        self._waiting = None
+
+
+class Tick(Standing, QCheckBox):
     """Yes or no."""
 
     edited = Signal()
@@ -224,7 +287,7 @@ class Tick(QCheckBox):
         self.setChecked(value)
 
 
-class Colour(QPushButton):
+class Colour(Standing, QPushButton):
     """A colour, shown on a button that asks for another."""
 
     edited = Signal()

@@ -1,6 +1,6 @@
 """A form: sections of entries with captions, each with room beside it for what it means or what is wrong with it."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 from PySide6.QtCore import QEvent, QObject, Qt, Signal
@@ -131,6 +131,11 @@ class Section(QWidget):
         if isinstance(self.head, QToolButton):
             self.head.setChecked(True)
 
+    @property
+    def unfolded(self) -> bool:
+        """Whether it folds and is open."""
+        return isinstance(self.head, QToolButton) and self.head.isChecked()
+
     def add(self, field: Field) -> Field:
         """Put a field on the next row."""
         row = self.grid.rowCount()
@@ -226,6 +231,34 @@ class Form(QWidget):
         for entry in self.findChildren(Length):
             entry.show_unit(unit)
         self.blockSignals(blocked)
+
+    # --- what stands there
+
+    def stands(self) -> dict[str, Any]:
+        """What stands in the entries, right or wrong, as plain data for a file, and which sections are open."""
+        entries = [[type(entry).__name__, entry.stands()] for entry in _entries(self)]
+        return {"entries": entries, "open": [section.unfolded for section in self.sections]}
+
+    def stand_again(self, stood: dict[str, Any]) -> None:
+        """Have it stand there again; nothing where it was another form's. `edited` is not said."""
+        entries = list(_entries(self))
+        if [type(entry).__name__ for entry in entries] != [kind for kind, _ in stood["entries"]]:
+            return
+        for section in (section for section, is_open in zip(self.sections, stood["open"], strict=False) if is_open):
+            section.unfold()
+        blocked = self.blockSignals(True)
+        for entry, (_, value) in zip(entries, stood["entries"], strict=True):
+            entry.stand_again(value)
+        self.blockSignals(blocked)
+
+
+def _entries(of: QObject) -> Iterator[Any]:
+    """All below a form in which something can stand, in the order in which it was put there; a whole table is one."""
+    for child in of.children():
+        if hasattr(child, "stands"):
+            yield child
+        elif not getattr(child, "in_another", False):
+            yield from _entries(child)
 
 
 def add_row(form: QFormLayout, caption: str, field: QWidget) -> None:

@@ -1,8 +1,10 @@
 """From a drawn pattern to a project: the sheet above, the pieces that its outlines make below."""
 
 from pathlib import Path
+from typing import Any
 
-from PySide6.QtCore import Qt, QTimer, Signal
+import msgspec
+from PySide6.QtCore import QPointF, QSignalBlocker, Qt, QTimer, Signal
 from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QApplication, QFileDialog, QSplitter, QWidget
 
@@ -10,7 +12,7 @@ from app.filing import DRAWINGS
 from app.pages.import_form import ImportForm
 from app.pages.import_state import Pieces, Result
 from app.pages.numbers import longest_panel_mm, summary
-from app.pages.page import Page
+from app.pages.page import Page, whole
 from app.pages.pattern_picture import PatternPicture
 from app.pages.sheet import Sheet
 from app.words import tr
@@ -22,9 +24,6 @@ from core.files.pattern_in import read_drawing
 from core.files.to_pieces import Wishes
 from core.model.cloth import Cloth
 from core.model.project import Project
-
-"""Endings of files that may hold a drawing."""
-
 
 MANY, REST_MS = 12, 150
 """Of more pieces than this they are made again only when nothing was typed for so long."""
@@ -43,6 +42,8 @@ class ImportPage(Page):
         super().__init__(title, ImportForm(project), tr("Add to this project") if project else tr("Make the project"))
         self._project, self._path = project, Path()
         self._pieces: Pieces | None = None
+        self._traced: Drawing | None = None
+        """What was traced from a photograph; None where the drawing is that of the file."""
         self._result: Result | None = None
         self._here = -1
         self._soon = QTimer(self, singleShot=True, interval=REST_MS)
@@ -127,7 +128,7 @@ class ImportPage(Page):
 
     def open_traced(self, path: Path, drawing: Drawing) -> None:
         """Make pieces of what was traced from a photograph, true to size."""
-        self._path = path
+        self._path, self._traced = path, drawing
         self.title.setText(tr("Pieces from a photograph"))
         self.form.leave_out_file()
         self._show_drawing(drawing, "")
@@ -279,6 +280,46 @@ class ImportPage(Page):
         """Follow a change between light and dark."""
         super().show_theme()
         self.sheet.show_theme()
+
+    # --- what stands there
+
+    def stands(self) -> dict[str, Any]:
+        """The fields, which drawing it is, what is asked of its outlines, and the marks on the sheet."""
+        form = self.form
+        return {
+            **super().stands(),
+            "file": whole(self._path),
+            "reading": [form.units.entry.read(), form.page.entry.read()],
+            "traced": msgspec.to_builtins(self._traced),
+            "asked": self._pieces.stands() if self._pieces else [],
+            "here": self._here,
+            "marks": [[mark.x(), mark.y()] for mark in self.sheet.marks],
+        }
+
+    def stand_again(self, stood: dict[str, Any]) -> None:
+        """Read the drawing again, and ask of it what was asked."""
+        if stood["file"]:
+            self._open_again(stood)
+        if self._pieces:
+            self._pieces.stand_again(stood["asked"])
+            self._here = stood["here"] if stood["here"] in self._pieces.asked else -1
+            self.form.show_one(self._pieces.asked.get(self._here))
+            self.form.show_list(self._pieces, self._here)
+            self.rebuild()
+        super().stand_again(stood)
+        self._settle()
+        if self.sheet.marking:
+            self.sheet.show_marks([QPointF(x, y) for x, y in stood["marks"]])
+
+    def _open_again(self, stood: dict[str, Any]) -> None:
+        path, (unit, page) = Path(stood["file"]), stood["reading"]
+        if stood["traced"]:
+            self.open_traced(path, msgspec.convert(stood["traced"], Drawing))
+            return
+        with QSignalBlocker(self.form):
+            self.form.units.entry.show_value(unit)
+            self.form.page.entry.show_value(page)
+        self.open(path)
 
     def make_it(self) -> None:
         """Hand over the project."""

@@ -1,7 +1,9 @@
 """What is asked of the outlines of a drawing, kept apart from the fields that ask it."""
 
 from dataclasses import dataclass, field, replace
-from typing import Literal
+from typing import Any, Literal
+
+import msgspec
 
 from app.words import tr
 from core.errors import BadInput
@@ -108,6 +110,15 @@ class Pieces:
         other = min(max(place + step, 0), len(order) - 1)
         order[place], order[other] = order[other], order[place]
         self.asked = {one: self.asked[one] for one in order}
+
+    def stands(self) -> list[Any]:
+        """What is asked of each outline, plain."""
+        return list(msgspec.to_builtins(list(self.asked.items())))
+
+    def stand_again(self, stood: list[Any]) -> None:
+        """Ask it again, as far as the outlines are there."""
+        asked = msgspec.convert(stood, list[tuple[int, Asked]])
+        self.asked = {index: each for index, each in asked if index < len(self.drawing.outlines)}
 
     def project(self, common: Common, base: Wishes) -> Result:
         """The project that these outlines make, and all there is to say about it.

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 from typing import Any, Literal
 
+import msgspec
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QHBoxLayout, QPushButton
 
@@ -50,6 +51,7 @@ class OutlinesPart(QObject):
         self.draw.setToolTip(tr("Click corner after corner; a click on the first one, or Enter, closes the outline"))
         heads = (tr("corner, across"), tr("along"))
         self.corners = Rows(tr("Corners of the outline"), heads, (1, 1), tr("Add a corner"), self._new_corner)
+        self.which.in_another = self.corners.in_another = True
         self._lay_out(section)
         self.which.edited.connect(self._show_chosen)
         self.corners.edited.connect(self._read_corners)
@@ -158,6 +160,20 @@ class OutlinesPart(QObject):
         points = {kind: tuple(spot.points for spot in self._spots if spot.kind == kind) for kind in ("flaw", "hole")}
         outline = next((spot.points for spot in self._spots if spot.kind == "remnant"), None)
         return points["flaw"], None if outline is None else Remnant(outline=outline, holes=points["hole"])
+
+    # --- what stands there
+
+    def stands(self) -> Any:
+        """All outlines, which of them is chosen, and what stands in its corners, plain."""
+        return [msgspec.to_builtins(self._spots), self.which.read() or 0, self.corners.stands()]
+
+    def stand_again(self, stood: Any) -> None:
+        """Have all of it stand there again."""
+        spots, at, corners = stood
+        self._spots = msgspec.convert(spots, list[Spot])
+        self._offer(at)
+        if self._spots:
+            self.corners.stand_again(corners)
 
 
 def _title(spots: list[Spot], index: int) -> str:

@@ -1,6 +1,8 @@
 """What every page has: a heading, a form at the left, pictures and findings at the right, and the way on below."""
 
 from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
@@ -111,6 +113,25 @@ class Page(QWidget):
     def put_away(self) -> None:
         """End what the page has begun; it will not come up again."""
 
+    def begin(self, way: str) -> None:
+        """It comes up, by this way in; what stands in it now nobody has filled in."""
+        self.way, self._empty = way, self.stands()
+
+    @property
+    def filled_in(self) -> bool:
+        """Whether something else stands in it than when it came up."""
+        return self.stands() != self._empty
+
+    def stands(self) -> dict[str, Any]:
+        """The page half filled in, as plain data for a file."""
+        return {"unit": self.unit.name, "form": self.form.stands()}
+
+    def stand_again(self, stood: dict[str, Any]) -> None:
+        """Be filled in again as far as it was."""
+        self.unit_choice.show_value(next((unit for unit in UNITS if unit.name == stood["unit"]), self.unit))
+        self.form.stand_again(stood["form"])
+        self.form.edited.emit()
+
     def block(self, why: str) -> None:
         """Say why nothing can be made yet."""
         self.verdict.say(why, wrong=True)
@@ -140,6 +161,11 @@ class Page(QWidget):
 def kept_unit() -> LengthUnit:
     """The unit that was chosen last."""
     return next(unit for unit in UNITS if unit.name == units.shown().name)
+
+
+def whole(path: Path) -> str:
+    """A file's path from the root on; nothing where no file is known."""
+    return str(path.absolute()) if path.name else ""
 
 
 class Findings(QWidget):

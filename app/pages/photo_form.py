@@ -66,6 +66,7 @@ class PhotoForm(Form):
         )
         section.add_wide(Note(told))
         self.places = Rows(tr("Corners of the rectangle"), (tr("across, px"), tr("down, px")), (1, 1))
+        self.places.in_another = True  # the picture's marks stand in them
         section.add_wide(self.places)
         self.trace = QPushButton(tr("Trace the outlines"))
         self.trace.clicked.connect(self.trace_wanted)

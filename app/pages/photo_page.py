@@ -1,14 +1,17 @@
 """From a photograph of paper pieces beside a rectangle of known size to outlines in mm, for the import page."""
 
+from collections.abc import Sequence
 from pathlib import Path
+from typing import Any
 
+import msgspec
 import numpy as np
 import numpy.typing as npt
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QFileDialog, QSplitter, QWidget
 
 from app.jobs import JobRunner
-from app.pages.page import Page
+from app.pages.page import Page, whole
 from app.pages.photo_form import PhotoForm
 from app.pages.sheet import Sheet
 from app.pages.swatch_picture import SwatchPicture
@@ -19,7 +22,7 @@ from core.files.photo_in import traced
 from core.progress import Progress
 from core.swatch.colour import srgb_of
 from core.swatch.picture import Picture, open_picture
-from core.swatch.scale import Corners
+from core.swatch.scale import Corners, Point
 
 PICTURES = later("Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.bmp);;All files (*)")
 
@@ -76,16 +79,17 @@ class PhotoPage(Page):
         if path:
             self.open(Path(path))
 
-    def open(self, path: Path) -> None:
-        """Read a picture behind the page, then show it."""
+    def open(self, path: Path, marks: Sequence[Point] = ()) -> None:
+        """Read a picture behind the page, then show it, with marks where they were set before."""
         self.jobs.cancel()
         self._path, self._picture = path, None
         self._show(None)
-        self.jobs.run(tr("Opening the picture"), lambda _: _opened(path), self._take)
+        self.jobs.run(tr("Opening the picture"), lambda _: _opened(path), lambda opened: self._take(opened, marks))
 
-    def _take(self, opened: Opened) -> None:
+    def _take(self, opened: Opened, marks: Sequence[Point]) -> None:
         self._picture, pixels = opened
         self.photo.show_picture(pixels, self._picture.factor)
+        self.photo.show_marks(marks)
         self.form.show_file(self._path.name)
         self._marked()
 
@@ -164,6 +168,16 @@ class PhotoPage(Page):
         """Follow a change between light and dark."""
         super().show_theme()
         self.sheet.show_theme()
+
+    def stands(self) -> dict[str, Any]:
+        """The fields, which photograph it is, and the marks in it."""
+        return {**super().stands(), "file": whole(self._path), "marks": msgspec.to_builtins(self.photo.marks)}
+
+    def stand_again(self, stood: dict[str, Any]) -> None:
+        """Open the photograph again and mark it as it was; it is to be traced anew."""
+        super().stand_again(stood)
+        if stood["file"]:
+            self.open(Path(stood["file"]), msgspec.convert(stood["marks"], tuple[Point, ...]))
 
     def make_it(self) -> None:
         """Hand over what was traced."""

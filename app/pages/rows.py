@@ -19,6 +19,7 @@ class Rows(QWidget):
     """Rows of entries under headings; where `make` is given, rows can be added and taken out.
 
     `make(number)` makes the entries of a new row. `edited` is said when an entry changes, or the number of rows.
+    What stood in rows that are not there yet waits for rows of the same number and kind, and goes into the first ones.
     """
 
     edited = Signal()
@@ -37,6 +38,7 @@ class Rows(QWidget):
         self.heads, self._stretches, self._make = tuple(heads), tuple(stretches), make
         self._outs: list[QToolButton] = []
         self._holder: QWidget | None = None
+        self._waiting: list[Any] = []
         self.note = Note()
         self.note.hide()
         self.column = QVBoxLayout(self)
@@ -72,6 +74,8 @@ class Rows(QWidget):
         self.column.insertWidget(0, self._holder)
         self._holder.show()
         self._order_keys()
+        if rows:
+            self._take_waiting()
 
     def _fill_heads(self, grid: QGridLayout) -> None:
         for column, head in enumerate(self.heads):
@@ -141,7 +145,42 @@ class Rows(QWidget):
         self.note.say(str(error), wrong=True)
         self.note.show()
 
+    # --- what stands there
+
+    def stands(self) -> list[Any]:
+        """What stands in all rows, right or wrong, each with the kind of its entry; None where there is only a word."""
+        rows = [
+            [[type(entry).__name__, entry.stands()] if _stands(entry) else None for entry in row] for row in self.rows
+        ]
+        return self._waiting or rows
+
+    def stand_again(self, stood: list[Any]) -> None:
+        """Have it stand there again."""
+        if self._make:
+            self._waiting = []
+            more = [self._make(number) for number in range(len(self.rows), len(stood))]
+            self.show_rows([*self.rows, *more][: len(stood)])
+        self._waiting = stood
+        self._take_waiting()
+
+    def _take_waiting(self) -> None:
+        stood, self._waiting = self._waiting, self._waiting if not self.rows else []
+        if [_kinds(row) for row in self.rows] != [[cell and cell[0] for cell in row] for row in stood]:
+            return
+        for row, cells in zip(self.rows, stood, strict=True):
+            for entry, cell in zip(row, cells, strict=True):
+                if cell:
+                    entry.stand_again(cell[1])
+
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
         for out in self._outs:
             out.setIcon(icon("cancel"))
+
+
+def _stands(entry: Any) -> bool:
+    return hasattr(entry, "stands")
+
+
+def _kinds(row: Row) -> list[str | None]:
+    return [type(entry).__name__ if _stands(entry) else None for entry in row]

@@ -1,7 +1,7 @@
 """The sheet of a drawing: its outlines to choose pieces from, and two marks on a line whose length is known."""
 
 import math
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 
 import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
@@ -166,7 +166,11 @@ class Sheet(QGraphicsView):
             self.clicked.emit(index)
 
     def _set_mark(self, at: QPointF) -> None:
-        self.marks = [*(self.marks if len(self.marks) < 2 else []), self._snapped(at)]
+        self.show_marks([*(self.marks if len(self.marks) < 2 else []), self._snapped(at)])
+
+    def show_marks(self, marks: Sequence[QPointF]) -> None:
+        """Show up to two marks, mm on the sheet."""
+        self.marks = list(marks)
         self.viewport().update()
         if len(self.marks) == 2:
             between = self.marks[1] - self.marks[0]

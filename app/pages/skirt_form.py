@@ -162,8 +162,8 @@ class SkirtForm(Form):
         wanted = (measures.copies, own, each) if own or each else None
         if wanted == self._rows_for:
             return
-        self._rows_for = wanted
         widths, _ = gore_widths(replace(measures, sharing="equal"))
+        self._rows_for = wanted
         copies = measures.copies if own or each else ()
         rows = [self._row(index, copies, widths[index], own, each) for index in range(len(copies))]
         self.gores.heads = ("", *(_LINES if own else ()), *(("grain",) if each else ()))

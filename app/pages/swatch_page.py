@@ -2,6 +2,7 @@
 
 import math
 from pathlib import Path
+from typing import Any
 
 import msgspec
 import numpy as np
@@ -11,7 +12,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QSplitter, QWidget
 
 from app.pages.cloth_words import ways_in_words
 from app.pages.form import Note
-from app.pages.page import Page
+from app.pages.page import Page, whole
 from app.pages.repeat_picture import RepeatPicture
 from app.pages.swatch_form import SwatchForm
 from app.pages.swatch_picture import SwatchPicture
@@ -21,6 +22,7 @@ from core.model.cloth import Cloth
 from core.model.validate_cloth import check_cloth
 from core.swatch.colour import srgb_of
 from core.swatch.picture import Picture, open_picture
+from core.swatch.scale import Point
 from core.swatch.swatch import Swatch, read_swatch
 
 PICTURES = later("Pictures (*.png *.jpg *.jpeg *.tif *.tiff *.webp *.bmp);;All files (*)")
@@ -184,6 +186,22 @@ class SwatchPage(Page):
         cloth = msgspec.structs.replace(self._cloths[wanted.cloth_id], **{key: wanted.repeat})
         check_cloth(cloth)
         return cloth
+
+    def stands(self) -> dict[str, Any]:
+        """The fields, which picture it is, the marks in it, and whether the repeat was found."""
+        marks = msgspec.to_builtins(self.photo.marks)
+        return {**super().stands(), "file": whole(self._path), "marks": marks, "found": self._swatch is not None}
+
+    def stand_again(self, stood: dict[str, Any]) -> None:
+        """Open the picture again, mark it as it was, and find the repeat again where it was found."""
+        if stood["file"]:
+            self.open(Path(stood["file"]))
+        super().stand_again(stood)
+        self.photo.show_marks(msgspec.convert(stood["marks"], tuple[Point, ...]))
+        self.form.part.edited.emit()
+        if stood["found"]:
+            self.find()
+            super().stand_again(stood)
 
     def make_it(self) -> None:
         """Hand the cloth over with its repeat."""

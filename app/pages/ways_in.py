@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import msgspec
 from PySide6.QtCore import QObject, Signal
@@ -12,21 +12,22 @@ from app.document import Document
 from app.filing import DRAWINGS, Filing
 from app.messages import MessageBar
 from app.pages.cloth_card import STAND_IN
+from app.pages.cloth_words import change_of, odd_with
 from app.pages.numbers import longest_panel_mm, summary
 from app.pages.page import Page
 from app.window_state import note_folder
 from app.words import tr
 from core.draft.measures import USUAL_CLOTH
-from core.errors import BadInput
 from core.files.outlines import Drawing
 from core.model.cloth import Cloth
 from core.model.project import Project
-from core.model.validate import check_fits, validate
 
 if TYPE_CHECKING:
     from app.pages.cloth_page import ClothPage
     from app.pages.draft_page import DraftPage
     from app.pages.import_page import ImportPage
+    from app.pages.photo_page import PhotoPage
+    from app.pages.swatch_page import SwatchPage
 
 
 class WaysIn(QObject):
@@ -59,10 +60,11 @@ class WaysIn(QObject):
         here = self._pages.currentWidget()
         return here if isinstance(here, Page) else None
 
-    def _bring(self, page: Page) -> None:
+    def _bring(self, page: Page, way: str) -> None:
         if self.page:
             self._below.append(self.page)
         self._messages.hide()
+        page.begin(way)
         page.left.connect(self.leave)
         self._pages.addWidget(page)
         self._show(page)
@@ -107,19 +109,47 @@ class WaysIn(QObject):
         for page in self._all:
             page.show_theme()
 
+    # --- half filled in
+
+    def stand(self) -> list[dict[str, Any]]:
+        """The pages that are up, the uppermost last, as plain data for a file; none while nothing was filled in."""
+        filled_in = any(page.filled_in for page in self._all)
+        return [{"way": page.way, "title": page.title.text(), **page.stands()} for page in self._all if filled_in]
+
+    def stand_again(self, stood: list[dict[str, Any]]) -> None:
+        """Bring pages up again, filled in as far as they were."""
+        ways = {
+            "measurements": self._draft,
+            "drawing": self._import,
+            "photograph": self._photo,
+            "more pieces": self._add_from,
+            "cloth": self._cloth_below,
+            "cloths": self._project_cloths,
+            "picture": self._swatch,
+        }
+        self.leave_all()
+        for each in stood:
+            if bring := ways.get(each["way"]):
+                bring().stand_again(each)
+
     # --- new projects
 
     def from_measurements(self) -> None:
         """Draft a pattern."""
         from app.pages.draft_page import DraftPage
 
-        if isinstance(self.page, DraftPage):
-            return
-        self.leave_all()
+        if not isinstance(self.page, DraftPage):
+            self.leave_all()
+            self._draft()
+
+    def _draft(self) -> "DraftPage":
+        from app.pages.draft_page import DraftPage
+
         page = DraftPage()
-        page.cloth_wanted.connect(lambda: self._cloth_for(page))
+        page.cloth_wanted.connect(self._cloth_below)
         page.made.connect(self._begin)
-        self._bring(page)
+        self._bring(page, "measurements")
+        return page
 
     def from_drawing(self) -> None:
         """Ask for a drawing and bring its pieces in as a new project."""
@@ -128,48 +158,51 @@ class WaysIn(QObject):
 
     def open_drawing(self, path: Path) -> None:
         """Bring in the pieces of a drawing as a new project."""
+        self.leave_all()
+        self._import().open(path)
+
+    def _import(self) -> "ImportPage":
         from app.pages.import_page import ImportPage
 
-        self.leave_all()
         page = ImportPage()
-        page.cloth_wanted.connect(lambda: self._cloth_for(page))
+        page.cloth_wanted.connect(self._cloth_below)
         page.made.connect(self._begin)
-        self._bring(page)
-        page.open(path)
+        self._bring(page, "drawing")
+        return page
 
     def from_photograph(self) -> None:
         """Trace pieces from a photograph; the import page then makes a new project of them."""
         from app.pages.photo_page import PhotoPage  # brings scipy with it, which takes half a second
 
-        if isinstance(self.page, PhotoPage):
-            return
-        self.leave_all()
+        if not isinstance(self.page, PhotoPage):
+            self.leave_all()
+            self._photo()
+
+    def _photo(self) -> "PhotoPage":
+        from app.pages.photo_page import PhotoPage
+
         page = PhotoPage()
         page.made.connect(self._pieces_of)
-        self._bring(page)
+        self._bring(page, "photograph")
+        return page
 
     def _pieces_of(self, path: Path, drawing: Drawing) -> None:
         """Go on from a traced photograph; Back leads to it again."""
-        from app.pages.import_page import ImportPage
-
-        page = ImportPage()
-        page.cloth_wanted.connect(lambda: self._cloth_for(page))
-        page.made.connect(self._begin)
-        self._bring(page)
-        page.open_traced(path, drawing)
+        self._import().open_traced(path, drawing)
 
     def add_drawing(self) -> None:
         """Ask for a drawing and add its pieces to the open project."""
+        if path := self._ask_drawing():
+            self.leave_all()
+            self._add_from().open(path)
+
+    def _add_from(self) -> "ImportPage":
         from app.pages.import_page import ImportPage
 
-        path = self._ask_drawing()
-        if path is None:
-            return
-        self.leave_all()
         page = ImportPage(self._document.kept)
         page.made.connect(self._add)
-        self._bring(page)
-        page.open(path)
+        self._bring(page, "more pieces")
+        return page
 
     def _ask_drawing(self) -> Path | None:
         path, _ = QFileDialog.getOpenFileName(
@@ -203,10 +236,11 @@ class WaysIn(QObject):
 
     # --- cloths
 
-    def _cloth_for(self, page: "DraftPage | ImportPage") -> None:
-        """The cloth of a project that is only being made."""
+    def _cloth_below(self) -> "ClothPage":
+        """The cloth of a project that is only being made on the page that is up."""
         from app.pages.cloth_page import ClothPage
 
+        page: DraftPage | ImportPage = self.page
         cloths = ClothPage()
 
         def keep(made: tuple[Cloth, ...]) -> None:
@@ -214,33 +248,38 @@ class WaysIn(QObject):
             page.take_cloth(made[0])
 
         cloths.made.connect(keep)
-        self._bring(cloths)
         cloths.show_cloths((page.cloth,), frozenset(), page.longest_mm, several=False)
+        self._bring(cloths, "cloth")
         if page.cloth == USUAL_CLOTH:
             cloths.words.say(tr(STAND_IN), wrong=True)
+        return cloths
 
     def cloth(self) -> None:
         """The cloths of the open project; what is kept is one undo step."""
-        self._cloths()
+        from app.pages.cloth_page import ClothPage
+
+        if not isinstance(self.page, ClothPage):
+            self.leave_all()
+            self._project_cloths()
 
     def add_cloth(self) -> None:
         """One more cloth for the open project."""
-        self._cloths(lambda page: page.add_cloth())
-
-    def _cloths(self, then: "Callable[[ClothPage], None] | None" = None) -> None:
         from app.pages.cloth_page import ClothPage
 
-        if isinstance(self.page, ClothPage):
-            return
-        self.leave_all()
+        if not isinstance(self.page, ClothPage):
+            self.leave_all()
+            self._project_cloths().add_cloth()
+
+    def _project_cloths(self) -> "ClothPage":
+        from app.pages.cloth_page import ClothPage
+
         project = self._document.kept
         page = ClothPage()
         page.made.connect(self._keep_cloths)
-        self._bring(page)
         used = frozenset(part.cloth for part in (*project.pieces, *project.layers, *project.pockets, *project.strips))
         page.show_cloths(project.cloths, used, longest_panel_mm(project), lambda cloths: odd_with(project, cloths))
-        if then:
-            then(page)
+        self._bring(page, "cloths")
+        return page
 
     def from_shelf(self, cloth_id: str) -> None:
         """Show the shelf; a cloth taken from it, in the place of the one named or as one more, is one undo step."""
@@ -260,12 +299,17 @@ class WaysIn(QObject):
         """Read a repeat from a picture for a cloth of the open project; using it is one undo step."""
         from app.pages.swatch_page import SwatchPage  # brings scipy with it, which takes half a second
 
-        if isinstance(self.page, SwatchPage):
-            return
-        self.leave_all()
+        if not isinstance(self.page, SwatchPage):
+            self.leave_all()
+            self._swatch()
+
+    def _swatch(self) -> "SwatchPage":
+        from app.pages.swatch_page import SwatchPage
+
         page = SwatchPage(self._document.kept.cloths)
         page.made.connect(self._use_repeat)
-        self._bring(page)
+        self._bring(page, "picture")
+        return page
 
     def _use_repeat(self, changed: Cloth) -> None:
         cloths = tuple(changed if cloth.id == changed.id else cloth for cloth in self._document.kept.cloths)
@@ -280,24 +324,4 @@ class WaysIn(QObject):
         before = self._document.kept
         project = msgspec.structs.replace(before, cloths=cloths)
         self.leave_all()
-        self._document.change(_change_of(before.cloths, cloths), project)
-
-
-def odd_with(project: Project, cloths: tuple[Cloth, ...]) -> list[str]:
-    """What is odd about a project if its cloths were these."""
-    changed = msgspec.structs.replace(project, cloths=cloths)
-    try:
-        validate(changed)
-        check_fits(changed)
-    except BadInput as error:
-        return [str(error)]
-    return []
-
-
-def _change_of(before: tuple[Cloth, ...], after: tuple[Cloth, ...]) -> str:
-    if len(after) > len(before):
-        return tr("Add {title}").format(title=after[-1].title)
-    if len(after) < len(before):
-        return tr("Take a cloth out")
-    changed = [new.title for old, new in zip(before, after, strict=True) if old != new]
-    return tr("Change {cloth}").format(cloth=changed[0]) if len(changed) == 1 else tr("Change the cloths")
+        self._document.change(change_of(before.cloths, cloths), project)

@@ -5,6 +5,7 @@ from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor
 from datetime import datetime
 from pathlib import Path
+from typing import Any
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
@@ -16,8 +17,11 @@ from app.words import tr
 from core.errors import StripewrightError
 from core.model.project import Project
 
+Pages = list[dict[str, Any]]
+"""Pages half filled in, the uppermost last, as plain data."""
 EVERY_S = 10.0
 """How old a change may get before it is kept."""
+_NOTHING: tuple[Project | None, Pages] = (None, [])
 PATIENCE_S = 10.0
 """How long a rescue may wait for the disk."""
 
@@ -38,12 +42,13 @@ class Keeper(QObject):
         parent: QObject | None = None,
         folder: Path | None = None,
         every_s: float = EVERY_S,
+        pages: Callable[[], Pages] = list,
     ) -> None:
         super().__init__(parent)
-        self._document, self._disk = document, disk
+        self._document, self._disk, self._pages = document, disk, pages
         self._own = OwnFile(folder or recovery_folder())
         self._pool: ThreadPoolExecutor | None = None
-        self._kept: Project | None = None
+        self._kept = _NOTHING
         self._fault = ""
         self._before = 0
         self._timer = QTimer(self, interval=round(1000 * every_s))
@@ -65,12 +70,21 @@ class Keeper(QObject):
 
     def keep(self) -> None:
         """Begin to keep the work as it is, if it is neither saved nor kept already."""
-        project = self._document.kept
-        if self._document.undo.isClean() or project is self._kept:
+        before, now = self._kept, self._work()
+        if now == before:
             return
-        self._kept = project
-        origin = self._origin()
+        if now == _NOTHING:
+            self.forget()
+            return
+        self._kept = now
+        origin, project = self._origin(now[1]), None if now[0] is before[0] else now[0]
         self._later(lambda: self._own.write(project, origin))
+
+    def _work(self) -> tuple[Project | None, Pages]:
+        """What is to be kept: the project, where it is not saved or a page stands on it, and the pages."""
+        pages, document = self._pages(), self._document
+        there = not document.is_empty and (pages or not document.undo.isClean())
+        return document.kept if there else None, pages
 
     def rescue(self) -> bool:
         """Keep the work now; returns whether all of it is on disk, saved or kept."""
@@ -81,7 +95,7 @@ class Keeper(QObject):
                 done.result(PATIENCE_S)
             except TimeoutError:
                 return False
-        return self._document.undo.isClean() or not self._fault
+        return self._work() == _NOTHING or not self._fault
 
     def take_over(self, changes: int) -> None:
         """Work was brought back that had so many unsaved changes: it is this window's now."""
@@ -90,7 +104,7 @@ class Keeper(QObject):
 
     def forget(self) -> None:
         """Nothing needs to be kept: the work is saved, or given up."""
-        self._before, self._kept = 0, None
+        self._before, self._kept = 0, _NOTHING
         if self._pool:
             self._later(self._own.remove)
 
@@ -122,19 +136,28 @@ class Keeper(QObject):
         """From the background: remember what went wrong at once, and say so when the screen has time."""
         known, self._fault = self._fault, fault
         if fault:
-            self._kept = None
+            self._kept = _NOTHING
         if fault and not known:
             self._ended.emit(fault)
 
     def _take_fault(self, fault: str) -> None:
         self.failed.emit(tr("Your unsaved work can't be kept safe: {fault}. Save it now and then.").format(fault=fault))
 
-    def _origin(self) -> Origin:
+    def _origin(self, pages: Pages) -> Origin:
         undo, path = self._document.undo, self._document.path
         steps = abs(undo.index() - undo.cleanIndex()) if undo.cleanIndex() >= 0 else undo.index()
         when = datetime.now().isoformat(timespec="seconds")
         stamp = self._disk.stamp if self._disk.path == path else None
-        return Origin(self._document.title, str(path) if path else None, stamp, steps + self._before, when, os.getpid())
+        return Origin(
+            "" if self._document.is_empty else self._document.title,
+            str(path) if path else None,
+            stamp,
+            steps + self._before,
+            when,
+            os.getpid(),
+            undo.isClean(),
+            pages,
+        )
 
     # --- following
 

@@ -1,8 +1,9 @@
 """Recovery files: unsaved work, kept in a folder of the program's own, each window's by itself.
 
-A window has a name that no other has. `NAME.stripewright` holds the project as it was kept last, `NAME.json` says what
-it was, and `NAME.lock` is locked by the system for as long as the window's process lives. A lock that can be had
-belongs to nobody any more, whichever process has the old one's number by now.
+A window has a name that no other has. `NAME.stripewright` holds the project as it was kept last, if there is one;
+`NAME.json` says what it was, and what stood in pages half filled in; and `NAME.lock` is locked by the system for as
+long as the window's process lives. A lock that can be had belongs to nobody any more, whichever process has the old
+one's number by now.
 """
 
 import contextlib
@@ -10,6 +11,7 @@ import os
 import secrets
 from datetime import datetime
 from pathlib import Path
+from typing import Any
 
 import msgspec
 from PySide6.QtCore import QLockFile
@@ -30,7 +32,11 @@ _ANY_AGE_MS = 1
 
 
 class Origin(msgspec.Struct, frozen=True):
-    """What a recovery file was: title, the project's own file with its stamp, steps not saved, local time, process."""
+    """What a recovery file was: title, the project's own file with its stamp, steps not saved, local time, process.
+
+    Without a project there is no title. `saved` says that the file has all of it. `pages` are those half filled in, the
+    uppermost last.
+    """
 
     title: str
     path: str | None = None
@@ -38,6 +44,8 @@ class Origin(msgspec.Struct, frozen=True):
     changes: int = 0
     when: str = ""
     pid: int = 0
+    saved: bool = False
+    pages: list[dict[str, Any]] = []
 
     @property
     def moment(self) -> datetime | None:
@@ -61,10 +69,14 @@ class OwnFile:
         """Where the project is kept."""
         return self._folder / f"{self._name}{SUFFIX}"
 
-    def write(self, project: Project, origin: Origin) -> None:
-        """Keep a project. Raises BadInput if it can't be written; what was kept before is then still there."""
+    def write(self, project: Project | None, origin: Origin) -> None:
+        """Keep a project, unless the one kept before still counts, and what it was.
+
+        Raises BadInput if it can't be written; what was kept before is then still there.
+        """
         self._claim()
-        write_atomically(self.path, project_to_bytes(project))
+        if project is not None:
+            write_atomically(self.path, project_to_bytes(project))
         write_atomically(self.path.with_suffix(".json"), msgspec.json.encode(origin))
 
     def _claim(self) -> None:
@@ -98,9 +110,9 @@ class Orphan:
         self.path, self._lock = path, lock
         self.origin = _origin(path)
 
-    def read(self) -> Project:
-        """The project. Raises BadInput if it can't be read."""
-        return read_project(self.path)
+    def read(self) -> Project | None:
+        """The project; None where only pages were kept. Raises BadInput if it can't be read."""
+        return read_project(self.path) if self.origin.title or self.path.exists() else None
 
     def remove(self) -> None:
         """It is kept elsewhere now."""
@@ -112,9 +124,10 @@ class Orphan:
         away = self.path.parent / PUT_AWAY
         try:
             away.mkdir(exist_ok=True)
-            self.path.replace(away / self.path.name)
-            for old in sorted(away.glob(f"*{SUFFIX}"), key=_age, reverse=True)[LEFT:]:
-                old.unlink()
+            for file in _parts(self.path):
+                file.replace(away / file.name)
+            for old in _names(away)[LEFT:]:
+                _remove(old)
         except OSError:
             pass  # it stays where it is and is offered once more
         else:
@@ -129,11 +142,22 @@ class Orphan:
 def find_orphans(folder: Path) -> list[Orphan]:
     """What windows left behind that are gone, the latest first. All of it is held until it is let go."""
     found = []
-    for path in sorted(folder.glob(f"*{SUFFIX}"), key=_age, reverse=True):
+    for path in _names(folder):
         lock = _lock(path)
         if lock.tryLock(0):
             found.append(Orphan(path, lock))
     return found
+
+
+def _names(folder: Path) -> list[Path]:
+    """Where all projects in a folder are kept, or would be, the latest first."""
+    files = [*folder.glob(f"*{SUFFIX}"), *folder.glob("*.json")]
+    return list(dict.fromkeys(file.with_suffix(SUFFIX) for file in sorted(files, key=_age, reverse=True)))
+
+
+def _parts(path: Path) -> list[Path]:
+    """The files that are there of one recovery file."""
+    return [file for file in (path, path.with_suffix(".json")) if file.exists()]
 
 
 def _lock(path: Path) -> QLockFile:

@@ -10,20 +10,29 @@ from app.document import Document
 from app.filing import Filing
 from app.messages import Bar, MessageBar
 from app.safekeeping.folders import recovery_folder
-from app.safekeeping.keeper import Keeper
+from app.safekeeping.keeper import Keeper, Pages
 from app.safekeeping.recovery import Origin, Orphan, find_orphans
+from app.safekeeping.stamp import stamp_of
 from app.theme import TARGET
 from app.words import tr
 from core.errors import StripewrightError
+from core.model.project import Project
 
 
 class RescuedBar(Bar):
     """One thing after another: bring it back, or put it away."""
 
     def __init__(
-        self, document: Document, filing: Filing, keeper: Keeper, messages: MessageBar, parent: QWidget | None = None
+        self,
+        document: Document,
+        filing: Filing,
+        keeper: Keeper,
+        messages: MessageBar,
+        bring_pages: Callable[[Pages], None],
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
+        self._bring_pages = bring_pages
         self.setAccessibleName(tr("Work that was not saved"))
         self._document, self._filing, self._keeper, self._messages = document, filing, keeper, messages
         self._orphans: list[Orphan] = []
@@ -46,7 +55,7 @@ class RescuedBar(Bar):
             self.words.setAccessibleName(text)
 
     def bring_back(self) -> None:
-        """Make what is offered the open project, unsaved as it was."""
+        """Make what is offered the open project, unsaved as it was, and bring up the pages half filled in."""
         orphan = self._orphans[0]
         try:
             project = orphan.read()
@@ -54,14 +63,20 @@ class RescuedBar(Bar):
             self._messages.warn(tr("This can't be brought back: {error}").format(error=error))
             self._drop(orphan.let_go)
             return
-        if not self._filing.may_leave():
-            return
-        origin = orphan.origin
-        path = Path(origin.path) if origin.path else None
-        self._document.begin(project, path if path and path.is_file() else None)
-        self._filing.disk.note(self._document.path, origin.stamp)
-        self._keeper.take_over(origin.changes)
+        if project is not None:
+            if not self._filing.may_leave():
+                return
+            self._take(project, orphan.origin)
+        self._bring_pages(orphan.origin.pages)
+        self._keeper.take_over(orphan.origin.changes)
         self._drop(orphan.remove)
+
+    def _take(self, project: Project, origin: Origin) -> None:
+        path = Path(origin.path) if origin.path else None
+        path = path if path and path.is_file() else None
+        same = origin.saved and (path is None or stamp_of(path) == origin.stamp)
+        (self._document.open if same else self._document.begin)(project, path)
+        self._filing.disk.note(path, origin.stamp)
 
     def put_away(self) -> None:
         """Never offer this again."""
@@ -83,11 +98,15 @@ def in_words(origin: Origin, today: date) -> str:
     """What was not saved, since when."""
     at = origin.moment
     when = "" if at is None else f"{at:%H:%M}" if at.date() == today else f"{at:%Y-%m-%d, %H:%M}"
-    parts = [tr("{title} from {time}").format(title=origin.title, time=when) if when else origin.title]
+    page = tr("the page {page} half filled in").format(page=origin.pages[-1]["title"]) if origin.pages else ""
+    named = origin.title or page
+    parts = [tr("{title} from {time}").format(title=named, time=when) if when else named]
     if origin.changes == 1:
         parts.append(tr("1 change not saved"))
     elif origin.changes > 1:
         parts.append(tr("{count} changes not saved").format(count=origin.changes))
+    if page and page != named:
+        parts.append(page)
     return tr("The program ended before this was saved: {what}.").format(what=", ".join(parts))
 
 

@@ -39,7 +39,7 @@ class Desk(QWidget):
         self.messages = MessageBar(self)
         self.filing = Filing(self.document, Recent(self), self.messages, self)
         self.keeper = Keeper(self.document, self.filing.disk, self)
-        self.rescued = RescuedBar(self.document, self.filing, self.keeper, self.messages, self)
+        self.rescued = RescuedBar(self.document, self.filing, self.keeper, self.messages, list, self)
 
     @property
     def unsaved(self) -> bool:

@@ -139,7 +139,8 @@ def test_what_is_put_away_is_not_offered_again_and_the_last_few_are_left(desk, h
         desk.rescued.away.click()
     assert not desk.rescued.isVisibleTo(desk)
     assert sorted(path.name for path in folder.iterdir()) == [PUT_AWAY]
-    assert len(list((folder / PUT_AWAY).iterdir())) == LEFT
+    assert len(list((folder / PUT_AWAY).glob("*.stripewright"))) == LEFT
+    assert len(list((folder / PUT_AWAY).iterdir())) == 2 * LEFT  # each with what it was
     desk.rescued.look()
     assert not desk.rescued.isVisibleTo(desk)
 

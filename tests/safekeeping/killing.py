@@ -4,6 +4,7 @@ Run by itself it is a longer trial: `python tests/safekeeping/killing.py TIMES S
 random moment.
 """
 
+import hashlib
 import os
 import random
 import shutil
@@ -16,17 +17,23 @@ from dataclasses import dataclass
 from itertools import pairwise
 from pathlib import Path
 
+import msgspec
+
 ROOT = Path(__file__).resolve().parents[2]
 WORKED_ON = """
-import sys, time
+import hashlib, random, sys, time
 from pathlib import Path
+import msgspec
 from PySide6.QtCore import QSettings, QTimer
+from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 QSettings.setDefaultFormat(QSettings.Format.IniFormat)
 QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, sys.argv[2])
 from app.workbench import application, run
+from core.files.project_file import project_to_bytes
 application()
 log = open(sys.argv[3], "a", buffering=1)
+dice = random.Random(int(sys.argv[5]))
 count = 0
 
 def begin():
@@ -40,13 +47,28 @@ def begin():
 def work():
     global count
     count += 1
-    window.edits.type_place("side.R", "u", float(count))
-    log.write(f"{count} {time.monotonic()}\\n")
-    if count % 7 == 0:
-        window.edits.type_turn("back.L", (count % 5) * 0.05)
-    if count % 11 == 0:
-        window.document.undo_step()
-        window.document.redo_step()
+    (fill_in if window.ways.page else edit)()
+    parts = project_to_bytes(window.document.kept), msgspec.json.encode(window.ways.stand())
+    print(count, time.monotonic(), *(hashlib.sha256(part).hexdigest() for part in parts), file=log)
+
+def edit():
+    panel = dice.choice(window.document.kept.panel_names)
+    does = (
+        lambda: window.edits.type_place(panel, dice.choice("uv"), dice.uniform(0, 900)),
+        lambda: window.edits.type_turn(panel, dice.uniform(-0.2, 0.2)),
+        lambda: window.document.select((panel,)) or window.edits.nudge(dice.choice([0.1, 1, 10]), 0),
+        lambda: window.document.select((panel,)) or window.edits.switch_hold(),
+        lambda: window.document.undo.index() > 1 and window.document.undo_step(),
+        window.document.redo_step,
+    )
+    window.ways.cloth() if dice.random() < 0.04 else does[0]() if count == 1 else dice.choice(does)()
+
+def fill_in():
+    page = window.ways.page
+    field = dice.choice([field for field in page.form.fields[:4]])
+    QTest.keyClicks(field.entry, dice.choice("0123456789 ,"))
+    if dice.random() < 0.06:
+        window.ways.leave_all()
 
 QTimer.singleShot(0, begin)
 run(Path(sys.argv[1]))
@@ -55,7 +77,7 @@ run(Path(sys.argv[1]))
 
 @dataclass(frozen=True)
 class Ended:
-    """What was found after a process had ended: edits done with their times, the time of its end, the one kept last."""
+    """What was found after a process had ended: its edits' times, when it ended, and which of them is kept, if any."""
 
     edits: dict[int, float]
     ended_at: float
@@ -85,15 +107,21 @@ def environment(folder: Path) -> dict[str, str]:
 
 
 def end_one(
-    folder: Path, sample: Path, after_s: float, every_s: float, how: int = signal.SIGKILL, kept_first: bool = False
+    folder: Path,
+    sample: Path,
+    seed: int,
+    after_s: float,
+    every_s: float,
+    how: int = signal.SIGKILL,
+    kept_first: bool = False,
 ) -> Ended:
-    """Open a copy of a sample, work on it, end the process so long after the first edit (or after it was first kept);
-    see what is kept."""
+    """Open a copy of a sample, do to it what the seed says, end the process so long after the first edit (or after it
+    was first kept); see what is kept."""
     folder.mkdir(parents=True, exist_ok=True)
     path, log = folder / "skirt.stripewright", folder / "edits.txt"
     shutil.copy(sample, path)
     before = path.read_bytes()
-    command = [sys.executable, "-c", WORKED_ON, path, folder / "settings", log, every_s]
+    command = [sys.executable, "-c", WORKED_ON, path, folder / "settings", log, every_s, seed]
     with subprocess.Popen([str(word) for word in command], env=environment(folder)) as process:
         while not _worked_on(folder, log, kept_first):
             if process.poll() is not None:
@@ -115,13 +143,22 @@ def _worked_on(folder: Path, log: Path, kept: bool) -> bool:
 def _found(folder: Path, log: Path, ended_at: float) -> Ended:
     from app.safekeeping.recovery import find_orphans
 
-    lines = [line.split() for line in log.read_text().splitlines() if line.count(" ") == 1]
-    edits = {int(count): float(at) for count, at in lines}
+    lines = [line.split() for line in log.read_text().splitlines() if line.count(" ") == 3]
+    edits = {int(count): float(at) for count, at, _, _ in lines}
     orphans = find_orphans(next(folder.glob("data/**/recovery"), folder))
-    kept = [round(orphan.read().placement("side.R").u) for orphan in orphans]
+    kept = None
     for orphan in orphans:
+        orphan.read()
+        pages = msgspec.json.encode(orphan.origin.pages)
+        kept = min(_last(lines, 2, orphan.path.read_bytes()), _last(lines, 3, pages))
         orphan.let_go()
-    return Ended(edits, ended_at, kept[0] if kept else None, len(orphans))
+    return Ended(edits, ended_at, kept, len(orphans))
+
+
+def _last(lines: list[list[str]], column: int, content: bytes) -> int:
+    """The last edit after which a part of the work had this content; every content kept is one that there was."""
+    digest = hashlib.sha256(content).hexdigest()
+    return max(int(line[0]) for line in lines if line[column] == digest)
 
 
 def main(times: int, seed: int) -> None:
@@ -131,7 +168,7 @@ def main(times: int, seed: int) -> None:
     most = over = 0.0
     for number in range(times):
         with tempfile.TemporaryDirectory() as folder:
-            ended = end_one(Path(folder), sample, dice.uniform(0.0, 2.5), every_s)
+            ended = end_one(Path(folder), sample, dice.randrange(10**6), dice.uniform(0.0, 2.5), every_s)
         most, over = max(most, ended.lost_s), max(over, ended.lost_s - ended.held_up_s)
         figures = f"lost {ended.lost_s:.3f} s, held up for {ended.held_up_s:.3f} s"
         print(f"{number + 1}: {len(ended.edits)} edits, kept to {ended.kept}, {figures}", flush=True)

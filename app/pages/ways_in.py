@@ -122,7 +122,7 @@ class WaysIn(QObject):
             "measurements": self._draft,
             "drawing": self._import,
             "photograph": self._photo,
-            "more pieces": self._add_from,
+            "pieces": self._add_from,
             "cloth": self._cloth_below,
             "cloths": self._project_cloths,
             "picture": self._swatch,
@@ -201,7 +201,7 @@ class WaysIn(QObject):
 
         page = ImportPage(self._document.kept)
         page.made.connect(self._add)
-        self._bring(page, "more pieces")
+        self._bring(page, "pieces")
         return page
 
     def _ask_drawing(self) -> Path | None:

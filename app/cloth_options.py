@@ -5,7 +5,7 @@ import argparse
 import msgspec
 
 from app.option_values import add_length, number, stated_in
-from core.draft.measures import USUAL_CLOTH, USUAL_REPEAT, USUAL_STRIPE
+from core.draft.measures import USUAL_REPEAT, USUAL_STRIPE, usual_cloth
 from core.model.cloth import Cloth, Repeat, Stripe
 
 
@@ -31,7 +31,7 @@ def cloth_of(options: argparse.Namespace) -> Cloth:
         stated["selvedge"] = (options.selvedge, options.selvedge)
     if options.tolerance is not None:
         stated["grain_tolerance_deg"] = options.tolerance
-    return msgspec.structs.replace(USUAL_CLOTH, one_way=not options.two_way, repeat=_repeat(options), **stated)
+    return msgspec.structs.replace(usual_cloth(), one_way=not options.two_way, repeat=_repeat(options), **stated)
 
 
 _CLOTH = ("cloth_name", "cloth_width", "cloth_length")

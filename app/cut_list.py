@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QMenu, QPushButton, 
 from app.derived_forms import KINDS, LayerForm, PocketForm, StripForm
 from app.document import Document
 from app.figure_grid import FigureGrid
-from app.figures import DASH, length, unit
+from app.figures import figure, length, unit
 from app.messages import MessageBar
 from app.pages.form import Note
 from app.piece_tree import PieceTree
@@ -254,8 +254,9 @@ def _notions(found: CuttingList) -> list[tuple[str, str]]:
 
 
 def _cloth_row(need: ClothNeed) -> tuple[str, ...]:
-    cost = DASH if need.cost is None else f"{need.cost:.2f}"
-    return need.cloth.title, f"{need.area_mm2 / _area_mm2():.3f}", length(need.length_mm), length(need.buy_mm), cost
+    cost = figure(need.cost, decimals=2)
+    area = figure(need.area_mm2 / _area_mm2(), decimals=3)
+    return need.cloth.title, area, length(need.length_mm), length(need.buy_mm), cost
 
 
 def _area_unit() -> str:

@@ -218,7 +218,7 @@ class OnFields:
     def __init__(self, form: "StripForm", project: Project, on: On | None) -> None:
         self._form = form
         names = [(name, name) for piece in project.pieces if piece.on is None for name in piece.panel_names]
-        self.panel = Choice(tr("Panel it lies on"), [("none", None), *names], on.panel if on else None)
+        self.panel = Choice(tr("Panel it lies on"), [(tr("none"), None), *names], on.panel if on else None)
         x, y = on.at if on else (0.0, 0.0)
         self.x = Length(tr("Its middle to the right of the panel's origin"), x)
         self.y = Length(tr("Its middle below the panel's origin"), y)

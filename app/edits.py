@@ -139,8 +139,10 @@ class Edits(QObject):
         if stuck:
             limit = self._document.cut.cloth_of(stuck[0]).grain_tolerance_deg
             self.told.emit(
-                tr("{panels}: this cloth allows a turn of {limit:g}° off the grain.").format(
-                    panels=self.title_of(tuple(stuck)), limit=limit
+                tr(
+                    "{panels}: this cloth allows a turn of {limit:g}° off the grain.",
+                    panels=self.title_of(tuple(stuck)),
+                    limit=limit,
                 )
             )
 

@@ -1,7 +1,7 @@
 """Numbers and captions as they stand on the screen."""
 
 from app import units
-from app.words import tr
+from app.words import localised, tr
 from core.seams.readings import SeamReading
 
 DASH = "–"
@@ -13,9 +13,8 @@ def figure(value: float | None, signed: bool = False, decimals: int = 1) -> str:
     if value is None:
         return DASH
     text = f"{abs(value):.{decimals}f}"
-    if float(text) == 0:
-        return text
-    return ("−" if value < 0 else "+" if signed else "") + text
+    sign = "" if float(text) == 0 else "−" if value < 0 else "+" if signed else ""
+    return sign + localised(text)
 
 
 def step(value: float | None, signed: bool = False) -> str:
@@ -59,11 +58,13 @@ def seam_in_words(reading: SeamReading) -> str:
     parts = (
         tr("rms {step} {unit}").format(step=step(reading.rms_mm), unit=unit()),
         tr("worst {step} {unit}, {length} {unit} down").format(step=step(size), unit=unit(), length=length(height)),
-        tr("the step drifts {drift} {rate}").format(
-            drift=drift(abs(reading.drift_mm_per_m)), rate=units.shown().rate_name.replace("/", " per ")
-        ),
+        tr("the step drifts {drift} {rate}", drift=drift(abs(reading.drift_mm_per_m)), rate=_rate_in_words()),
     )
     return "  ·  ".join(part.replace(" ", _UNBROKEN) for part in parts)
+
+
+def _rate_in_words() -> str:
+    return {"mm": tr("mm per m"), "cm": tr("cm per m"), "in": tr("in per yd")}[units.shown().name]
 
 
 def what_can_meet(reading: SeamReading) -> str:

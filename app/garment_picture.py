@@ -39,6 +39,7 @@ from core.seams.runs import graded_runs
 from core.seams.strip import Side, edge_points
 from core.seams.stripes import Across
 
+_PARTS = {"front": later("Front"), "back": later("Back")}
 EMPTY = later("Open a project to see its panels as they are worn.")
 _TITLE = 6 * GRID
 _SEAM_PX = 1.6
@@ -318,5 +319,5 @@ def _mapped(points: Points, transform: QTransform) -> list[QPointF]:
 def _title(row: LaidRow) -> str:
     names = row.row.panels
     if row.row.part is not None:
-        return row.row.part.capitalize()
+        return tr(_PARTS[row.row.part])
     return names[0] if len(names) == 1 else tr("{first} to {last}").format(first=names[0], last=names[-1])

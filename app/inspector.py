@@ -13,7 +13,7 @@ from app.length_box import DegreeBox, LengthBox
 from app.steady import SteadyLabel
 from app.stripes_beside import beside_lead
 from app.theme import ROOMY, SPACE, TARGET, TIGHT, Size, current
-from app.words import tr
+from app.words import localised, tr
 from core.model.pattern import PanelName
 from core.model.project import Placement
 
@@ -58,7 +58,7 @@ class Inspector(QFrame):
         self.name.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Preferred)
         self.name.setMinimumWidth(112)
         row.addWidget(self.name, 1)
-        for caption, field in (("u", self.u), ("v", self.v), ("turn", self.turn)):
+        for caption, field in (("u", self.u), ("v", self.v), (tr("turn"), self.turn)):
             label = QLabel(caption, buddy=field)
             row.addWidget(label)
             row.addWidget(field)
@@ -142,7 +142,7 @@ class Inspector(QFrame):
         limit = self._document.cut.cloth_of(name).grain_tolerance_deg if name else 0.0
         words = ""
         if name and limit > 0:
-            words = f"±{limit:g}° = {step(turn_in_mm(self._document.panels[name], limit))} {unit()}"
+            words = f"±{localised(f'{limit:g}')}° = {step(turn_in_mm(self._document.panels[name], limit))} {unit()}"
         self.limit.setText(words)
         self.turn.setAccessibleDescription(
             tr("At most {words} over the panel's length").format(words=words) if words else ""

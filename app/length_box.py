@@ -7,6 +7,7 @@ from PySide6.QtGui import QValidator
 from PySide6.QtWidgets import QDoubleSpinBox
 
 from app import units
+from app.figures import figure, step
 from app.theme import TARGET
 from core.draft.lengths import length_mm
 from core.errors import BadInput
@@ -41,7 +42,7 @@ class LengthBox(QDoubleSpinBox):
 
     def textFromValue(self, value: float) -> str:
         """The length in the unit shown, without its name."""
-        return f"{value / units.size_mm():.{units.step_decimals()}f}".replace("-", "\u2212")
+        return step(value)
 
     def valueFromText(self, text: str) -> float:
         """Mm. What was shown stands for the value it may have rounded; what can't be read changes nothing."""
@@ -78,7 +79,7 @@ class DegreeBox(QDoubleSpinBox):
 
     def textFromValue(self, value: float) -> str:
         """With a true minus sign."""
-        return f"{value:.2f}".replace("-", "\u2212")
+        return figure(value, decimals=2)
 
     def valueFromText(self, text: str) -> float:
         """Degrees; what can't be read changes nothing."""

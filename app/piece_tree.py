@@ -31,6 +31,7 @@ _TIPS = (
     later("How many of them are cut mirrored"),
     later("Straight, or on the bias"),
 )
+_GRAINS = {"straight": later("straight"), "bias": later("bias")}
 _DATA = Qt.ItemDataRole.UserRole
 ROW_HIGH = 7 * GRID
 
@@ -130,7 +131,7 @@ class PieceTree(QTreeWidget):
     def _add_row(self, project: Project, head: QTreeWidgetItem, row: ListRow) -> None:
         piece = row.piece
         mirrored = str(piece.number // 2) if piece.mirrored else "–"
-        item = QTreeWidgetItem(head, [piece.name, str(piece.number), mirrored, piece.grain])
+        item = QTreeWidgetItem(head, [piece.name, str(piece.number), mirrored, tr(_GRAINS[piece.grain])])
         item.setToolTip(PIECE, piece.name)
         item.setData(NUMBER, _DATA, row)
         self._mark(project, item, row.panels)

@@ -2,6 +2,7 @@
 
 from app import units
 from app.figures import length
+from app.words import localised
 
 _STEPS_MM = tuple(mantissa * 10**power for power in range(-1, 5) for mantissa in (1, 2, 5))
 _STEPS_INCH = (
@@ -34,4 +35,4 @@ def ruled(mm: float) -> str:
     if units.shown().name == "in":
         return length(mm).replace("-", "\u2212")
     value = round(mm / units.size_mm(), 3)
-    return f"{value:g}".replace("-", "\u2212")
+    return localised(f"{value:g}".replace("-", "\u2212"))

@@ -55,12 +55,17 @@ class Status(QStatusBar):
 
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
-        font = current().font(Size.LARGE, bold=True)
-        self.figure.show_in(font)
-        self.figure.setFixedWidth(QFontMetrics(font).horizontalAdvance("88.88 mm rms") + SPACE)
+        self.figure.show_in(current().font(Size.LARGE, bold=True))
+        self._make_room()
+
+    def _make_room(self) -> None:
+        """Leave the figure room for as many digits as it can come to."""
+        metrics = QFontMetrics(current().font(Size.LARGE, bold=True))
+        self.figure.setFixedWidth(metrics.horizontalAdvance(tr("{rms} rms", rms=rms(88.88))) + SPACE)
 
     def show_unit(self) -> None:
         """Follow a change of the unit of lengths."""
+        self._make_room()
         self.show_figure()
         self.show_faults()
         self.show_lying()
@@ -68,7 +73,7 @@ class Status(QStatusBar):
     def show_figure(self) -> None:
         """Show the garment's figure."""
         value = self._document.measurement.rms_mm
-        self.figure.setText("" if value is None else tr("{rms} rms").format(rms=rms(value)))
+        self.figure.setText("" if value is None else tr("{rms} rms", rms=rms(value)))
 
     def show_proof(self, words: str) -> None:
         """Say before the figure how near it is to the best there can be."""

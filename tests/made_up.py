@@ -58,10 +58,15 @@ def made_up(longer: float = 1 / 3) -> Iterator[MadeUp]:
 
 def bare_words(text: str, known: Iterable[str] = ()) -> list[str]:
     """Words of a shown text that stand in no brackets and are no names that are known."""
-    left = text.replace("&", "")
-    inner = None
-    while inner != left:
-        inner, left = left, re.sub(r"\[[^\[\]]*\]", " ", left)
+    left = unbracketed(text.replace("&", ""))
     for name in sorted(known, key=len, reverse=True):
         left = left.replace(name, " ")
     return WORD.findall(left)
+
+
+def unbracketed(text: str) -> str:
+    """What stands in no brackets."""
+    left, inner = text, None
+    while inner != left:
+        inner, left = left, re.sub(r"\[[^\[\]]*\]", " ", left)
+    return left

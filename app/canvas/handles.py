@@ -7,7 +7,7 @@ from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
 from app.canvas.item import CanvasItem
-from app.figures import step, unit
+from app.figures import figure, step, unit
 from app.theme import Size, current
 from app.words import tr
 
@@ -105,4 +105,4 @@ class TurnHandle(CanvasItem):
 
 
 def _degrees(turn_deg: float) -> str:
-    return f"{turn_deg:+.2f}°".replace("-", "−") if turn_deg else "0°"
+    return f"{figure(turn_deg, signed=True, decimals=2)}°" if turn_deg else "0°"

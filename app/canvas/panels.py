@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
 from app.canvas.item import CanvasItem
 from app.theme import Size, current
+from app.words import later, tr
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats
 from core.geometry.transform import rotation
@@ -16,7 +17,7 @@ from core.model.project import Placement
 from core.papers.drawing import Drawing, Line, Role
 from core.papers.panel_lines import NOTCH_MM, panel_lines
 
-HELD = "held"
+HELD = later("held")
 ROUGH_MM = 0.2
 """An outline with fewer points strays from the true one by this much at most."""
 WIDTHS = 48
@@ -148,7 +149,7 @@ class NameTag(CanvasItem):
         self.prepareGeometryChange()
         self._scale_px = scale_px
         room_wide, room_high = (side * scale_px for side in self._room_mm)
-        lines = _broken(self._words, self._metrics, max(room_wide - 24, 0.0)) + [HELD] * self._held
+        lines = _broken(self._words, self._metrics, max(room_wide - 24, 0.0)) + [tr(HELD)] * self._held
         widths = [self._metrics.horizontalAdvance(line) for line in lines]
         wide, high = max(widths) + 12, self._metrics.height() * len(lines) + 4
         first = 2 - high / 2 + self._metrics.ascent()

@@ -14,11 +14,6 @@ from core.seams.readings import SeamReading, measure
 
 HIGH_MM = 240.0
 _WIDE_MM = 90.0
-_EVEN = (Stripe(name="indigo", at=0, width=9, colour="#2f4a6d"),)
-_UNEVEN = (
-    Stripe(name="indigo", at=0, width=9, colour="#2f4a6d"),
-    Stripe(name="madder", at=8.5, width=3, colour="#a2463a"),
-)
 
 
 @dataclass(frozen=True)
@@ -43,12 +38,19 @@ class MadeUp:
     @property
     def repeat(self) -> Repeat:
         """A plain ticking, or one with a fine stripe beside the broad one."""
-        return Repeat(width=24, ground="#efe6d2", lead="indigo", stripes=_UNEVEN if self.uneven else _EVEN)
+        broad = Stripe(name=tr("indigo"), at=0, width=9, colour="#2f4a6d")
+        fine = Stripe(name=tr("madder"), at=8.5, width=3, colour="#a2463a")
+        return Repeat(width=24, ground="#efe6d2", lead=broad.name, stripes=(broad, fine) if self.uneven else (broad,))
+
+
+def read(made: MadeUp) -> tuple[Project, SeamReading]:
+    """The project of a made-up seam and its reading, with the stripes meeting at the top but for `step`."""
+    return _read(made, tr(made.name))
 
 
 @lru_cache(maxsize=64)
-def read(made: MadeUp) -> tuple[Project, SeamReading]:
-    """The project of a made-up seam and its reading, with the stripes meeting at the top but for `step`."""
+def _read(made: MadeUp, title: str) -> tuple[Project, SeamReading]:
+    """Kept for the language in which the seam has this title."""
     project = _project(made).placed(_places(replace(made, moved=0.0)))
     return project, _reading(project)
 
@@ -56,9 +58,10 @@ def read(made: MadeUp) -> tuple[Project, SeamReading]:
 def _places(made: MadeUp) -> dict[str, Placement]:
     """Where the two panels lie: b as far from where the stripes meet at the top as `step` says."""
     project = _project(made)
-    at, reading = project.placements["right"], _reading(project)
+    right = tr("right")
+    at, reading = project.placements[right], _reading(project)
     by = made.step - float(reading.raw[0])
-    return {"right": msgspec.structs.replace(at, u=at.u + (by if reading.lean == "opposite" else -by))}
+    return {right: msgspec.structs.replace(at, u=at.u + (by if reading.lean == "opposite" else -by))}
 
 
 def closed_by_turning(made: MadeUp) -> MadeUp:
@@ -82,17 +85,17 @@ def _reading(project: Project) -> SeamReading:
 
 def _project(made: MadeUp) -> Project:
     cloth = Cloth(id="cloth", width=1400.0, grain_tolerance_deg=5.0, repeat=made.repeat)
-    left = _gore("left", (-_WIDE_MM, 0), (made.moved, 0), (made.moved + made.lean_a, HIGH_MM), (-_WIDE_MM, HIGH_MM))
+    left = _gore(tr("left"), (-_WIDE_MM, 0), (made.moved, 0), (made.moved + made.lean_a, HIGH_MM), (-_WIDE_MM, HIGH_MM))
     high, lean_b = HIGH_MM * (1 + made.longer), made.lean_b * (1 + made.longer)
-    right = _gore("right", (made.moved, 0), (_WIDE_MM, 0), (_WIDE_MM, high), (made.moved + lean_b, high))
+    right = _gore(tr("right"), (made.moved, 0), (_WIDE_MM, 0), (_WIDE_MM, high), (made.moved + lean_b, high))
     return Project(
         title=tr(made.name),
         cloths=(cloth,),
         pieces=(left, right),
-        seams=(Seam(name=tr(made.name), a="left/right edge", b="right/left edge"),),
+        seams=(Seam(name=tr(made.name), a=f"{left.id}/right edge", b=f"{right.id}/left edge"),),
         placements={
-            "left": Placement(u=480.0, v=0.0),
-            "right": Placement(u=720.0, v=0.0, turn_deg=made.turn_deg, turned=made.turned),
+            left.id: Placement(u=480.0, v=0.0),
+            right.id: Placement(u=720.0, v=0.0, turn_deg=made.turn_deg, turned=made.turned),
         },
     )
 

@@ -11,7 +11,7 @@ from app.pages.form import Note, Section
 from app.pages.lengths import MM, LengthUnit
 from app.pages.rows import Rows
 from app.theme import TARGET
-from app.words import tr
+from app.words import number, tr
 from core.errors import BadInput
 from core.model.cloth import Cloth
 from core.swatch.ruler import Shrinkage, narrowest, shrinkage_of, washed
@@ -86,8 +86,11 @@ class ByRuler:
         self.wash.setEnabled(shrinkage is not None)
         told = tr("Mark a square, wash and press it as the cloth will be, and measure its sides again.")
         if shrinkage:
-            told = tr("It loses {across} % across and {along} % along.")
-            told = told.format(across=f"{shrinkage.across_percent:.2f}", along=f"{shrinkage.along_percent:.2f}")
+            told = tr(
+                "It loses {across} % across and {along} % along.",
+                across=number(shrinkage.across_percent, 2),
+                along=number(shrinkage.along_percent, 2),
+            )
         self.square_told.say(told)
 
     def _read_square(self) -> Shrinkage | None:

@@ -13,7 +13,7 @@ from app.pages.form import Note
 from app.pages.lengths import MM, LengthUnit
 from app.theme import GRID, SPACE, TARGET, TIGHT, Size, current
 from app.words import later, tr
-from core.draft.measures import USUAL_CLOTH
+from core.draft.measures import usual_cloth
 from core.model.cloth import Cloth
 
 STAND_IN = later("A stand-in: enter your own cloth before you match.")
@@ -26,7 +26,7 @@ class ClothCard(QWidget):
 
     def __init__(self) -> None:
         super().__init__()
-        self.cloth, self._unit = USUAL_CLOTH, MM
+        self.cloth, self._unit = usual_cloth(), MM
         self.swatch = Swatch()
         self.name, self.words, self.warning = QLabel(), Note(), Note()
         self.name.setFont(current().font(Size.NORMAL, bold=True))
@@ -50,8 +50,8 @@ class ClothCard(QWidget):
         self.swatch.show_cloth(cloth)
         self.name.setText(cloth.title)
         self.words.say(cloth_in_words(cloth, self._unit))
-        self.warning.say(tr(STAND_IN) if cloth == USUAL_CLOTH else "", wrong=True)
-        self.warning.setVisible(cloth == USUAL_CLOTH)
+        self.warning.say(tr(STAND_IN) if cloth == usual_cloth() else "", wrong=True)
+        self.warning.setVisible(cloth == usual_cloth())
 
     def show_unit(self, unit: LengthUnit) -> None:
         """Tell lengths in another unit."""

@@ -83,9 +83,7 @@ class CountRows(QWidget):
         if self._found and self._found.spread_mm:
             percent = 100 * self._found.spread_mm / self._found.width_mm
             QSettings().setValue("errors/repeat_percent", f"{percent:.3g}")
-            self.kept.say(
-                tr("As sewn reckons with a repeat that varies by {percent} %.").format(percent=f"{percent:.3g}")
-            )
+            self.kept.say(tr("As sewn reckons with a repeat that varies by {percent:.3g} %.", percent=percent))
             self.kept.show()
 
 

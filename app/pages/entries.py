@@ -8,16 +8,28 @@ from collections.abc import Sequence
 from typing import Any
 
 import msgspec
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import QSize, QTimer, Signal
 from PySide6.QtGui import QColor, QIcon, QPixmap
-from PySide6.QtWidgets import QCheckBox, QColorDialog, QComboBox, QLineEdit, QPushButton, QSpinBox, QWidget
+from PySide6.QtWidgets import (
+    QCheckBox,
+    QColorDialog,
+    QComboBox,
+    QLineEdit,
+    QPushButton,
+    QSpinBox,
+    QStyle,
+    QStyleOptionComboBox,
+    QWidget,
+)
 
 from app.pages.lengths import MM, LengthUnit
 from app.theme import GRID, TARGET
-from app.words import tr
+from app.words import localised, tr
 from core.errors import BadInput
 
 HIGH = TARGET + GRID
+MOST_WIDE = 72 * GRID
+"""A choice is as wide as its longest text, but not wider than this."""
 _MINUS = "-\u2212"
 
 
@@ -164,7 +176,7 @@ class Number(Words):
         """The number. Raises BadInput if it is none or beyond the limits."""
         text = self.text().strip().replace("\u2212", "-")
         low, high = self._limits
-        right = tr("{low:g} to {high:g}{of} is right").format(low=low, high=high, of=self._of)
+        right = tr("{low:g} to {high:g}{of} is right", low=low, high=high, of=self._of)
         if not text:
             if self._needed:
                 raise BadInput(tr("a number is missing"), right=right)
@@ -176,12 +188,12 @@ class Number(Words):
         if not math.isfinite(value):
             raise BadInput(tr("{text} is no number").format(text=repr(text[:20])), right=right)
         if not low <= value <= high:
-            raise BadInput(tr("it is {value:g}{of}").format(value=value, of=self._of), right=right)
+            raise BadInput(tr("it is {value:g}{of}", value=value, of=self._of), right=right)
         return value
 
     def show_value(self, value: float | None) -> None:
         """Show a number."""
-        self.setText("" if value is None else f"{value:.6g}".replace("-", "\u2212"))
+        self.setText("" if value is None else localised(f"{value:.6g}".replace("-", "\u2212")))
 
 
 class Whole(Standing, QSpinBox):
@@ -231,10 +243,19 @@ class Choice(QComboBox):
         self.clear()
         for text, value in choices:
             self.addItem(text, value)
+        self.setMinimumWidth(min(self._room_wanted(), MOST_WIDE))
         self.show_value(kept)
         if self._waiting is not None and self._take_waiting():
             self._came.start()
         self.blockSignals(blocked)
+
+    def _room_wanted(self) -> int:
+        """How wide it must be to show whatever is chosen, px."""
+        option = QStyleOptionComboBox()
+        self.initStyleOption(option)
+        metrics, texts = self.fontMetrics(), [self.itemText(index) for index in range(self.count())]
+        size = QSize(max(map(metrics.horizontalAdvance, texts), default=0), metrics.height())
+        return self.style().sizeFromContents(QStyle.ContentsType.CT_ComboBox, option, size, self).width()
 
     def read(self) -> Any:
         """The value chosen."""

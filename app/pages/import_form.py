@@ -185,11 +185,11 @@ class ImportForm(Form):
         outline, asked = pieces.drawing.outlines[index], pieces.asked.get(index)
         left, top, right, bottom = outline.box
         name = asked.name if asked else outline.label or tr("outline {index}").format(index=index + 1)
-        size = tr("{right:.0f} × {bottom:.0f} mm as drawn").format(right=right - left, bottom=bottom - top)
+        size = tr("{right:.0f} × {bottom:.0f} mm as drawn", right=right - left, bottom=bottom - top)
         item = QListWidgetItem(
             f"{name}  ·  {size}"
             if outline.closed
-            else tr("{name}  ·  open, {length_mm:.0f} mm").format(name=name, length_mm=outline.length_mm)
+            else tr("{name}  ·  open, {length_mm:.0f} mm", name=name, length_mm=outline.length_mm)
         )
         item.setData(Qt.ItemDataRole.UserRole, index)
         item.setCheckState(Qt.CheckState.Checked if asked else Qt.CheckState.Unchecked)
@@ -282,15 +282,17 @@ class ImportForm(Form):
                 self.known.complain(error)
                 raise error
             self.known.say(
-                tr("it is drawn {drawn_mm:.2f} mm long: × {true:.5f}").format(
-                    drawn_mm=self.drawn_mm, true=true / self.drawn_mm
+                tr(
+                    "it is drawn {drawn_mm:.2f} mm long: × {true:.5f}",
+                    drawn_mm=self.drawn_mm,
+                    true=true / self.drawn_mm,
                 )
             )
             return float(true / self.drawn_mm)
         if how == SQUARE:
             true = self.square.read()
             side = min(self.squares, key=lambda side: abs(math.log(side / true)) if true else side)
-            self.square.say(tr("it is drawn {side:.2f} mm wide: × {true:.5f}").format(side=side, true=true / side))
+            self.square.say(tr("it is drawn {side:.2f} mm wide: × {true:.5f}", side=side, true=true / side))
             return float(true / side)
         return 1.0
 

@@ -16,7 +16,7 @@ from app.pages.page import Page, whole
 from app.pages.pattern_picture import PatternPicture
 from app.pages.sheet import Sheet
 from app.words import tr
-from core.draft.measures import USUAL_CLOTH
+from core.draft.measures import usual_cloth
 from core.errors import BadInput
 from core.files.joining import with_pieces_of
 from core.files.outlines import Drawing
@@ -84,7 +84,7 @@ class ImportPage(Page):
         form = self.form
         if self._project and form.cloth_choice:
             return self._project.cloth(form.cloth_choice.entry.read())
-        return form.card.cloth if form.card else USUAL_CLOTH
+        return form.card.cloth if form.card else usual_cloth()
 
     def take_cloth(self, cloth: Cloth) -> None:
         """Cut from another cloth."""

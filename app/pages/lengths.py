@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 
-from app.words import later
+from app.words import later, localised, number
 from core.draft.lengths import MM_PER_INCH, length_mm
 from core.units import UnitName
 
@@ -32,17 +32,17 @@ class LengthUnit:
         """A length without its unit, as short as it can be."""
         if self is INCH and (fraction := _fraction(mm / MM_PER_INCH)):
             return fraction
-        return f"{mm / self.mm:.4f}".rstrip("0").rstrip(".")
+        return localised(f"{mm / self.mm:.4f}".rstrip("0").rstrip("."))
 
     def told(self, mm: float) -> str:
         """A length to a tenth of a mm, with its unit."""
         decimals = 1 if self is MM else 2
-        return f"{mm / self.mm:.{decimals}f} {self.name}"
+        return f"{number(mm / self.mm, decimals)} {self.name}"
 
     def fine(self, mm: float, sign: str = "") -> str:
         """A length to a thousandth of a mm or finer, with its unit; with a sign of its own where `sign` is `+`."""
         decimals = 3 if self is MM else 4
-        return f"{mm / self.mm:{sign}.{decimals}f} {self.name}".replace("-", "\u2212")
+        return localised(f"{mm / self.mm:{sign}.{decimals}f} {self.name}".replace("-", "\u2212"))
 
 
 MM = LengthUnit("mm", 1.0, later("a length such as 640 or 25 1/2in is right"))

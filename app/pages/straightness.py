@@ -5,6 +5,7 @@ from typing import Any
 
 from PySide6.QtWidgets import QLabel
 
+from app.figures import figure
 from app.pages.entries import Number, SignedLength
 from app.pages.form import Field, Note, Section
 from app.pages.lengths import LengthUnit
@@ -93,12 +94,12 @@ class Straightness:
         """Say beside the figures what they come to, and below them what to beware of."""
         lean, skew = math.degrees(math.atan(cloth.skew)), skew_angle_deg(cloth.weft_skew_percent)
         if cloth.skew:
-            self.skew.say(tr("{degrees}° to the right").format(degrees=f"{lean:+.2f}"))
+            self.skew.say(tr("{degrees}° to the right", degrees=figure(lean, signed=True, decimals=2)))
         if cloth.weft_skew_percent:
-            self.weft.say(tr("{degrees}°, further on at the right").format(degrees=f"{skew:+.2f}"))
+            self.weft.say(tr("{degrees}°, further on at the right", degrees=figure(skew, signed=True, decimals=2)))
         if cloth.bow_percent:
             edge = bow_at_edge_percent(cloth.bow_percent)
-            self.bow.say(tr("{percent} % at the edges").format(percent=f"{edge:.3g}"))
+            self.bow.say(tr("{percent:.3g} % at the edges", percent=edge))
         warnings = fault_warnings(cloth, cloth.bow_percent, cloth.weft_skew_percent)
         self.told.say("\n".join(warnings), wrong=bool(warnings))
         self.told.setVisible(bool(warnings))

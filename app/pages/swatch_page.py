@@ -16,7 +16,7 @@ from app.pages.page import Page, whole
 from app.pages.repeat_picture import RepeatPicture
 from app.pages.swatch_form import SwatchForm
 from app.pages.swatch_picture import SwatchPicture
-from app.words import later, tr
+from app.words import later, number, tr
 from core.errors import BadInput
 from core.model.cloth import Cloth
 from core.model.validate_cloth import check_cloth
@@ -164,9 +164,9 @@ class SwatchPage(Page):
             "Found {width} over {repeats} repeats, standard deviation {sd}, leaning {lean}°, confidence {sure}."
         ).format(
             width=self.unit.fine(swatch.repeat.width),
-            repeats=f"{swatch.repeats:.1f}",
+            repeats=number(swatch.repeats, 1),
             sd=self.unit.fine(swatch.width_sd_mm),
-            lean=f"{swatch.angle_deg:.2f}",
+            lean=number(swatch.angle_deg, 2),
             sure=f"{swatch.confidence:.0%}",
         )
         further = tr("Where the first repeat begins on the cloth is still to be measured.")

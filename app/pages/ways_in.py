@@ -17,7 +17,7 @@ from app.pages.numbers import longest_panel_mm, summary
 from app.pages.page import Page
 from app.window_state import note_folder
 from app.words import tr
-from core.draft.measures import USUAL_CLOTH
+from core.draft.measures import usual_cloth
 from core.files.outlines import Drawing
 from core.model.cloth import Cloth
 from core.model.project import Project
@@ -218,7 +218,7 @@ class WaysIn(QObject):
         self.leave_all()
         self._document.begin(project)
         self.begun.emit()
-        if project.cloths[0] == USUAL_CLOTH:
+        if project.cloths[0] == usual_cloth():
             self._messages.say(
                 tr("{summary} Its cloth is a stand-in.").format(summary=summary(project)),
                 tr("Enter the cloth…"),
@@ -250,7 +250,7 @@ class WaysIn(QObject):
         cloths.made.connect(keep)
         cloths.show_cloths((page.cloth,), frozenset(), page.longest_mm, several=False)
         self._bring(cloths, "cloth")
-        if page.cloth == USUAL_CLOTH:
+        if page.cloth == usual_cloth():
             cloths.words.say(tr(STAND_IN), wrong=True)
         return cloths
 

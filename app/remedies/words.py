@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from app.figures import length, step, unit
+from app.figures import figure, fine, length, step, unit
 from app.words import tr
 from core.seams.readings import SeamReading
 
@@ -47,9 +47,7 @@ def _runs(easing: "Easing") -> str:
         words = tr("left edge") if run.per_100_mm < 0 else tr("right edge")
         stretch = f"{length(run.from_mm)}–{length(run.to_mm)} {unit()}"
         told.append(
-            tr("{stretch}: {share} % of the {edge}").format(
-                stretch=stretch, share=f"{abs(run.per_100_mm):.1f}", edge=words
-            )
+            tr("{stretch}: {share} % of the {edge}", stretch=stretch, share=figure(abs(run.per_100_mm)), edge=words)
         )
     return tr("Ease in {stretches}.").format(stretches="; ".join(told))
 
@@ -57,7 +55,7 @@ def _runs(easing: "Easing") -> str:
 def _limit(easing: "Easing") -> str:
     if easing.reading.cloth.ease_percent is not None:
         return ""
-    return tr("(Up to {limit} %, as is usual.)").format(limit=f"{easing.limit_percent:g}")
+    return tr("(Up to {limit:g} %, as is usual.)", limit=easing.limit_percent)
 
 
 def shift_words(seam: "SeamShift", before: SeamReading, after: SeamReading) -> str:
@@ -89,6 +87,5 @@ def shifted_words(result: "ShiftResult") -> str:
     if not any(seam.knots for seam in result.seams):
         return tr("No line was moved: nothing would be gained by it.")
     words = tr("Lines moved by up to {most} {unit}: {after} {unit} rms, {before} {unit} without that.")
-    figures = (f"{value:.2f}" if unit() == "mm" else step(value) for value in (result.rms_mm, result.rms_before_mm))
-    after, before = figures
+    after, before = (fine(value) for value in (result.rms_mm, result.rms_before_mm))
     return words.format(most=step(result.largest_mm), unit=unit(), after=after, before=before)

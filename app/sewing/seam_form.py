@@ -113,12 +113,12 @@ class Stretch(QWidget):
     def __init__(self, caption: str, tip: str) -> None:
         super().__init__()
         self.tick = Tick(caption)
-        self.start, self.end = LengthBox(caption, tip, least_mm=0.0), LengthBox("to", tip, least_mm=0.0)
+        self.start, self.end = LengthBox(caption, tip, least_mm=0.0), LengthBox(tr("to"), tip, least_mm=0.0)
         self.tick.setToolTip(tip)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(SPACE)
-        for part in (self.tick, self.start, QLabel("to", buddy=self.end), self.end, QLabel(tr("from the top"))):
+        for part in (self.tick, self.start, QLabel(tr("to"), buddy=self.end), self.end, QLabel(tr("from the top"))):
             row.addWidget(part)
         row.addStretch(1)
         self.tick.clicked.connect(self._switch)

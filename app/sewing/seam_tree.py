@@ -42,7 +42,7 @@ class SeamTree(QTreeWidget):
         self.setAccessibleName(tr("Seams and findings"))
         self._name_columns()
         for column, tip in enumerate(_TIPS):
-            self.headerItem().setToolTip(column, tip)
+            self.headerItem().setToolTip(column, tr(tip))
             if column != NAME:
                 self.headerItem().setTextAlignment(column, Qt.AlignmentFlag.AlignRight)
         header = self.header()

@@ -169,4 +169,5 @@ def _piece(measures: CanopyMeasures, number: int, edges: list[tuple[str, tuple[C
 
 
 def _seam(measures: CanopyMeasures, number: int) -> Seam:
-    return Seam(name=f"rib {number}", a=f"gore-{number}/right", b=f"gore-{number % measures.ribs + 1}/left")
+    after = number % measures.ribs + 1
+    return Seam(name=tr("rib {number}", number=number), a=f"gore-{number}/right", b=f"gore-{after}/left")

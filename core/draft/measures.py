@@ -4,6 +4,8 @@ import math
 from dataclasses import dataclass, fields
 from typing import Literal
 
+import msgspec
+
 from core.errors import BadInput
 from core.model.cloth import Cloth, Repeat, Stripe
 from core.wording import later, tr
@@ -21,6 +23,11 @@ USUAL_CLOTH = Cloth(
     id="main", name=later("Striped cloth"), width=1500.0, selvedge=(10.0, 10.0), one_way=True, repeat=USUAL_REPEAT
 )
 """What a draft is cut from until the real cloth is entered."""
+
+
+def usual_cloth() -> Cloth:
+    """The stand-in for the real cloth, called by its name in the language set."""
+    return msgspec.structs.replace(USUAL_CLOTH, name=tr(USUAL_CLOTH.name))
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -45,7 +45,7 @@ def draft_skirt(measures: SkirtMeasures) -> Draft:
 def _centre(measures: SkirtMeasures) -> Centre:
     if measures.centres[0] == "gore":
         return Centre(panel="front", on=measures.centre_on or "lead")
-    return Centre(seam=CENTRE_FRONT, on=measures.centre_on or "free")
+    return Centre(seam=tr(CENTRE_FRONT), on=measures.centre_on or "free")
 
 
 @dataclass(frozen=True)

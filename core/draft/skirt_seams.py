@@ -10,9 +10,15 @@ from core.draft.measures import SkirtMeasures
 from core.draft.skirt_pieces import GoreNames
 from core.errors import BadInput
 from core.model.pattern import Seam, sewn_seams
-from core.wording import listed, tr
+from core.wording import later, listed, tr
 
-CENTRE_FRONT, CENTRE_BACK = "centre front", "centre back"
+CENTRE_FRONT, CENTRE_BACK = later("centre front"), later("centre back")
+_BETWEEN = (
+    *(later("front to side"), later("front to back"), later("front to side front"), later("side to back")),
+    *(later("side front to side"), later("side front to side back"), later("side to side back")),
+    later("side back to back"),
+)
+"""What the other seams may be called: by the two gores that they join."""
 _CENTRE_FRONT_WEIGHT, _NEXT_WEIGHT, _CENTRE_BACK_WEIGHT = 3.0, 2.0, 2.0
 """How much a seam shows: most in the middle of the front, then beside the front gore and down the back."""
 
@@ -45,17 +51,17 @@ def _closed_ring(names: tuple[GoreNames, ...], gores: tuple[Gore, ...]) -> list[
     first, last = names[0], names[-1]
     if not first.on_centre:
         a, b = f"{first.id}.R/{first.front}", f"{first.id}.L/{first.front}"
-        found.insert(0, (Seam(name=CENTRE_FRONT, a=a, b=b, weight=_CENTRE_FRONT_WEIGHT), gores[0].right))
+        found.insert(0, (Seam(name=tr(CENTRE_FRONT), a=a, b=b, weight=_CENTRE_FRONT_WEIGHT), gores[0].right))
     if not last.on_centre:
         a, b = f"{last.id}.L/{last.back}", f"{last.id}.R/{last.back}"
-        found.append((Seam(name=CENTRE_BACK, a=a, b=b, weight=_CENTRE_BACK_WEIGHT), gores[-1].left))
+        found.append((Seam(name=tr(CENTRE_BACK), a=a, b=b, weight=_CENTRE_BACK_WEIGHT), gores[-1].left))
     return found
 
 
 def _between(before: GoreNames, after: GoreNames, index: int) -> Seam:
     """The seam on the wearer's right between two pieces, and its mirrored one."""
     return Seam(
-        name=f"{before.id} to {after.id}".replace("-", " "),
+        name=tr(f"{before.id} to {after.id}".replace("-", " ")),
         a=f"{after.right_panel}/{after.front}",
         b=f"{before.right_panel}/{before.back}",
         weight=_NEXT_WEIGHT if index == 0 else 1.0,

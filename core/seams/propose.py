@@ -13,7 +13,7 @@ from core.model.project import Project
 from core.seams.sides import Side, sides_of
 from core.wording import later, tr
 
-CENTRE_FRONT, CENTRE_BACK = "centre front", "centre back"
+CENTRE_FRONT, CENTRE_BACK = later("centre front"), later("centre back")
 
 Join = tuple[EdgeRef, EdgeRef]
 """The edge on the left of a seam and the one on its right, as seen from outside."""
@@ -108,5 +108,5 @@ def seam_name(a: EdgeRef, b: EdgeRef, pieces: Sequence[Piece]) -> str:
     owner = {panel: piece for piece in pieces for panel in piece.panel_names}
     first, second = owner[panel_of(a)], owner[panel_of(b)]
     if first is second and first.cut == "pair":
-        return CENTRE_FRONT if panel_of(a).endswith(".R") else CENTRE_BACK
-    return f"{first.id} to {second.id}"
+        return tr(CENTRE_FRONT if panel_of(a).endswith(".R") else CENTRE_BACK)
+    return tr("{one} to {other}", one=first.id, other=second.id)

@@ -35,9 +35,9 @@ PASSED_OVER |= {
 """Calls whose texts nobody reads: settings, names of keys and objects, the log, patterns."""
 
 NAMES = {
-    "Ctrl+Enter", "Ctrl+Return", "Esc", "Stripewright", "88.88 mm rms", "as drawn", "per pixel",
+    "Ctrl+Enter", "Ctrl+Return", "Esc", "Stripewright", "as drawn", "per pixel",
     "rim hollow", "allowance, seam", "allowance, rim", "allowance, crown", "front edge", "back edge", "left edge",
-    "right edge", "left/right edge", "right/left edge", "hem facing", "top lining", "Made", "cut line", "net line",
+    "right edge", "0/right edge", "0/left edge", "hem facing", "top lining", "Made", "cut line", "net line",
     "line before", "put away", "cutting papers", "full size", "edge strips", "seam sheet", "full-size plan",
     "CloseUp", "SeamTable", "Inspector", "GarmentPicture", "SewingPage", "ClothPage", "SwatchPage", "CutList",
 }  # fmt: skip

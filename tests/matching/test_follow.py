@@ -13,7 +13,6 @@ from core.seams.readings import measure
 from garments import EVERY_KIND, repeat, ring
 from oracle import seam_figures
 
-
 BARS = repeat("even", 45.0)
 
 PLAIDS = [

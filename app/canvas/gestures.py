@@ -7,6 +7,8 @@ from PySide6.QtWidgets import QRubberBand
 
 from app.commands import Changes, free_panels, shifted, turned_to
 from app.words import tr
+from core.geometry.transform import rotation
+from core.model.cloth import Way
 from core.model.pattern import PanelName
 from core.seams.stripes import wrapped
 
@@ -48,7 +50,7 @@ class MovePanels:
         self._cloth = self._document.cut.cloth_of(grabbed)
         self._panels = free_panels(self._kept, self._document.selection)
         self._moving = False
-        self._phases: tuple[float, ...] | None = None
+        self._shifts: dict[Way, tuple[float, ...]] = {}
         self._stops: Stops | None = None
         self._following = view.edits.following(self._panels)
         self._hand: Changes = {}
@@ -64,7 +66,7 @@ class MovePanels:
         self._view.still.hold(self._all)
         du, dv = moved.x() / self._view.scale_px, moved.y() / self._view.scale_px
         if self._view.settles and not keys & Qt.KeyboardModifier.AltModifier:
-            du, dv = self._to_rest(du + self._to_match(du, dv), dv)
+            du, dv = self._to_rest(du + self._to_match("lengthwise", du, dv), dv)
         self._hand = shifted(self._kept, self._panels, du, dv)
         self._document.try_placements(self._following.places(self._hand))
 
@@ -81,10 +83,11 @@ class MovePanels:
     def _to_rest(self, du: float, dv: float) -> tuple[float, float]:
         """The move with the panels brought along the stripes against a neighbour or the cut end, if that is near.
 
-        On a barred cloth they come to rest where their bars lie as they lay, so that no step across changes.
+        On a barred cloth they come to rest where their bars match.
         """
         if self._cloth.crosswise is not None:
-            return self._to_bars(du, dv, self._cloth.crosswise.period)
+            across, along = self._cloth.shift_for(0.0, self._to_match("crosswise", du, dv))
+            return du + across, dv + along
         if self._stops is None:
             from core.lay.stops import Stops
 
@@ -95,34 +98,32 @@ class MovePanels:
         rest = self._stops.nearest(du - skew * dv, dv, SETTLE_PX / self._view.scale_px)
         return du + skew * (rest - dv), rest
 
-    def _to_bars(self, du: float, dv: float, period: float) -> tuple[float, float]:
-        away = wrapped(-(dv - self._cloth.weft_skew * du), period)
-        if abs(away) > min(SETTLE_PX / self._view.scale_px, period / 3):
-            return du, dv
-        across, along = self._cloth.shift_for(0.0, away)
-        return du + across, dv + along
-
-    def _to_match(self, du: float, dv: float) -> float:
-        """How much further across the nearest match lies, mm; 0 if it is too far off."""
-        cloth, at = self._cloth, self._kept.placement(self._grabbed)
-        if cloth.repeat is None:
+    def _to_match(self, way: Way, du: float, dv: float) -> float:
+        """How much further across stripes or bars the nearest match lies, mm; 0 if it is too far off."""
+        repeat = self._cloth.repeat_of(way)
+        if repeat is None:
             return 0.0
-        w, period = at.u + du - cloth.skew * (at.v + dv), cloth.repeat.period
-        away = min(
-            (wrapped(phase - w, period) for phase in self._matches(at.u - cloth.skew * at.v)), key=abs, default=0.0
-        )
-        reach = min(SETTLE_PX / self._view.scale_px, period / 3)
-        return away if abs(away) <= reach else 0.0
+        moved, period = self._moved_across(way, du, dv), repeat.period
+        away = min((wrapped(shift - moved, period) for shift in self._matches(way)), key=abs)
+        return away if abs(away) <= min(SETTLE_PX / self._view.scale_px, period / 3) else 0.0
 
-    def _matches(self, here: float) -> tuple[float, ...]:
-        """Where the grabbed panel's seams match best; several panels together keep their steps by whole repeats."""
-        if self._phases is None:
-            from core.matching.phase import best_phases
+    def _moved_across(self, way: Way, du: float, dv: float) -> float:
+        """How far a move takes the middle of the grabbed panel across stripes or bars, mm."""
+        at, cloth = self._kept.placement(self._grabbed), self._cloth
+        across = cloth.w if way == "lengthwise" else cloth.z
+        u, v = rotation(at.turn_deg, at.turned) @ self._document.panels[self._grabbed].middle + (at.u, at.v)
+        return float(across(u + du, v + dv) - across(u, v))
+
+    def _matches(self, way: Way) -> tuple[float, ...]:
+        """By how much the grabbed panel would be moved across to match best; several together keep their steps by
+        whole repeats."""
+        if way not in self._shifts:
+            from core.matching.phase import best_shifts
 
             alone = len(self._panels) == 1 and self._grabbed in self._document.garment.panels
-            phases = best_phases(self._kept, self._document.garment, self._grabbed) if alone else ()
-            self._phases = phases or (here,)
-        return self._phases
+            shifts = best_shifts(self._kept, self._document.garment, self._grabbed, way) if alone else ()
+            self._shifts[way] = shifts or (0.0,)
+        return self._shifts[way]
 
 
 class TurnPanel:

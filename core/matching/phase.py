@@ -3,36 +3,34 @@
 import numpy as np
 
 from core.geometry.polyline import Floats
+from core.model.cloth import Way
 from core.model.pattern import PanelName
 from core.model.project import Project
 from core.seams.garment import Garment
 from core.seams.readings import SeamReading, mean_wrapped_square, read_seam
+from core.seams.stripes import wrapped
 
 PLACES = 120
 """Phases tried in a period."""
 
 
-def best_phases(project: Project, garment: Garment, panel: PanelName) -> tuple[float, ...]:
-    """Across-coordinates w of a panel's origin, in [0, P), at which its seams' mean square step has a minimum.
+def best_shifts(project: Project, garment: Garment, panel: PanelName, way: Way = "lengthwise") -> tuple[float, ...]:
+    """How far a panel would be moved across its stripes, or its bars, so that its seams match best that way, mm.
 
-    Best first; minima more than twice as high as the best (by more than a hundredth of P squared) are left out.
-    Empty for a panel that has no seam with stripes to match.
+    In [-P/2, P/2), to every minimum of its seams' mean square step, best first; minima more than twice as high as the
+    best (by more than a hundredth of P squared) are left out. Empty for a panel that has no seam to match that way.
     """
-    readings = [read_seam(project, line) for line in garment.seams if line.panels.count(panel) == 1]
+    readings = [read_seam(project, line, way) for line in garment.seams if line.panels.count(panel) == 1]
     matched = [reading for reading in readings if reading is not None and reading.mean_square is not None]
     if not matched:
         return ()
     period = matched[0].period
     shifts = np.arange(PLACES) * period / PLACES
     costs = sum((_costs(reading, panel, shifts) for reading in matched), np.zeros(PLACES))
-    at = project.placement(panel)
-    here = at.u - matched[0].cloth.skew * at.v
     low = np.flatnonzero((costs <= np.roll(costs, 1)) & (costs < np.roll(costs, -1)))
     low = low[np.argsort(costs[low], kind="stable")]
     limit = 2 * costs[low[0]] + 0.01 * period**2 * sum(r.line.sewn.seam.weight for r in matched) if len(low) else 0.0
-    return tuple(
-        float((here + _bottom(costs, i) * period / PLACES) % period) for i in low.tolist() if costs[i] <= limit
-    )
+    return tuple(float(wrapped(_bottom(costs, i) * period / PLACES, period)) for i in low.tolist() if costs[i] <= limit)
 
 
 def _costs(reading: SeamReading, panel: PanelName, shifts: Floats) -> Floats:

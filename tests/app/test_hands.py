@@ -11,7 +11,7 @@ from PySide6.QtTest import QTest
 
 from core.files.project_file import read_project, write_project
 from core.geometry.transform import placed
-from core.matching.phase import best_phases
+from core.matching.phase import best_shifts
 from core.seams.readings import measure
 
 
@@ -68,8 +68,7 @@ def test_a_click_moves_nothing(skirt, mouse):
 def test_a_dragged_panel_settles_where_no_nearby_place_matches_better(skirt, mouse):
     document = skirt.document
     at, period = document.kept.placement("side.R"), document.kept.cloths[0].repeat.period
-    best = best_phases(document.kept, document.garment, "side.R")[0]
-    away = (best - at.u) % period + 6 * period
+    away = best_shifts(document.kept, document.garment, "side.R")[0] % period + 6 * period
     mouse.drag(mouse.on("side.R"), QPointF(away * skirt.desk.view.scale_px + 0.8, 12))
     settled = document.kept.placement("side.R")
     assert settled.u == pytest.approx(at.u + away, abs=1e-3)

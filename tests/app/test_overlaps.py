@@ -1,5 +1,7 @@
 """What a hand on the cloth is told at once: what overlaps, and how long the lay becomes; where panels come to rest."""
 
+import math
+
 import msgspec
 import pytest
 from PySide6.QtCore import QPointF, Qt
@@ -9,7 +11,9 @@ from shapely.affinity import translate
 from core.files.project_file import read_project, write_project
 from core.lay.legal import find_faults
 from core.lay.lying import Lying
+from core.matching.phase import best_shifts
 from core.matching.solve import match
+from core.seams.readings import measure
 
 
 @pytest.fixture
@@ -74,16 +78,39 @@ def test_a_dragged_panel_comes_to_rest_against_its_neighbours_unless_alt_is_down
     assert touches == (keys == Qt.KeyboardModifier.NoModifier)
 
 
-def test_on_a_barred_cloth_a_dragged_panel_comes_to_rest_by_whole_repeats_of_the_bars(skirt, mouse):
+@pytest.fixture
+def barred(skirt):
+    """The skirt on a cloth whose bars are 100 mm apart and lean."""
     kept = skirt.document.kept
     bars = msgspec.structs.replace(kept.cloths[0].repeat, width=100.0)
     cloth = msgspec.structs.replace(kept.cloths[0], crosswise=bars, weft_skew_percent=2.0)
     skirt.document.open(msgspec.structs.replace(kept, cloths=(cloth, *kept.cloths[1:])))
-    before = skirt.document.kept.placement("side.R")
-    mouse.drag(mouse.on("side.R"), QPointF(0, 2 * cloth.crosswise.period * skirt.desk.view.scale_px + 3))
-    after = skirt.document.kept.placement("side.R")
-    moved = (after.v - before.v) - 0.02 * (after.u - before.u)
-    assert moved == pytest.approx(2 * cloth.crosswise.period, abs=2e-3)
+    return skirt
+
+
+def test_on_a_barred_cloth_a_dragged_panel_comes_to_rest_where_its_bars_match(barred, mouse):
+    document, period = barred.document, 100.0
+    before = document.kept.placement("side.R")
+    away = best_shifts(document.kept, document.garment, "side.R", "crosswise")[0] % period + 2 * period
+    mouse.drag(mouse.on("side.R"), QPointF(0, away * barred.desk.view.scale_px + 3))
+    after = document.kept.placement("side.R")
+    assert (after.v - before.v) - 0.02 * (after.u - before.u) == pytest.approx(away, abs=2e-3)
+
+    def cost(dv: float) -> float:
+        moved = document.kept.placed({"side.R": msgspec.structs.replace(after, v=after.v + dv)})
+        own = [one for one in measure(moved).crosswise if "side.R" in one.line.panels]
+        return math.fsum(one.line.sewn.seam.weight * one.mean_square for one in own)
+
+    assert all(cost(0.0) <= cost(dv) for dv in (-20, -5, -1, -0.2, 0.2, 1, 5, 20))
+
+
+def test_panels_dragged_together_on_a_barred_cloth_keep_their_steps_by_whole_repeats(barred, mouse):
+    document = barred.document
+    document.select(("side.R", "side.L"))
+    before = document.kept.placement("side.L")
+    mouse.drag(mouse.on("side.R"), QPointF(0, 200.0 * barred.desk.view.scale_px + 3))
+    after = document.kept.placement("side.L")
+    assert (after.v - before.v) - 0.02 * (after.u - before.u) == pytest.approx(200.0, abs=2e-3)
 
 
 def test_panels_that_were_only_matched_lie_on_one_heap_and_are_offered_to_be_laid_or_spread_out(window, skirt_matched):

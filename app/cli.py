@@ -71,13 +71,14 @@ def _workbench(words: list[str]) -> int:
         raise BadInput(
             f"{words[0]!r} is neither a command nor a project file", right=f"the commands are {', '.join(COMMANDS)}"
         )
+    read = None
     if words:
-        from core.files.project_file import read_project
+        from app.safekeeping.stamp import read_stamped
 
-        read_project(words[0])
+        read = read_stamped(Path(words[0]))
     from app.workbench import run
 
-    return run(Path(words[0]) if words else None)
+    return run(read)
 
 
 def _of(command: str, name: str) -> Callable[[Any], Any]:

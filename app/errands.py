@@ -20,7 +20,6 @@ from app.figures import length, rms, unit
 from app.growing import Growing
 from app.jobs import JobRunner
 from app.messages import MessageBar
-from app.papers_form import PapersForm
 from app.remedies.words import shifted_words
 from app.sewing.words import sentence
 from app.window_state import last_folder, note_folder
@@ -151,6 +150,8 @@ class Errands(QObject):
     def ask_papers(self) -> None:
         """Ask which papers are wanted, then for a folder, and write them into it."""
         panels = tuple(self._document.garment.panels.values())
+        from app.papers_form import PapersForm
+
         PapersForm(panels, self._ask_folder, self._window).open()
 
     def _ask_folder(self, choices: PaperChoices) -> None:

@@ -8,11 +8,10 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 from app.document import Document
 from app.messages import MessageBar
 from app.recent import Recent
-from app.safekeeping.stamp import DiskCopy, stamp_of
+from app.safekeeping.stamp import DiskCopy, FileRead, read_stamped, stamp_of
 from app.window_state import last_folder
 from app.words import later, tr
 from core.errors import StripewrightError
-from core.files.project_file import read_project
 from core.files.suffixes import SUFFIX
 
 DRAWINGS = later("Drawn patterns (*.svg *.dxf *.pdf);;All files (*)")
@@ -43,19 +42,23 @@ class Filing(QObject):
         return self._open(path, None)
 
     def _open(self, source: Path, path: Path | None) -> bool:
-        stamp = stamp_of(source)
         try:
-            project = read_project(source)
+            read = read_stamped(source)
         except StripewrightError as error:
             self._messages.warn(tr("This can't be opened: {error}").format(error=error))
             return False
+        taken = self.take(read, path)
+        if taken and path:
+            self._recent.remember(path)
+        return taken
+
+    def take(self, read: FileRead, path: Path | None) -> bool:
+        """Open what was read, as the project of a file or as one that has none yet; returns whether it is open now."""
         if not self.may_leave():
             return False
         self._messages.hide()
-        self._document.open(project, path)
-        self.disk.note(path, stamp)
-        if path:
-            self._recent.remember(path)
+        self._document.open(read.project, path)
+        self.disk.note(path, read.stamp)
         return True
 
     # --- saving
@@ -106,17 +109,17 @@ class Filing(QObject):
 
     def read_again(self) -> bool:
         """Take the project's file as it is now, as one undo step; returns whether it could be read."""
-        path, stamp = self._document.path, self.disk.now()
+        path = self._document.path
         if path is None:
             return False
         try:
-            project = read_project(path)
+            read = read_stamped(path)
         except StripewrightError as error:
             self._messages.warn(tr("This can't be read again: {error}").format(error=error))
             return False
-        self._document.change(tr("Read {file} again").format(file=path.name), project)
+        self._document.change(tr("Read {file} again").format(file=path.name), read.project)
         self._document.undo.setClean()
-        self.disk.note(path, stamp)
+        self.disk.note(path, read.stamp)
         return True
 
     def may_leave(self) -> bool:

@@ -67,21 +67,23 @@ class IdleTime(QObject):
 
     def __init__(self, parent: QObject) -> None:
         super().__init__(parent)
-        self._waiting: deque[Iterator[object]] = deque()
+        self._waiting: deque[tuple[Iterator[object], int]] = deque()
         self._begun = False
-        self._timer = QTimer(self, interval=PAUSE_MS, timeout=self._slice)
+        self._timer = QTimer(self, timeout=self._slice)
 
-    def add(self, slices: Iterable[object]) -> None:
-        """Work through these as well; each one that is asked for is a slice, and short."""
-        self._waiting.append(iter(slices))
+    def add(self, slices: Iterable[object], pause_ms: int = PAUSE_MS) -> None:
+        """Work through these as well; each one that is asked for is a slice, and short.
+
+        What somebody waits for has no pause between its slices: the window then does what has come up meanwhile.
+        """
+        self._waiting.append((iter(slices), pause_ms))
         if self._begun:
-            self._timer.start()
+            self._wait()
 
     def begin(self) -> None:
         """There is idle time from now on."""
         self._begun = True
-        if self._waiting:
-            self._timer.start()
+        self._wait()
 
     def end(self) -> None:
         """No more; what was not begun is dropped."""
@@ -89,10 +91,16 @@ class IdleTime(QObject):
         self._waiting.clear()
 
     def _slice(self) -> None:
-        if self._waiting and next(self._waiting[0], _DONE) is _DONE:
+        if self._waiting and next(self._waiting[0][0], _DONE) is _DONE:
             self._waiting.popleft()
+        self._wait()
+
+    def _wait(self) -> None:
+        """Wait for the next slice, if there is one."""
         if not self._waiting:
             self._timer.stop()
+        elif not self._timer.isActive() or self._timer.interval() != self._waiting[0][1]:
+            self._timer.start(self._waiting[0][1])
 
 
 def read_heavy() -> Iterator[object]:

@@ -20,7 +20,6 @@ from app.later import IdleTime, made, make, read_heavy
 from app.messages import MessageBar
 from app.mnemonics import plain, tell_apart
 from app.recent import Recent, fill_samples, what_it_shows
-from app.start_page import StartPage
 from app.sweeping import Sweeping
 from app.theme import apply_theme, current
 from app.window_state import WindowState
@@ -39,12 +38,17 @@ if TYPE_CHECKING:
     from app.proving import Proving
     from app.safekeeping.keeper import Keeper
     from app.safekeeping.rescued_bar import RescuedBar
+    from app.safekeeping.stamp import FileRead
+    from app.start_page import StartPage
+
+CLOTH_ROOMS = ("app.canvas.view", "app.seam_table", "app.status", "app.inspector", "app.desk")
+"""What is read before there can be a desk."""
 
 
 class Window(QMainWindow):
-    """One project at a time."""
+    """One project at a time. Its start page is up, or nothing yet if it `awaits` a project."""
 
-    def __init__(self) -> None:
+    def __init__(self, awaits: bool = False) -> None:
         super().__init__()
         self.setAcceptDrops(True)
         self.idle, self._ends = IdleTime(self), ExitStack()
@@ -52,8 +56,8 @@ class Window(QMainWindow):
         self.recent, self.help = Recent(self), HelpDesk(self)
         self.whole, self.pages = QWidget(), QStackedWidget()
         self.messages = MessageBar(self.whole)
-        self.start = StartPage(self)
         self._lay_out()
+        make(self, *([] if awaits else ["start"]))
         self.actions_by_id = make_actions(self)
         self._make_menus()
         self._dress()
@@ -63,6 +67,15 @@ class Window(QMainWindow):
         self.state.restore()
 
     # --- what is made when it is wanted
+
+    @cached_property
+    def start(self) -> "StartPage":
+        """The start page."""
+        from app.start_page import StartPage
+
+        start = StartPage(self)
+        self.pages.addWidget(start)
+        return start
 
     @cached_property
     def document(self) -> "Document":
@@ -177,12 +190,22 @@ class Window(QMainWindow):
         tools.setVisible(self.at_cloth)
         return tools
 
+    def opening(self, read: "FileRead") -> Iterator[object]:
+        """Open what was read, a slice at a time, unless somebody was quicker and has begun something else."""
+        for room in CLOTH_ROOMS:
+            yield import_module(room)
+        yield make(self, "filing", "errands", "keeper")
+        if self.document.is_empty and not made(self, "ways"):
+            yield self.filing.take(read, read.path)
+            yield self.recent.remember(read.path)
+
     def rest(self) -> Iterator[object]:
         """Make what nobody has wanted yet, a slice at a time, and offer what was not saved the last time."""
         yield from read_heavy()
         yield self.rescued.look()
-        yield from self.start.show_cloths()
-        for room in ("app.canvas.view", "app.seam_table", "app.status", "app.inspector", "app.desk"):
+        for start in made(self, "start"):
+            yield from start.show_cloths()
+        for room in CLOTH_ROOMS:
             yield import_module(room)
         for name in ("errands", "ways", "desk", "tools"):
             yield make(self, name)
@@ -192,7 +215,6 @@ class Window(QMainWindow):
     # --- making
 
     def _lay_out(self) -> None:
-        self.pages.addWidget(self.start)
         rows = QVBoxLayout(self.whole)
         rows.setContentsMargins(0, 0, 0, 0)
         rows.setSpacing(0)
@@ -348,7 +370,7 @@ class Window(QMainWindow):
         """Follow the theme."""
         tint_actions(self.actions_by_id)
         self.setWindowIcon(icon("app"))
-        for part in (self.messages, self.start, self.help, *made(self, "rescued", "ways", "desk")):
+        for part in (self.messages, self.help, *made(self, "start", "rescued", "ways", "desk")):
             part.show_theme()
 
     def show_keys(self) -> None:

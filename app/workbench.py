@@ -1,7 +1,7 @@
 """Starts the workbench: application, theme, window, and the border that no exception passes unseen."""
 
 import sys
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSettings, Qt
 from PySide6.QtWidgets import QApplication
@@ -13,19 +13,22 @@ from app.theme import apply_theme
 from app.window import Window
 from app.words import speak, wanted
 
+if TYPE_CHECKING:
+    from app.safekeeping.stamp import FileRead
 
-def run(path: Path | str | None = None) -> int:
-    """Open the workbench, with a project if a path is given; returns the exit code when it is closed."""
+
+def run(read: "FileRead | None" = None) -> int:
+    """Open the workbench, with a project if one was read; returns the exit code when it is closed."""
     app = application()
     trace = trace_crashes(state_folder())
-    window = Window()
+    window = Window(awaits=read is not None)
     window.setWindowIcon(icon("app"))
     guard(window)
     guard_session(app, window)
     ending = Ending(window)
     window.show()
-    if path is not None:
-        window.filing.open_path(Path(path))
+    if read is not None:
+        window.idle.add(window.opening(read), pause_ms=0)
     window.idle.add(window.rest())
     code = app.exec()
     ending.close()

@@ -1,9 +1,14 @@
 """Whether a file on disk is still the one that was read or written."""
 
 import hashlib
+import os
 from pathlib import Path
+from typing import NamedTuple
 
 import msgspec
+
+from core.files.project_file import read_with_bytes
+from core.model.project import Project
 
 
 class Stamp(msgspec.Struct, frozen=True):
@@ -17,10 +22,31 @@ class Stamp(msgspec.Struct, frozen=True):
 def stamp_of(path: Path) -> Stamp | None:
     """The stamp of a file; None where there is none that can be read."""
     try:
-        at, data = path.stat(), path.read_bytes()
+        return _stamp(path.stat(), path.read_bytes())
     except OSError:
         return None
+
+
+def _stamp(at: os.stat_result, data: bytes) -> Stamp:
     return Stamp(at.st_mtime_ns, at.st_size, hashlib.sha256(data).hexdigest())
+
+
+class FileRead(NamedTuple):
+    """A project file as it was read."""
+
+    path: Path
+    project: Project
+    stamp: Stamp | None
+
+
+def read_stamped(path: Path) -> FileRead:
+    """Read a project file once, for the project and for the stamp. Raises BadInput as `read_project` does."""
+    try:
+        at = path.stat()
+    except OSError:
+        at = None
+    project, data = read_with_bytes(path)
+    return FileRead(path, project, _stamp(at, data) if at else None)
 
 
 class DiskCopy:

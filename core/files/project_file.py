@@ -18,9 +18,14 @@ _LEFT_OUT_EMPTY = ("pockets", "variants")
 
 def read_project(path: Path | str) -> Project:
     """Read and validate a project file. Raises BadInput: one line with file, place, what is wrong, what is right."""
-    path = Path(path)
+    return read_with_bytes(Path(path))[0]
+
+
+def read_with_bytes(path: Path) -> tuple[Project, bytes]:
+    """As `read_project`, and the bytes that were read."""
     with inside(str(path)):
-        return project_from_bytes(bytes_of(path, tr("the path of a project file")))
+        data = bytes_of(path, tr("the path of a project file"))
+        return project_from_bytes(data), data
 
 
 def project_from_bytes(data: bytes) -> Project:

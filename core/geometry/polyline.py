@@ -13,6 +13,14 @@ def lengths_along(points: Points) -> Floats:
     return np.concatenate([[0.0], np.cumsum(np.hypot(*np.diff(points, axis=0).T))])
 
 
+def ascending(values: Floats) -> Floats:
+    """The values in ascending order, each once. `np.unique` does the same, but reads the whole room of masked arrays
+    when it is first called, which a start would wait for."""
+    values = np.sort(values)
+    once: Floats = values[np.concatenate([[True], values[1:] != values[:-1]])]
+    return once
+
+
 def length(points: Points) -> float:
     """Length of the polyline, mm."""
     return float(lengths_along(points)[-1])

@@ -92,7 +92,7 @@ def _seam_line(project: Project, panels: dict[PanelName, Panel], sewn: SewnSeam)
     length, lift_a, lift_b, stretch_b = joined(sewn.seam, length_a, length_b)
     cloth = _common_cloth(project, sewn)
     borders = [border for stretch in (sewn.seam.seen, sewn.seam.open) for border in stretch or ()]
-    height = np.unique(np.concatenate([[0.0, length], along_a - lift_a, (along_b - lift_b) / stretch_b, borders]))
+    height = np.sort(np.concatenate([[0.0, length], along_a - lift_a, (along_b - lift_b) / stretch_b, borders]))
     height = height[(height >= 0) & (height <= length)]
     height = height[np.concatenate([[True], np.diff(height) > 1e-9])]
     height[-1] = length

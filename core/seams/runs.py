@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from core.geometry.polyline import Floats
+from core.geometry.polyline import Floats, ascending
 from core.seams.readings import SeamReading
 from core.seams.stripes import crossing_heights
 
@@ -33,7 +33,7 @@ def graded_runs(reading: SeamReading, limits_mm: tuple[float, ...]) -> tuple[Run
     """
     line, period = reading.line, reading.period
     cuts, _ = crossing_heights(line.height, reading.raw, _borders(limits_mm, period), period)
-    height = np.unique(np.concatenate([line.height, np.clip(cuts, 0.0, line.length)]))
+    height = ascending(np.concatenate([line.height, np.clip(cuts, 0.0, line.length)]))
     raw = np.interp(height, line.height, reading.raw)
     middle, raw_middle = (height[:-1] + height[1:]) / 2, (raw[:-1] + raw[1:]) / 2
     turns = np.floor(raw_middle / period + 0.5)
@@ -51,4 +51,4 @@ def graded_runs(reading: SeamReading, limits_mm: tuple[float, ...]) -> tuple[Run
 def _borders(limits_mm: tuple[float, ...], period: float) -> Floats:
     """Steps, mm and ascending, at which the grade changes or the step jumps; they recur every period."""
     limits = [sign * limit for limit in limits_mm if limit < period / 2 for sign in (-1, 1)]
-    return np.unique([period / 2, *limits])
+    return ascending(np.array([period / 2, *limits]))

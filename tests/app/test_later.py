@@ -1,16 +1,38 @@
 """What is made when it is wanted is the same whoever wants it first, and the start needs little."""
 
+import shutil
 import subprocess
 import sys
 from pathlib import Path
 
+import pytest
 from PySide6.QtCore import QObject
 
 from app.desk import LISTS, PICTURES
 from app.later import IdleTime, made
+from app.safekeeping.stamp import read_stamped
+from core.files.project_file import read_project
 
 ROOT = Path(__file__).resolve().parents[2]
 PARTS = (*PICTURES, *LISTS)
+NAMED = """
+import os, sys
+file = sys.argv[1]
+sys.addaudithook(lambda what, about: what == "open" and str(about[0]) == file and print("read", flush=True))
+from app import cli, window
+class Window(window.Window):
+    seen = False
+    def paintEvent(self, event):
+        if not self.seen:
+            print("painted", flush=True)
+        self.seen = True
+        super().paintEvent(event)
+    def _show_project(self):
+        print("opened", flush=True)
+        os._exit(0)
+window.Window = Window
+cli.main([file])
+"""
 START = """
 import sys
 from PySide6.QtWidgets import QApplication
@@ -23,6 +45,11 @@ window.grab()
 heavy = {"numpy", "scipy", "shapely", "msgspec", "numba"} & set(sys.modules)
 assert not heavy, heavy
 """
+
+
+@pytest.fixture
+def own_copy(tmp_path, harbour_skirt) -> Path:
+    return Path(shutil.copy(harbour_skirt, tmp_path / "own.stripewright"))
 
 
 def told(window) -> list[str]:
@@ -89,3 +116,32 @@ def test_the_start_page_is_painted_without_any_heavy_library(tmp_path):
     env = {"QT_QPA_PLATFORM": "offscreen", "HOME": str(tmp_path), "XDG_CONFIG_HOME": str(tmp_path)}
     done = subprocess.run([sys.executable, "-c", START], cwd=ROOT, env=env, capture_output=True, text=True, timeout=60)
     assert done.returncode == 0, done.stderr
+
+
+def test_a_project_named_on_the_command_line_is_read_once_and_opened_after_the_window_is_painted(tmp_path, own_copy):
+    env = {"QT_QPA_PLATFORM": "offscreen", "HOME": str(tmp_path), "XDG_CONFIG_HOME": str(tmp_path)}
+    command = [sys.executable, "-c", NAMED, str(own_copy)]
+    done = subprocess.run(command, cwd=ROOT, env=env, capture_output=True, text=True, timeout=60)
+    assert done.returncode == 0, done.stderr
+    assert done.stdout.split() == ["read", "painted", "opened"], done.stderr
+
+
+def test_what_was_begun_before_the_named_project_was_ready_stays(window, own_copy, harbour_skirt):
+    opening = window.opening(read_stamped(own_copy))
+    next(opening)
+    assert window.filing.open_sample(harbour_skirt)
+    list(opening)
+    assert window.document.path is None
+    assert window.document.kept.title == read_project(harbour_skirt).title
+
+
+def test_a_file_that_is_no_project_opens_no_window(tmp_path):
+    broken = tmp_path / "broken.stripewright"
+    broken.write_text('{"format": "stripewright-project", "version": 1}')
+    env = {"QT_QPA_PLATFORM": "offscreen", "HOME": str(tmp_path), "XDG_CONFIG_HOME": str(tmp_path)}
+    code = "import sys; sys.modules['PySide6'] = None; from app.cli import main; sys.exit(main(sys.argv[1:]))"
+    command = [sys.executable, "-c", code, str(broken)]
+    done = subprocess.run(command, cwd=ROOT, env=env, capture_output=True, text=True, timeout=60)
+    assert (done.returncode, done.stdout) == (2, "")
+    assert len(done.stderr.splitlines()) == 1
+    assert "broken.stripewright" in done.stderr

@@ -29,6 +29,7 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 QSettings.setDefaultFormat(QSettings.Format.IniFormat)
 QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, sys.argv[2])
+from app.safekeeping.stamp import read_stamped
 from app.workbench import application, run
 from core.files.project_file import project_to_bytes
 application()
@@ -46,6 +47,8 @@ def begin():
 
 def work():
     global count
+    if window.document.is_empty:
+        return
     count += 1
     (fill_in if window.ways.page else edit)()
     parts = project_to_bytes(window.document.kept), msgspec.json.encode(window.ways.stand())
@@ -71,7 +74,7 @@ def fill_in():
         window.ways.leave_all()
 
 QTimer.singleShot(0, begin)
-run(Path(sys.argv[1]))
+run(read_stamped(Path(sys.argv[1])))
 """
 
 

@@ -310,6 +310,8 @@ class Window(QMainWindow):
         needn't be saved."""
         if self.filing.open_sample(path):
             self.edits.spread_new()
+            if self.desk.heaped.isVisible():
+                self.edits.spread_out()
             self.document.undo.setClean()
             self.messages.say(what_it_shows(path), tr("Match stripes"), self.errands.match)
 

@@ -186,3 +186,11 @@ def test_every_sample_says_what_it_shows_and_shows_its_cloth(window):
     samples = [card for card in cards if not card.picture.isNull()]
     assert len(samples) == len(list(SAMPLES.glob("*.stripewright")))
     assert all(card.accessibleDescription() for card in cards)
+
+
+@pytest.mark.parametrize("path", sorted(SAMPLES.glob("*.stripewright")), ids=lambda path: path.stem)
+def test_no_sample_opens_on_a_heap(window, path):
+    window.open_sample(path)
+    assert not window.desk.unplaced.isVisible()
+    assert not window.desk.heaped.isVisible()
+    assert "overlap" not in window.desk.status.faults.text()

@@ -45,6 +45,8 @@ def _no_value(_: SeamReading) -> float | None:
     return None
 
 
+SHOWN_MM = 0.05
+"""A worst step below this reads 0.0 and lies nowhere in particular."""
 SEAM, RMS, WORST, AT, DRIFT, DRAWING = range(6)
 FIGURES = (RMS, WORST, AT, DRIFT)
 GROUP = 5
@@ -64,7 +66,7 @@ _READ = (
     Column(
         later("At"),
         later("How far down the seam the worst step lies, from its upper end."),
-        lambda reading: reading.worst and reading.worst[1],
+        lambda reading: reading.worst[1] if reading.worst and reading.worst[0] >= SHOWN_MM else None,
         length,
     ),
     Column(

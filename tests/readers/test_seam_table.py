@@ -118,6 +118,19 @@ def test_rows_change_places_only_when_readings_stand_still(qtbot: QtBot, table: 
     qtbot.waitUntil(lambda: [table.model.seam_at(row) for row in range(10)] == wanted, timeout=60_000)
 
 
+def test_a_seam_that_meets_all_along_has_its_worst_step_nowhere(qtbot: QtBot, light, skirt: Project):
+    table = SeamTable()
+    qtbot.addWidget(table)
+    mirrored = skirt.placed({name: Placement() for name in skirt.panel_names})
+    axis = msgspec.structs.replace(mirrored.cloths[0].repeat, origin=0.0)
+    on_axis = msgspec.structs.replace(mirrored, cloths=(msgspec.structs.replace(mirrored.cloths[0], repeat=axis),))
+    readings = measure(on_axis)
+    table.show_measurement(on_axis, readings)
+    meeting = [row for row, reading in enumerate(readings.seams) if reading.worst[0] < 0.05]
+    assert [text(table, row, AT) for row in meeting] == [DASH] * len(meeting)
+    assert meeting
+
+
 def test_a_seam_without_stripes_shows_dashes(qtbot: QtBot, light, skirt: Project):
     plain = msgspec.structs.replace(skirt.cloths[0], repeat=None)
     project = msgspec.structs.replace(skirt, cloths=(plain, *skirt.cloths[1:]))

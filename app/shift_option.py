@@ -48,8 +48,9 @@ def shift_keys(result: "ShiftResult") -> dict[str, Any]:
 
 def shift_text(result: "ShiftResult") -> str:
     """What was moved where, seam by seam, and what it gives."""
-    rows = [("seam", "before mm", "after mm", "moved by mm", "at mm")]
-    rows += [_row(seam) for seam in result.seams]
+    bars = ("bars before mm", "bars after mm") if result.bars_mm[0] is not None else ()
+    rows = [("seam", "before mm", "after mm", *bars, "moved by mm", "at mm")]
+    rows += [_row(seam, bool(bars)) for seam in result.seams]
     lines = [table(rows), ""]
     stays: dict[str, list[str]] = {}
     for seam in result.seams:
@@ -61,6 +62,7 @@ def shift_text(result: "ShiftResult") -> str:
         return "\n".join([*lines, "There is nothing to match."])
     figures = f"{result.rms_before_mm:.3f} mm rms without moving a line, {result.rms_mm:.3f} mm with it"
     lines.append(f"The garment: {figures}; lines move by up to {result.largest_mm:.2f} mm.")
+    lines += _parts(result)
     changes = f"girth changes by at most {result.girth_change_mm:.3f} mm at any height"
     lines.append("+ in the table: the edge on the left of the seam is let out and the right one taken in.")
     lines.append(f"The {changes}, two sewn edges differ by at most {result.length_change_mm:.3f} mm more than before.")
@@ -77,9 +79,21 @@ def _instead(seam: "SeamShift") -> str:
     )
 
 
-def _row(seam: "SeamShift") -> tuple[str, ...]:
+def _parts(result: "ShiftResult") -> list[str]:
+    """What became of stripes and of bars, where there are both."""
+    ways = (("stripes", result.stripes_mm), ("bars", result.bars_mm))
+    said = [
+        f"{what} {before:.3f} mm before, {after:.3f} mm after"
+        for what, (before, after) in ways
+        if before is not None and after is not None
+    ]
+    return [f"Of that {'; '.join(said)}."] if len(said) > 1 else []
+
+
+def _row(seam: "SeamShift", bars: bool) -> tuple[str, ...]:
     by, at = seam.largest
-    figures = ["-" if value is None else f"{value:.2f}" for value in (seam.rms_before_mm, seam.rms_mm)]
+    told = (seam.rms_before_mm, seam.rms_mm, *((seam.bars_before_mm, seam.bars_mm) if bars else ()))
+    figures = ["-" if value is None else f"{value:.2f}" for value in told]
     moved = (f"{by:+.2f}", f"{at:.0f}") if seam.knots else ("-", "-")
     return (seam.sewn.label, *figures, *moved)
 

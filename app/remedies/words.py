@@ -66,7 +66,16 @@ def shift_words(seam: "SeamShift", before: SeamReading, after: SeamReading) -> s
         return tr("There is nothing that moving the line could mend here.")
     by, at = seam.largest
     words = tr("{change}. The line moves by up to {by} {unit}, {at} {unit} down.")
-    return words.format(change=figures_change(before, after), by=step(abs(by)), at=length(at), unit=unit())
+    told = words.format(change=figures_change(before, after), by=step(abs(by)), at=length(at), unit=unit())
+    return f"{told} {_bars(seam)}".strip()
+
+
+def _bars(seam: "SeamShift") -> str:
+    """What becomes of the bars, where there are any beside stripes."""
+    if seam.bars_before_mm is None or seam.bars_mm is None or seam.rms_mm is None:
+        return ""
+    words = tr("Bars: rms {before} → {after} {unit}.")
+    return words.format(before=step(seam.bars_before_mm), after=step(seam.bars_mm), unit=unit())
 
 
 def _stays(seam: "SeamShift") -> str:

@@ -33,6 +33,8 @@ def _seam(seam: "SeamShift") -> dict[str, Any]:
         "side": seam.sewn.side,
         "rms_before_mm": rounded(seam.rms_before_mm),
         "rms_mm": rounded(seam.rms_mm),
+        "crosswise_rms_before_mm": rounded(seam.bars_before_mm),
+        "crosswise_rms_mm": rounded(seam.bars_mm),
         "largest_mm": rounded(by),
         "at_mm": rounded(at),
         "stays": seam.stays or None,

@@ -36,19 +36,18 @@ class Limits:
     fixed: bool
 
 
-def limits_of(task: ShiftTask, cap_mm: float, fixed_places: bool = False) -> Limits:
-    """The bounds of a task: turns within their tolerance, shifts within the cap, slopes and lengths within theirs.
-
-    `fixed_places` leaves all panels where they lie.
-    """
+def limits_of(task: ShiftTask, cap_mm: float) -> Limits:
+    """The bounds of a task: turns within their tolerance, shifts within the cap, slopes and lengths within theirs."""
     from scipy.sparse import csr_matrix, vstack
 
     rows, most = [csr_matrix((0, task.size))], [np.empty(0)]
     free = np.ones(task.size, dtype=bool)
-    for index, variable in enumerate(task.problem.variables):
-        turn = task.variables + index
-        free[index] = not fixed_places and variable.phase_fixed is None
-        free[turn] = not fixed_places and variable.turn_high > variable.turn_low
+    for way, problem in enumerate(task.problems):
+        held = np.array([variable.phase_fixed is not None for variable in problem.variables])
+        free[way * task.variables : (way + 1) * task.variables] = ~held
+    for index, variable in enumerate(task.problems[0].variables):
+        turn = task.turn(index)
+        free[turn] = variable.turn_high > variable.turn_low
         if free[turn]:
             rows.append(csr_matrix(([1.0, -1.0], ([0, 1], [turn, turn])), shape=(2, task.size)))
             most.append(np.array([variable.turn_high, -variable.turn_low]))
@@ -64,7 +63,7 @@ def limits_of(task: ShiftTask, cap_mm: float, fixed_places: bool = False) -> Lim
     narrow = vstack(rows).tocsr()[:, np.flatnonzero(free)]
     bound = np.flatnonzero(np.asarray(np.abs(narrow).sum(axis=1)).ravel() > SPECK)
     return Limits(
-        np.flatnonzero(free), narrow[bound], np.concatenate(most)[bound], not free[: 2 * task.variables].any()
+        np.flatnonzero(free), narrow[bound], np.concatenate(most)[bound], not free[: task.turn(task.variables)].any()
     )
 
 
@@ -140,9 +139,10 @@ def _dearness(task: ShiftTask, dear: float) -> Floats:
     cost = np.zeros((task.size, task.size))
     for group in range(len(task.groups)):
         spline, columns = task.splines[group], task.columns(group)
-        share = sum(task.weight[i] for i, pair in enumerate(task.sides) if pair[0].group == group) / spline.count
+        mine = np.array([pair[0].group == group for pair in task.sides])
+        share = float(np.tile(mine, len(task.problems)) @ task.weight) / spline.count
         cost[columns, columns] = share * (dear * np.eye(spline.count) + BENDING * spline.bends.T @ spline.bends)
-    turns = np.arange(task.variables, 2 * task.variables)
+    turns = np.arange(task.turn(0), task.turn(task.variables))
     cost[turns, turns] = 1e-4
     return cost
 

@@ -6,6 +6,7 @@ from typing import Literal
 import numpy as np
 
 from core.geometry.polyline import Floats
+from core.model.cloth import WAYS
 from core.model.pattern import SewnSeam
 from core.model.project import Project
 from core.seams.garment import Garment, SeamLine
@@ -21,12 +22,16 @@ KNOTS_MM = 50.0
 """A shift is told at heights so far apart."""
 
 
+BeforeAfter = tuple[float | None, float | None]
+
+
 @dataclass(frozen=True, eq=False)
 class SeamShift:
     """How one seam's line is moved: heights, mm, with the shift there, positive where the left edge is let out.
 
     `stays` says why it is not moved, or "", and `instead` what taking in or letting out one edge alone would come to
-    where the edges lean alike. The figures are those of the match without shifts and with them.
+    where the edges lean alike. The figures are those of the match without shifts and with them: of the stripes, and of
+    the bars where there are any.
     """
 
     sewn: SewnSeam
@@ -35,6 +40,8 @@ class SeamShift:
     rms_before_mm: float | None
     rms_mm: float | None
     instead: TakingIn | None = None
+    bars_before_mm: float | None = None
+    bars_mm: float | None = None
 
     @property
     def largest(self) -> tuple[float, float]:
@@ -46,9 +53,9 @@ class SeamShift:
 class ShiftResult:
     """Shifted lines: the project with altered pieces and placements, and what they give.
 
-    `rms_before_mm` is the figure of the best match without shifts. `girth_change_mm` is the most by which what one edge
-    gains and the other loses differ at any height of any seam, `length_change_mm` the most by which the two edges of a
-    seam differ in length more than before.
+    `rms_before_mm` is the figure of the best match without shifts; `stripes_mm` and `bars_mm` are those of either way,
+    before and after. `girth_change_mm` is the most by which what one edge gains and the other loses differ at any
+    height of any seam, `length_change_mm` the most by which the two edges of a seam differ in length more than before.
     """
 
     project: Project
@@ -59,6 +66,8 @@ class ShiftResult:
     seams: tuple[SeamShift, ...]
     girth_change_mm: float
     length_change_mm: float
+    stripes_mm: BeforeAfter = (None, None)
+    bars_mm: BeforeAfter = (None, None)
     seconds: float = 0.0
     status: Literal["done", "stopped"] = "done"
 
@@ -85,7 +94,8 @@ def shift_result(
     was, now = measure(before), measure(after, new)
     seams = tuple(_seam(after, old, index, groups, moves, stays, (was, now)) for index in range(len(old.seams)))
     girth, lengths = _girth_change(old, new), _length_change(old, new)
-    return ShiftResult(after, wish.cap_mm, wish.ends, was.rms_mm, now.rms_mm, seams, girth, lengths)
+    stripes, bars = ((was.rms_of(way), now.rms_of(way)) for way in WAYS)
+    return ShiftResult(after, wish.cap_mm, wish.ends, was.rms_mm, now.rms_mm, seams, girth, lengths, stripes, bars)
 
 
 def _seam(
@@ -102,9 +112,13 @@ def _seam(
     sewn, why = project.sewn[index], stays.get(id(group), "")
     move = next((move for move in moves if move.group is group and np.abs(move.shift).max() > LEAST_SHIFT_MM), None)
     knots = _knots(old.seams[index].length, move, group.way_of(project, sewn.a, True)) if move else ()
-    was, now = (one.seams[index] for one in measured)
-    instead = _instead(project, now) if why == tr(ALIKE) else None
-    return SeamShift(sewn, knots, why, was.rms_mm if was else None, now.rms_mm if now else None, instead)
+    instead = _instead(project, measured[1].seams[index]) if why == tr(ALIKE) else None
+    (was, now), bars = ([_rms(one.readings_of(way)[index]) for one in measured] for way in WAYS)
+    return SeamShift(sewn, knots, why, was, now, instead, *bars)
+
+
+def _rms(reading: SeamReading | None) -> float | None:
+    return reading.rms_mm if reading else None
 
 
 def _instead(project: Project, reading: SeamReading | None) -> TakingIn | None:

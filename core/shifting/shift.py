@@ -8,16 +8,17 @@ import numpy as np
 
 from core.errors import Stopped
 from core.geometry.polyline import Floats
+from core.matching.both_ways import Search, shares
 from core.matching.elimination import minimise
 from core.matching.grid import build_grid
 from core.matching.orientation import orientations
-from core.matching.problem import Problem, build_problem
+from core.matching.problem import Problem, SeamCost, as_they_lie, build_problem, place
+from core.matching.refine import Point
 from core.matching.solve import connected, match
 from core.model.cloth import Cloth
 from core.model.project import Placement, Project
 from core.progress import Progress, part, silent
 from core.seams.garment import Garment
-from core.seams.stripes import Across
 from core.shifting.descend import Limits, descend, limits_of
 from core.shifting.edges import ALIKE, EdgeGroup, edge_groups
 from core.shifting.pieces import Move, present_shift, unshifted
@@ -59,8 +60,8 @@ def shift_lines(
 ) -> ShiftResult:
     """The placements, and shifts of the stitching lines of at most a cap, mm, that let the seams match best together.
 
-    Shifts are measured against the lines as they were before any shift. On a cloth with bars the panels stay where the
-    match laid them, for turning one would part the bars. A stop gives the best found so far.
+    Shifts are measured against the lines as they were before any shift. On a cloth with bars as well the steps of both
+    ways count as in the match. A stop gives the best found so far.
     """
     started = time.perf_counter()
     base = unshifted(project)
@@ -128,70 +129,67 @@ def _shift_cloth(
     progress: Progress,
 ) -> list[_Found]:
     """What is found for the unconnected parts of the panels on one cloth."""
-    problem = build_problem(project, garment, cloth, orientations(project, garment, cloth))
-    phases, turns = _as_placed(project, garment, problem)
-    parts = [(variables, seams) for variables, seams in connected(problem) if seams]
+    turned = orientations(project, garment, cloth)
+    problems = [build_problem(project, garment, cloth, turned, way) for way in cloth.ways]
+    share = shares(project.match.crosswise_weight) if len(problems) > 1 else np.ones(1)
+    lie = [as_they_lie(project, garment, problem) for problem in problems]
+    start = Point(np.concatenate([phases for phases, _ in lie]), lie[0][1], 0.0)
+    parts = list(zip(*(_with_seams(problem) for problem in problems), strict=True))
     found = []
-    for index, (variables, seams) in enumerate(parts):
+    for index, ways in enumerate(parts):
         watch = part(progress, index / len(parts), (index + 1) / len(parts))
-        here = {garment.seams.index(seam.line) for seam in seams}
+        variables, seams = ways[0][0], [own for _, own in ways]
+        here = {garment.seams.index(seam.line) for seam in seams[0]}
         mine = [group for group in groups if not group.stays and here & set(group.seams)]
-        useless = _useless(ShiftTask(project, garment, problem, seams, mine), phases, turns)
-        task = ShiftTask(project, garment, problem, seams, [g for g in mine if id(g) not in useless])
-        found.append(_Found(task, _searched(task, variables, phases, turns, cap_mm, watch), useless))
+        useless = _useless(ShiftTask(project, garment, problems, seams, share, mine), start)
+        task = ShiftTask(project, garment, problems, seams, share, [g for g in mine if id(g) not in useless])
+        found.append(_Found(task, _searched(task, variables, start, cap_mm, watch), useless))
     return found
 
 
-def _useless(task: ShiftTask, phases: Floats, turns: Floats) -> dict[int, str]:
-    """The groups, by identity, whose moving changes no step to speak of, and why."""
-    x, useless = task.start(phases, turns), {}
-    for place, group in enumerate(task.groups):
-        mine = [index for index, pair in enumerate(task.sides) if pair[0].group == place]
-        if all(np.abs(task.effect(x, index)).mean() < LEAST_EFFECT for index in mine):
+def _with_seams(problem: Problem) -> list[tuple[tuple[int, ...], tuple[SeamCost, ...]]]:
+    """The unconnected parts of a problem that have seams."""
+    return [one for one in connected(problem) if one[1]]
+
+
+def _useless(task: ShiftTask, start: Point) -> dict[int, str]:
+    """The groups, by identity, whose moving changes no step of stripes to speak of, and why."""
+    reach, useless = task.reaches(task.start(start.phases, start.turns)).mean(axis=1), {}
+    for number, group in enumerate(task.groups):
+        mine = [index for index, pair in enumerate(task.sides) if pair[0].group == number]
+        if all(reach[index] < LEAST_EFFECT for index in mine):
             useless[id(group)] = tr(ALIKE)
     return useless
 
 
-def _as_placed(project: Project, garment: Garment, problem: Problem) -> tuple[Floats, Floats]:
-    """Phases, mm, and turns, rad, of all variables for the placements in the project."""
-    phases, turns = [], []
-    for variable in problem.variables:
-        at = project.placement(variable.leader)
-        middle = garment.panels[variable.leader].middle
-        phases.append(float(Across.of(at, problem.cloth)(middle[None])[0]))
-        turns.append(min(max(math.radians(at.turn_deg), variable.turn_low), variable.turn_high))
-    return np.array(phases), np.array(turns)
-
-
-def _searched(
-    task: ShiftTask, variables: tuple[int, ...], phases: Floats, turns: Floats, cap_mm: float, progress: Progress
-) -> Floats:
+def _searched(task: ShiftTask, variables: tuple[int, ...], start: Point, cap_mm: float, progress: Progress) -> Floats:
     """The best of the descents from the match and from the search's other placements, with the smallest shift."""
-    limits = limits_of(task, cap_mm, fixed_places=task.problem.cloth.crosswise is not None)
-    first = task.start(phases, turns)
+    limits = limits_of(task, cap_mm)
+    first = task.start(start.phases, start.turns)
     if not len(limits.free):
         return first
-    others = [] if limits.fixed else _others(task, variables, phases, turns, part(progress, 0.0, 0.3))
+    others = [] if limits.fixed else _others(task, variables, start, part(progress, 0.0, 0.3))
     starts = [first, *sorted(others, key=lambda x: _beyond_reach(task, x, cap_mm))[: STARTS - 1]]
     ends = []
-    for index, start in enumerate(starts):
+    for index, one in enumerate(starts):
         if not progress(0.3 + 0.4 * index / len(starts), tr("shifting the lines")):
             break
-        ends.append(descend(task, limits, start, CHEAP, ROUGH))
+        ends.append(descend(task, limits, one, CHEAP, ROUGH))
     best = min(ends or [first], key=task.mean_square)
-    return _smallest(task, limits, best, part(progress, 0.7, 1.0))
+    return _smallest(task, limits, best, task.mean_square(first), part(progress, 0.7, 1.0))
 
 
-def _others(
-    task: ShiftTask, variables: tuple[int, ...], phases: Floats, turns: Floats, progress: Progress
-) -> list[Floats]:
-    """Other good placements on the grid of the match."""
-    grid = build_grid(task.problem, variables, task.seams)
+def _others(task: ShiftTask, variables: tuple[int, ...], start: Point, progress: Progress) -> list[Floats]:
+    """Other good placements of the search of the match."""
     try:
+        if len(task.problems) > 1:
+            search = Search((task.problems[0], task.problems[1]), variables, (task.seams[0], task.seams[1]), task.share)
+            return [task.start(one.phases, one.turns) for one in search.starts(start, progress, CANDIDATES // 2)]
+        grid = build_grid(task.problems[0], variables, task.seams[0])
         states = minimise(grid.tables(), progress, CANDIDATES)
     except Stopped:
         return []
-    return [task.start(*grid.values(one, phases, turns)) for _, one in states]
+    return [task.start(*grid.values(one, start.phases, start.turns)) for _, one in states]
 
 
 def _beyond_reach(task: ShiftTask, x: Floats, cap_mm: float) -> float:
@@ -200,10 +198,12 @@ def _beyond_reach(task: ShiftTask, x: Floats, cap_mm: float) -> float:
     return float(np.mean(left * left, axis=1) @ task.weight)
 
 
-def _smallest(task: ShiftTask, limits: Limits, x: Floats, progress: Progress) -> Floats:
-    """From the best start to the end, then the smallest shift whose figure counts as equal."""
+def _smallest(task: ShiftTask, limits: Limits, x: Floats, before: float, progress: Progress) -> Floats:
+    """From the best start to the end, then the smallest shift whose figure counts as equal and is no higher than it was
+    `before`, mm2."""
     chosen = descend(task, limits, x, CHEAP, FINE)
-    limit = (math.sqrt(task.mean_square(chosen)) * (1 + EQUAL_SHARE) + EQUAL_MM) ** 2
+    found = task.mean_square(chosen)
+    limit = max(found, min((math.sqrt(found) * (1 + EQUAL_SHARE) + EQUAL_MM) ** 2, before))
     for count, dear in enumerate((1e-2, 3e-2, 0.1, 0.3, 1.0)):
         if not progress(count / 5, tr("making the shift small")):
             break
@@ -216,11 +216,12 @@ def _smallest(task: ShiftTask, limits: Limits, x: Floats, progress: Progress) ->
 
 def _placements(project: Project, one: _Found) -> dict[str, Placement]:
     """Where the free panels of one task lie."""
-    problem, number = one.task.problem, one.task.variables
-    reached = {problem.followers[name].variable for seam in one.task.seams for name in (seam.a, seam.b)}
+    problems, (phases, turns) = one.task.problems, one.task.placed(one.x)
+    followers = problems[0].followers
+    reached = {followers[name].variable for seam in one.task.seams[0] for name in (seam.a, seam.b)}
     return {
-        name: problem.placement(name, one.x[:number], one.x[number : 2 * number], project.placements.get(name))
-        for name, follower in problem.followers.items()
+        name: place(problems, name, phases, turns, project.placements.get(name))
+        for name, follower in followers.items()
         if follower.variable in reached and not project.placement(name).hold
     }
 

@@ -148,7 +148,7 @@ def _found(folder: Path, log: Path, ended_at: float) -> Ended:
 
     lines = [line.split() for line in log.read_text().splitlines() if line.count(" ") == 3]
     edits = {int(count): float(at) for count, at, _, _ in lines}
-    orphans = find_orphans(next(folder.glob("data/**/recovery"), folder))
+    orphans = find_orphans(next(folder.glob("data/**/recovery"), folder / "never kept"))
     kept = None
     for orphan in orphans:
         orphan.read()

@@ -10,7 +10,6 @@ from app.words import tr
 from core.derive.cutting import derived_pieces, with_derived
 from core.errors import BadInput
 from core.files.project_file import write_project
-from core.files.suffixes import SUFFIX
 from core.model.cloth import Cloth
 from core.model.panel import Panel, panels_of
 from core.model.pattern import PanelName, Piece
@@ -117,7 +116,6 @@ class Document(QObject):
 
     def save(self, path: Path) -> None:
         """Write the project to a file. Raises BadInput if the place can't be written to."""
-        path = path if path.suffix == SUFFIX else path.with_name(path.name + SUFFIX)
         write_project(path, self.kept)
         self.path = path
         self.undo.setClean()

@@ -46,6 +46,7 @@ class Filing(QObject):
             read = read_stamped(source)
         except StripewrightError as error:
             self._messages.warn(tr("This can't be opened: {error}").format(error=error))
+            self._recent.changed.emit()  # it may be one of those, and gone
             return False
         taken = self.take(read, path)
         if taken and path:
@@ -76,16 +77,29 @@ class Filing(QObject):
         return self._write(path)
 
     def _may_save_over(self, path: Path) -> bool:
+        text = tr("{file} was changed by something else since it was read. Save over it?")
+        return self._is_to_save(text.format(file=path.name))
+
+    def _is_to_save(self, question: str) -> bool:
         buttons = QMessageBox.StandardButton
-        text = tr("{file} was changed by something else since it was read. Save over it?").format(file=path.name)
         ask = buttons.Save | buttons.Cancel
-        return QMessageBox.question(self._window, "Stripewright", text, ask, buttons.Cancel) == buttons.Save
+        return QMessageBox.question(self._window, "Stripewright", question, ask, buttons.Cancel) == buttons.Save
 
     def save_as(self) -> bool:
-        """Ask for a file and save to it; returns whether it is saved."""
-        start = self._document.path or self.folder() / (self._document.title + SUFFIX)
-        path, _ = QFileDialog.getSaveFileName(self._window, tr("Save the project"), str(start), _filter())
-        return self._write(Path(path)) if path else False
+        """Ask for a file and save to it; returns whether it is saved. A name without an ending may stand for a file
+        that is there already, which the dialog couldn't know."""
+        start = self._document.path or self.folder() / (self._document.title.replace("/", "-") + SUFFIX)
+        named, _ = QFileDialog.getSaveFileName(self._window, tr("Save the project"), str(start), _filter())
+        return bool(named) and self._save_to(Path(named))
+
+    def _save_to(self, named: Path) -> bool:
+        path = _with_ending(named)
+        if path != named and path.exists() and not self._may_replace(path):
+            return False
+        return self._write(path)
+
+    def _may_replace(self, path: Path) -> bool:
+        return self._is_to_save(tr("{file} is there already. Save over it?").format(file=path.name))
 
     def _write(self, path: Path) -> bool:
         try:
@@ -94,7 +108,8 @@ class Filing(QObject):
             text = tr("This could not be saved: {error}").format(error=error)
             self._messages.warn(text, tr("Save elsewhere…"), self.save_as)
             return False
-        path = self._document.path or path
+        if self._messages.wrong:
+            self._messages.hide()
         self.disk.note(path, stamp_of(path))
         self._recent.remember(path)
         return True
@@ -139,6 +154,11 @@ class Filing(QObject):
     def folder(self) -> Path:
         """Where to look for files first: where the last one was."""
         return last_folder()
+
+
+def _with_ending(path: Path) -> Path:
+    """The path of a project file that was named with or without its ending."""
+    return path if path.suffix.lower() == SUFFIX else path.with_name(path.name + SUFFIX)
 
 
 def _filter() -> str:

@@ -390,7 +390,7 @@ class Window(QMainWindow):
         """Open the project file, or the drawing, that was dropped."""
         if path := _dropped(event):
             event.acceptProposedAction()
-            if path.suffix == SUFFIX:
+            if path.suffix.lower() == SUFFIX:
                 self.filing.open_path(path)
             else:
                 self.ways.open_drawing(path)
@@ -436,4 +436,4 @@ class Window(QMainWindow):
 def _dropped(event: QDragEnterEvent | QDropEvent) -> Path | None:
     """The first project file or drawing among what is dragged."""
     paths = (Path(url.toLocalFile()) for url in event.mimeData().urls() if url.isLocalFile())
-    return next((path for path in paths if path.suffix in (SUFFIX, *DRAWN)), None)
+    return next((path for path in paths if path.suffix.lower() in (SUFFIX, *DRAWN)), None)

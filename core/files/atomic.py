@@ -9,7 +9,13 @@ from core.wording import tr
 
 
 def write_atomically(path: Path, data: bytes) -> None:
-    """Replace a file by new content in one step; a failure leaves the old file as it was. Raises BadInput."""
+    """Replace a file by new content in one step; a failure leaves the old file as it was. Raises BadInput.
+
+    Where the path is a link, what it leads to is replaced; a file that may not be written to is left alone.
+    """
+    path = path.resolve()
+    if path.exists() and not os.access(path, os.W_OK):
+        raise BadInput(tr("it is read-only"), str(path), tr("another name, or another folder"))
     try:
         handle, temporary = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
     except OSError as error:

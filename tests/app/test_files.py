@@ -1,5 +1,7 @@
 """Opening and saving from the window."""
 
+import os
+
 import pytest
 from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
@@ -50,6 +52,36 @@ def test_saving_as_gives_the_project_a_file_with_the_right_suffix(window, harbou
     assert window.recent.paths()[0] == window.document.path
 
 
+@pytest.mark.parametrize(("answer", "saved"), [(Buttons.Save, True), (Buttons.Cancel, False)])
+def test_a_name_without_its_ending_does_not_save_over_a_file_unasked(window, own_copy, monkeypatch, answer, saved):
+    """The dialog asks before a file is saved over, but it can't know of the ending that is added afterwards."""
+    other, asked = own_copy.with_name("other.stripewright"), []
+    other.write_bytes(b"another's work")
+    window.filing.open_path(own_copy)
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(other.with_suffix("")), ""))
+    monkeypatch.setattr(QMessageBox, "question", lambda *args: asked.append(args[2]) or answer)
+    assert window.filing.save_as() is saved
+    assert asked == ["other.stripewright is there already. Save over it?"]
+    assert (other.read_bytes() != b"another's work") is saved
+    assert window.document.path == (other if saved else own_copy)
+
+
+def test_a_dialog_that_is_left_saves_nothing(window, own_copy, monkeypatch):
+    window.filing.open_path(own_copy)
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: ("", ""))
+    assert not window.filing.save_as()
+    assert window.document.path == own_copy
+
+
+def test_a_file_with_another_ending_is_saved_where_it_was_opened(window, own_copy):
+    path = own_copy.rename(own_copy.with_suffix(".json"))
+    window.filing.open_path(path)
+    window.edits.spread_new()
+    assert window.filing.save()
+    assert read_project(path) == window.document.kept
+    assert list(path.parent.glob("*.stripewright")) == []
+
+
 def test_a_broken_file_is_one_line_and_the_open_project_stays(window, own_copy, tmp_path):
     window.filing.open_path(own_copy)
     kept = window.document.kept
@@ -68,6 +100,31 @@ def test_a_place_that_cannot_be_written_to_is_one_line_and_nothing_is_lost(windo
     assert not window.filing.save()
     assert "could not be saved" in window.messages.text
     assert window.isWindowModified()
+    window.document.path = own_copy
+    assert window.filing.save()
+    assert window.messages.text == ""
+
+
+def test_a_file_that_may_not_be_written_to_is_left_alone(window, own_copy, monkeypatch):
+    """What root may do is no measure: the right to write is what is asked for."""
+    before = own_copy.read_bytes()
+    window.filing.open_path(own_copy)
+    window.edits.spread_new()
+    monkeypatch.setattr(os, "access", lambda path, mode: False)
+    assert not window.filing.save()
+    assert "it is read-only" in window.messages.text
+    assert own_copy.read_bytes() == before
+    monkeypatch.undo()
+
+
+def test_a_link_stays_a_link_and_what_it_leads_to_is_saved(window, own_copy, tmp_path):
+    link = tmp_path / "link.stripewright"
+    link.symlink_to(own_copy)
+    window.filing.open_path(link)
+    window.edits.spread_new()
+    assert window.filing.save()
+    assert link.is_symlink()
+    assert read_project(own_copy) == window.document.kept
 
 
 @pytest.mark.parametrize(("answer", "leaves"), [(Buttons.Save, True), (Buttons.Discard, True), (Buttons.Cancel, False)])
@@ -98,5 +155,9 @@ def test_recent_files_that_are_gone_are_not_offered(window, own_copy):
     window.filing.open_path(own_copy)
     assert window.recent.paths() == [own_copy.resolve()]
     window.document.undo.setClean()
+    (entry,) = window.recent_menu.actions()
     own_copy.unlink()
     assert window.recent.paths() == []
+    entry.trigger()
+    assert "my skirt.stripewright" in window.messages.text
+    assert window.recent_menu.actions() == []

@@ -19,14 +19,17 @@ from PySide6.QtWidgets import QWidget
 
 from app.document import Document
 from app.edits import Edits
-from core.derive.changes import rows_of, with_layers
+from core.derive.changes import rows_of, with_cloth, with_layers
+from core.draft.measures import USUAL_CLOTH
 from core.errors import BadInput
 from core.files.project_file import project_from_bytes, project_to_bytes, read_project
 from core.matching.byhand import by_hand
 from core.model import variants
-from core.model.project import Layer, Placement, Strip
+from core.model.pattern import On
+from core.model.project import Centre, Layer, Match, Placement, Pocket, Strip
 from core.seams.joining import free_edges
 from core.seams.readings import measure
+from core.seams.walk import walk
 
 PANEL = st.sampled_from(["front.R", "front.L", "side.R", "side.L", "back.R", "back.L"])
 MM = st.floats(-900, 900, width=32).map(lambda mm: round(mm, 1))
@@ -89,6 +92,26 @@ class Work(RuleBasedStateMachine):
     def spread(self) -> None:
         self.edits.spread_out()
 
+    @rule(repeats=st.integers(-3, 3))
+    def by_repeats(self, repeats) -> None:
+        self.edits.nudge_by_repeats(repeats)
+
+    @rule()
+    def to_other_side(self) -> None:
+        self.edits.to_other_side()
+
+    @rule(du=MM, dv=MM, turn=st.sampled_from([-0.2, 0.0, 0.3]))
+    def move_by(self, du, dv, turn) -> None:
+        self.edits.move_by(du, dv, turn)
+
+    @rule()
+    def match_patches(self) -> None:
+        self.edits.match_patches()
+
+    @rule(follow=st.booleans())
+    def others_follow(self, follow) -> None:
+        self.edits.set_following(follow)
+
     @rule(panel=PANEL, places=st.lists(st.tuples(MM, MM), min_size=1, max_size=3), kept=st.booleans())
     def drag(self, panel, places, kept) -> None:
         for u, v in places:
@@ -107,6 +130,22 @@ class Work(RuleBasedStateMachine):
         first, *rest = self.document.kept.cloths
         changed = msgspec.structs.replace(first, width=float(width), grain_tolerance_deg=tolerance)
         self.document.change("Change cloth", msgspec.structs.replace(self.document.kept, cloths=(changed, *rest)))
+
+    @rule(on=st.sampled_from(["free", "lead", "ground"]), mirror=st.booleans())
+    def change_what_counts(self, on, mirror) -> None:
+        counts = Match(mirror_pairs=mirror, centre=Centre(on=on, panel="back.R"))
+        self.document.change("Change what counts", msgspec.structs.replace(self.document.kept, match=counts))
+
+    @rule(spare=st.integers(0, 20))
+    def fill_in_the_cloth(self, spare) -> None:
+        self.window.ways.cloth()
+        self.window.ways.page.form.spare.entry.show_value(float(spare))
+        self.window.ways.page.make_it()
+
+    @rule(more=st.booleans())
+    def take_a_cloth_from_the_shelf(self, more) -> None:
+        kept = self.document.kept
+        self.document.change("Shelf", with_cloth(kept, USUAL_CLOTH, None if more else kept.cloths[0].id))
 
     # --- sewing
 
@@ -128,6 +167,13 @@ class Work(RuleBasedStateMachine):
     def weigh(self, data, weight) -> None:
         if names := [seam.name for seam in self.document.kept.seams]:
             self.window.desk.sewing.change(data.draw(st.sampled_from(names)), {"weight": weight})
+
+    @rule(data=st.data())
+    def true_a_finding(self, data) -> None:
+        if remedies := [
+            remedy for finding in walk(self.document.kept, self.document.garment) for remedy in finding.remedies
+        ]:
+            self.window.desk.sewing.true_by(data.draw(st.sampled_from(remedies)))
 
     @rule(data=st.data())
     def pick_a_seam(self, data) -> None:
@@ -155,6 +201,26 @@ class Work(RuleBasedStateMachine):
         strip = Strip(id=f"strip-{taken}", name="Strip", length=float(length), width=40.0, number=number, cloth=cloth)
         self.window.desk.cut_list._keep_strip(None, strip)
 
+    @precondition(lambda self: self.document.kept.seams)
+    @rule(top=st.integers(80, 150), data=st.data())
+    def add_a_pocket(self, top, data) -> None:
+        kept = self.document.kept
+        seam = data.draw(st.sampled_from([seam.name for seam in kept.seams]))
+        size = {"opening": (float(top), top + 150.0), "width": 130.0, "depth": 240.0}
+        with contextlib.suppress(BadInput):
+            pocket = Pocket(id=f"pocket-{len(kept.pockets)}", seam=seam, cloth=kept.cloths[0].id, **size)
+            self.window.desk.cut_list._keep_pocket(None, pocket)
+
+    @rule(panel=PANEL)
+    def add_a_placket(self, panel) -> None:
+        kept = self.document.kept
+        on = On(panel=panel, at=(0.0, 200.0))
+        strip = Strip(
+            id=f"placket-{len(kept.strips)}", length=160.0, width=40.0, number=1, cloth=kept.cloths[0].id, on=on
+        )
+        with contextlib.suppress(BadInput):
+            self.window.desk.cut_list._keep_strip(None, strip)
+
     @precondition(lambda self: self.document.kept.layers)
     @rule()
     def take_a_layer_out(self) -> None:
@@ -178,6 +244,16 @@ class Work(RuleBasedStateMachine):
     @rule(name=NAME)
     def drop_a_variant(self, name) -> None:
         self.vary(lambda kept: variants.without(kept, name))
+
+    @rule(name=NAME, new=NAME)
+    def rename_a_variant(self, name, new) -> None:
+        if any(variant.name == name for variant in self.document.kept.variants):
+            self.window.desk.variants._rename(name, new)
+
+    @rule(name=NAME)
+    def try_what_would_help(self, name) -> None:
+        kept = self.document.kept
+        self.vary(lambda _: variants.tried(kept, by_hand(kept, self.document.garment), name))
 
     # --- history
 

@@ -386,6 +386,7 @@ HANDS = (
     ("Tab, Shift + Tab", "Go from panel to panel"),
     ("Shift or Ctrl + click", "Add a panel to the selection, or take it out"),
     ("Drag on bare cloth", "Select what the band touches"),
+    ("+, −, 0", "Zoom in, zoom out, show the whole cloth"),
     ("Wheel", "Zoom at the cursor"),
     ("Shift + wheel", "Move along the cloth"),
     ("Middle button, Space + drag", "Move the view"),

@@ -10,7 +10,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 HINTS = "This plugin does not support propagateSizeHints"
 SCREEN_ROOMS = dict.fromkeys(("app", "help", "pages", "safekeeping", "words"), HINTS)
-SCREEN_ROOMS["sewing_app"] = "This plugin does not support"
+SCREEN_ROOMS |= dict.fromkeys(("app", "sewing_app"), "This plugin does not support")
 """The rooms of tests that drive the workbench, and what Qt may say there, since the offscreen platform can't do it."""
 
 FULL_SEARCH = Path(__file__).parent / "lay", Path(__file__).parent / "bench"

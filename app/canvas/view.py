@@ -39,6 +39,7 @@ _ARROWS = {
     Qt.Key.Key_Up: (0, -1),
     Qt.Key.Key_Down: (0, 1),
 }
+_ZOOMS = {Qt.Key.Key_Plus: 1, Qt.Key.Key_Equal: 1, Qt.Key.Key_Minus: -1}
 
 
 class CanvasView(QGraphicsView):
@@ -329,7 +330,7 @@ class CanvasView(QGraphicsView):
     # --- keys
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Arrows nudge, Escape takes back a gesture or the selection, Space pans."""
+        """Arrows nudge, Escape takes back a gesture or the selection, Space pans; plus, minus and 0 zoom and fit."""
         if event.key() == Qt.Key.Key_Escape:
             self._escape()
         elif event.key() == Qt.Key.Key_Space and not event.isAutoRepeat():
@@ -337,6 +338,10 @@ class CanvasView(QGraphicsView):
             self.viewport().setCursor(Qt.CursorShape.OpenHandCursor)
         elif event.key() in _ARROWS and not self._gesture:
             self._nudge(_ARROWS[event.key()], event.modifiers())
+        elif event.key() in _ZOOMS:
+            self.zoom(_ZOOMS[event.key()])
+        elif event.key() == Qt.Key.Key_0:
+            self.fit()
         elif event.key() != Qt.Key.Key_Space:
             event.ignore()
 

@@ -61,6 +61,8 @@ class Comparison(QDialog):
         heads = (tr("Choice"), tr("Lay, {unit}"), tr("More, {unit}"), tr("To buy, {unit}"), tr("Cost"))
         self.table.setHorizontalHeaderLabels([head.format(unit=unit()) for head in heads])
         self.table.verticalHeader().hide()
+        self.table.setTabKeyNavigation(False)
+        self.table.horizontalHeader().setSectionsClickable(False)
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         self.table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)

@@ -50,7 +50,7 @@ class DerivedForm(QDialog):
     def lay_out(self) -> None:
         """Put the form into the dialog, once it has its fields."""
         self.form.show_unit(kept_unit())
-        scroll = QScrollArea(widgetResizable=True)
+        scroll = QScrollArea(widgetResizable=True, accessibleName=self.windowTitle())
         scroll.setFrameShape(QScrollArea.Shape.NoFrame)
         scroll.setWidget(self.form)
         column = QVBoxLayout(self)

@@ -190,6 +190,9 @@ class Desk(QSplitter):
         self.side.addTab(self.right, tr("Readings"))
         for name, title in LISTS.items():
             self.side.addTab(self.places[name], tr(title))
+        for tabs, names in ((self.pictures, PICTURES), (self.side, LISTS)):
+            for name in names:
+                self.places[name].after = tabs.tabBar()
         self.addWidget(cloth)
         self.addWidget(self.side)
         self.setStretchFactor(0, 1)

@@ -31,6 +31,7 @@ class Inspector(QFrame):
         super().__init__(parent)
         self._document, self._edits = document, edits
         self.cloths = QComboBox(accessibleName=tr("Cloth shown"), toolTip=tr("The cloth that is shown"))
+        self.cloths.setMinimumHeight(TARGET)
         self.name = QLabel()
         self.u = LengthBox(
             tr("Across"), tr("u: where the panel's origin lies across the cloth, from the left selvedge")

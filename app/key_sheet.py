@@ -23,7 +23,7 @@ class KeySheet(QDialog):
         hands = [(tr("On the cloth"), ""), *((tr(what), tr(keys)) for keys, what in HANDS)]
         for menus, more in ((MENUS[:3], []), (MENUS[3:4], hands), (MENUS[4:], [])):
             columns.addLayout(_column([part for menu in menus for part in _menu_part(menu)] + more))
-        scroll = QScrollArea(widgetResizable=True)
+        scroll = QScrollArea(widgetResizable=True, accessibleName=tr("Keys"))
         scroll.setFrameShape(QScrollArea.Shape.NoFrame)
         scroll.setWidget(sheet)
         layout = QVBoxLayout(self)

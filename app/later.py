@@ -14,6 +14,8 @@ from PySide6.QtCore import QObject, QTimer
 from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
+from app.tabbing import in_order, reached_in
+
 PAUSE_MS = 10
 """Between two slices of work the window has so long for everything else."""
 HEAVY = (
@@ -41,11 +43,14 @@ def make(owner: object, *names: str) -> None:
 
 
 class Place(QWidget):
-    """Where a widget will be, once somebody looks; `want` makes it and gives it to `take`."""
+    """Where a widget will be, once somebody looks; `want` makes it and gives it to `take`. Tab goes on to it from the
+    one `after` which it stands.
+    """
 
     def __init__(self, want: Callable[[], object], parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._want = want
+        self.after: QWidget | None = None
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
 
@@ -54,6 +59,7 @@ class Place(QWidget):
         self.layout().addWidget(widget)
         widget.show()
         self.layout().activate()
+        in_order(*([self.after] if self.after else []), *reached_in(widget))
         return widget
 
     def showEvent(self, event: QShowEvent) -> None:

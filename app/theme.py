@@ -140,9 +140,8 @@ def _with_even_figures(font: QFont) -> QFont:
 
 def _style_sheet(theme: Theme) -> str:
     """What the palette can't say: outlines of fields and ticks that are seen in light and dark alike."""
-    edge, raised, text, accent, surface, line = (
-        theme.colour(role).name() for role in ("edge", "raised", "text", "accent", "surface", "line")
-    )
+    roles = ("edge", "raised", "text", "accent", "on_accent", "surface", "line", "disabled")
+    edge, raised, text, accent, on_accent, surface, line, disabled = (theme.colour(role).name() for role in roles)
     tick = resource("icons", "tick-dark.svg" if theme.dark else "tick.svg").as_posix()
     return f"""
         QToolTip {{ color: {text}; background: {raised}; border: 1px solid {edge}; padding: {GRID}px; }}
@@ -151,6 +150,15 @@ def _style_sheet(theme: Theme) -> str:
         }}
         QLineEdit:focus, QAbstractSpinBox:focus {{ border: 2px solid {accent}; padding: 0 {GRID - 1}px; }}
         QLineEdit:disabled, QAbstractSpinBox:disabled {{ border-color: {line}; }}
+        QMenuBar::item {{ padding: {GRID + 1}px {2 * GRID}px; background: transparent; }}
+        QMenuBar::item:selected {{ background: {accent}; color: {on_accent}; }}
+        QMenu::item {{ padding: {GRID}px {4 * GRID}px {GRID}px {3 * GRID}px; min-height: {4 * GRID}px; }}
+        QMenu::item:selected {{ background: {accent}; color: {on_accent}; }}
+        QMenu::item:disabled {{ color: {disabled}; background: transparent; }}
+        QMenu::separator {{ height: 1px; background: {line}; margin: {GRID}px {2 * GRID}px; }}
+        QMenu::icon {{ padding: 2px; margin-left: {GRID}px; }}
+        QMenu::icon:checked {{ border: 1px solid {edge}; border-radius: 3px; background: {raised}; }}
+        QMenu::indicator {{ margin-left: {2 * GRID}px; }}
         QDialogButtonBox {{ dialogbuttonbox-buttons-have-icons: 0; }}
         QAbstractSpinBox QLineEdit, QAbstractSpinBox QLineEdit:focus {{ border: none; padding: 0; }}
         QAbstractSpinBox::up-button, QAbstractSpinBox::down-button {{ width: 0; height: 0; border: none; }}

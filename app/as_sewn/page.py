@@ -46,7 +46,7 @@ class AsSewnPage(QWidget):
         for part in (self.heading, self.told, self.table, self.errors):
             column.addWidget(part)
         column.addStretch(1)
-        scroll = QScrollArea(widgetResizable=True)
+        scroll = QScrollArea(widgetResizable=True, accessibleName=tr("As sewn"))
         scroll.setFrameShape(QFrame.Shape.NoFrame)
         scroll.setWidget(whole)
         page = QVBoxLayout(self)

@@ -1,7 +1,6 @@
 """The cloths of a project, or the one cloth of a project that is only being made."""
 
 from collections.abc import Callable
-from itertools import pairwise
 from typing import Any
 
 import msgspec
@@ -110,9 +109,7 @@ class ClothPage(Page):
         for button in (self.add, self.out):
             button.setMinimumHeight(BUTTON_HIGH)
         self.foot.insertLayout(0, row)
-        in_order = (self.which, self.add, self.out, self.back, self.make)
-        for before, after in pairwise(in_order):
-            self.setTabOrder(before, after)
+        self.ways_on = (self.which, self.add, self.out, self.back, self.make)
         self.which.edited.connect(lambda: self._turn_to(self.which.read()))
 
     @property

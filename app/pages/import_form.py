@@ -4,7 +4,7 @@ import math
 from pathlib import Path
 from typing import Any
 
-from PySide6.QtCore import QSignalBlocker, Qt, Signal
+from PySide6.QtCore import QSignalBlocker, QSize, Qt, Signal
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QListWidget, QListWidgetItem, QPushButton, QWidget
 
 from app.pages.cloth_card import ClothCard
@@ -192,6 +192,7 @@ class ImportForm(Form):
             else tr("{name}  ·  open, {length_mm:.0f} mm", name=name, length_mm=outline.length_mm)
         )
         item.setData(Qt.ItemDataRole.UserRole, index)
+        item.setSizeHint(QSize(0, TARGET))
         item.setCheckState(Qt.CheckState.Checked if asked else Qt.CheckState.Unchecked)
         if not outline.closed:
             item.setFlags(Qt.ItemFlag.NoItemFlags)

@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
+from PySide6.QtGui import QKeySequence, QShortcut, QShowEvent
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
@@ -22,6 +22,7 @@ from app.pages.entries import Choice
 from app.pages.form import Form, Note, Section
 from app.pages.lengths import UNITS, LengthUnit
 from app.pages.rows import Rows
+from app.tabbing import in_order, reached_in
 from app.theme import GRID, ROOMY, SPACE, WIDE, Size, current
 from app.words import tr
 
@@ -51,6 +52,7 @@ class Page(QWidget):
         self.back = QPushButton(tr("Back"))
         self.back.clicked.connect(self.left)
         self.make = QPushButton(make, clicked=self.make_it)
+        self.ways_on: tuple[QWidget, ...] = (self.back, self.make)
         self._lay_out()
         self.unit_choice.edited.connect(self._change_unit)
         form.show_unit(self.unit)
@@ -105,6 +107,13 @@ class Page(QWidget):
             button.setMinimumHeight(BUTTON_HIGH)
             foot.addWidget(button)
         return foot
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Tab goes through the fields, then the pictures, then the way on; the head comes last, before the fields."""
+        super().showEvent(event)
+        pictures = (self.pictures.itemAt(at).widget() for at in range(self.pictures.count()))
+        right = [one for part in (*pictures, self.findings) if part for one in reached_in(part)]
+        in_order(*reached_in(self.form), *right, *self.ways_on)
 
     def make_it(self) -> None:
         """Do what the page is for."""

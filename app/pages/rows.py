@@ -8,6 +8,7 @@ from PySide6.QtWidgets import QGridLayout, QLabel, QPushButton, QToolButton, QVB
 
 from app.icons import icon
 from app.pages.form import Note
+from app.tabbing import in_order
 from app.theme import TARGET, TIGHT, Size, current
 from app.words import tr
 from core.errors import BadInput
@@ -100,10 +101,8 @@ class Rows(QWidget):
         """Keys go through the rows one by one, then to the button below."""
         order = [entry for number, row in enumerate(self.rows) for entry in [*row, *self._outs[number : number + 1]]]
         order = [widget for widget in order if widget.focusPolicy() != Qt.FocusPolicy.NoFocus]
-        if not order:
-            return
-        for before, after in zip([self.add_button, *order], [*order, self.add_button], strict=True):
-            QWidget.setTabOrder(before, after)
+        if order:
+            in_order(self.add_button, *order, self.add_button)
 
     def add_new(self) -> None:
         """Put one more row at the end."""

@@ -50,6 +50,7 @@ class SwatchPage(Page):
         self.pictures.addWidget(self.told)
         self._connect()
         self.photo.ask_marks(self.form.marks_needed)
+        self._show(None)
         self.follow()
         self.show_theme()
 

@@ -2,12 +2,12 @@
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor
+from PySide6.QtGui import QColor, QPalette
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from app.grades import COLOURS
 from app.length_box import DegreeBox, LengthBox
-from app.theme import ROLES, apply_theme
+from app.theme import ROLES, Theme, apply_theme
 from app.workbench import application
 
 GROUNDS = ("window", "surface", "raised", "selected")
@@ -36,6 +36,20 @@ def test_the_formula_gives_the_published_extremes():
 def test_words_stand_out_by_four_and_a_half(dark):
     poor = [(a, b) for a, b in WORDS if contrast(QColor(ROLES[a][dark]), QColor(ROLES[b][dark])) < 4.5]
     assert poor == []
+
+
+OF_THE_PALETTE = [("WindowText", "Window"), ("Text", "Base"), ("PlaceholderText", "Base"), ("ButtonText", "Button")]
+OF_THE_PALETTE += [("ToolTipText", "ToolTipBase"), ("HighlightedText", "Highlight"), ("Text", "AlternateBase")]
+OF_THE_PALETTE += [("Link", "Base"), ("Link", "Window"), ("LinkVisited", "Base"), ("BrightText", "Window")]
+"""What the toolkit writes on what, by its own roles; what can't be used is left out, as SC 1.4.3 has it."""
+
+
+@pytest.mark.parametrize("dark", [False, True])
+def test_what_the_toolkit_writes_stands_out_too(dark):
+    palette = Theme(dark).palette()
+    colours = [[palette.color(QPalette.ColorRole[name]) for name in pair] for pair in OF_THE_PALETTE]
+    assert [pair for pair, both in zip(OF_THE_PALETTE, colours, strict=True) if contrast(*both) < 4.5] == []
+    assert all(colour.alpha() == 255 for both in colours for colour in both)
 
 
 @pytest.mark.parametrize("dark", [False, True])

@@ -1,7 +1,9 @@
 """The cloth as the desk: its true stripes, selvedges, flaws and cut end."""
 
+from collections.abc import Iterable, Sequence
+
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF
+from PySide6.QtGui import QBrush, QColor, QPainter, QPainterPath, QPen, QPolygonF
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
 from app.canvas.item import CanvasItem
@@ -22,6 +24,8 @@ class ClothItem(CanvasItem):
         super().__init__()
         self.cloth = cloth
         self.shown_mm = shown_mm
+        self._lacking = _joined(missing_outlines(cloth))
+        self._flaws = [_joined([outline]) for outline in cloth.flaw_outlines]
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemUsesExtendedStyleOption)
         self.setZValue(-10)
 
@@ -39,8 +43,9 @@ class ClothItem(CanvasItem):
         theme = current()
         paint_stripes(painter, self.cloth, exposed, scale)
         self._paint_selvedges(painter, exposed, theme)
-        for outline in (*self.cloth.flaw_outlines, *missing_outlines(self.cloth)):
-            self._paint_flaw(painter, QPolygonF([QPointF(*point) for point in outline]), exposed, theme)
+        for place in (*self._flaws, self._lacking):
+            if place.intersects(exposed):
+                self._paint_flaw(painter, place, theme)
         self._paint_ends(painter, theme)
 
     def _paint_selvedges(self, painter: QPainter, exposed: QRectF, theme: Theme) -> None:
@@ -51,19 +56,16 @@ class ClothItem(CanvasItem):
         painter.setPen(_hair(theme.colour("ink", 0.55)))
         painter.drawLines([QLineF(u, exposed.top(), u, exposed.bottom()) for u in (left, right)])
 
-    def _paint_flaw(self, painter: QPainter, outline: QPolygonF, exposed: QRectF, theme: Theme) -> None:
-        part = outline.intersected(QPolygonF(exposed))
-        if part.isEmpty():
-            return
+    def _paint_flaw(self, painter: QPainter, place: QPainterPath, theme: Theme) -> None:
         colour = theme.colour("flaw")
         hatch = QBrush(colour, Qt.BrushStyle.BDiagPattern)
         hatch.setTransform(painter.worldTransform().inverted()[0])
         painter.setPen(Qt.PenStyle.NoPen)
         painter.setBrush(theme.colour("halo", 0.7))
-        painter.drawPolygon(part)
+        painter.drawPath(place)
         painter.setPen(_hair(colour))
         painter.setBrush(hatch)
-        painter.drawPolygon(part)
+        painter.drawPath(place)
         painter.setBrush(Qt.BrushStyle.NoBrush)
 
     def _paint_ends(self, painter: QPainter, theme: Theme) -> None:
@@ -75,6 +77,16 @@ class ClothItem(CanvasItem):
             end.setDashPattern([2, 6])
         painter.setPen(end)
         painter.drawLine(QLineF(0, self.shown_mm, self.cloth.width, self.shown_mm))
+
+
+def _joined(outlines: Iterable[Iterable[Sequence[float]]]) -> QPainterPath:
+    """Simple outlines that may touch, as one shape without borders inside."""
+    path = QPainterPath()
+    path.setFillRule(Qt.FillRule.WindingFill)
+    for outline in outlines:
+        path.addPolygon(QPolygonF([QPointF(*point) for point in outline]))
+        path.closeSubpath()
+    return path.simplified()
 
 
 def paint_stripes(painter: QPainter, cloth: Cloth, part: QRectF, scale: float) -> None:

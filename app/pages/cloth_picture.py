@@ -1,7 +1,7 @@
 """A cloth as it lies before one, the whole of its width."""
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QPainter, QResizeEvent
+from PySide6.QtCore import QPointF, QRectF, QSize, QSizeF, Qt
+from PySide6.QtGui import QPainter, QPixmap, QResizeEvent
 from PySide6.QtWidgets import QFrame, QGraphicsScene, QGraphicsView, QSizePolicy
 
 from app.canvas.cloth import ClothItem
@@ -31,11 +31,8 @@ class WholeCloth(QGraphicsView):
 
     def show_cloth(self, cloth: Cloth, wanted_mm: float = 0.0) -> None:
         """Show a cloth, as far down as is wanted, and to its last flaw and the end of a remnant at least."""
-        ends = [v + 100 for flaw in cloth.flaw_outlines for _, v in flaw]
-        ends += [cloth.end or 0.0] if cloth.remnant else []
-        wanted = max(_SHOWN * cloth.width, wanted_mm, *ends, 0.0)
         self.scene().clear()
-        self.scene().addItem(ClothItem(cloth, wanted if cloth.end is None else min(wanted, cloth.end)))
+        self.scene().addItem(_item(cloth, wanted_mm))
         self.scene().setSceneRect(self.scene().itemsBoundingRect())
         self._fit()
 
@@ -52,3 +49,24 @@ class WholeCloth(QGraphicsView):
         rect = self.sceneRect()
         margin = rect.width() / 60
         self.fitInView(rect.adjusted(-margin, -margin, margin, margin), Qt.AspectRatioMode.KeepAspectRatio)
+
+
+def whole_pixmap(cloth: Cloth, size: QSize, ratio: float) -> QPixmap:
+    """A cloth as `WholeCloth` shows it, on nothing, for a screen that has `ratio` pixels to one of the size's."""
+    scene, item = QGraphicsScene(), _item(cloth, 0.0)
+    scene.addItem(item)
+    pixmap = QPixmap(size * ratio)
+    pixmap.setDevicePixelRatio(ratio)
+    pixmap.fill(Qt.GlobalColor.transparent)
+    painter = QPainter(pixmap)
+    scene.render(painter, QRectF(QPointF(), QSizeF(size)), item.boundingRect())
+    painter.end()
+    return pixmap
+
+
+def _item(cloth: Cloth, wanted_mm: float) -> ClothItem:
+    """A cloth as far down as is wanted, and to its last flaw and the end of a remnant at least."""
+    ends = [v + 100 for flaw in cloth.flaw_outlines for _, v in flaw]
+    ends += [cloth.end or 0.0] if cloth.remnant else []
+    wanted = max(_SHOWN * cloth.width, wanted_mm, *ends, 0.0)
+    return ClothItem(cloth, wanted if cloth.end is None else min(wanted, cloth.end))

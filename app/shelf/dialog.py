@@ -1,4 +1,5 @@
-"""What is on the shelf: every cloth with its stripes, its measures, its note and its picture; to take, or take off."""
+"""What is on the shelf: every cloth with its stripes, its shape, its measures, its note and its picture; to take, or
+take off."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -18,6 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from app.pages.cloth_card import swatch_pixmap
+from app.pages.cloth_picture import WholeCloth, whole_pixmap
 from app.pages.cloth_words import cloth_in_words
 from app.pages.form import Note
 from app.pages.page import kept_unit
@@ -28,7 +30,8 @@ from core.files.shelf import OnShelf, off_shelf, on_shelf
 from core.model.cloth import Cloth
 
 ICON = QSize(24 * GRID, 16 * GRID)
-LARGE = QSize(76 * GRID, 52 * GRID)
+LARGE = QSize(76 * GRID, 34 * GRID)
+WHOLE_HIGH = 44 * GRID
 
 
 class ShelfDialog(QDialog):
@@ -53,6 +56,7 @@ class ShelfDialog(QDialog):
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.empty, self.faults = Note(), Note()
         self.picture, self.name, self.words = QLabel(), QLabel(wordWrap=True), Note()
+        self.whole = WholeCloth()
         words = tr("Take it in the place of {cloth}").format(cloth=instead)
         self.take = QPushButton(words, clicked=lambda: self._take(False))
         self.take_more = QPushButton(tr("Take it as one more cloth"), clicked=lambda: self._take(True))
@@ -65,12 +69,14 @@ class ShelfDialog(QDialog):
         self._fill()
 
     def _lay_out(self) -> None:
-        self.resize(200 * GRID, 128 * GRID)
+        self.resize(200 * GRID, 152 * GRID)
         self.picture.setFixedSize(LARGE)
+        self.whole.setFixedSize(LARGE.width(), WHOLE_HIGH)
+        self.whole.show_theme()
         self.picture.setAlignment(Qt.AlignmentFlag.AlignCenter)
         self.name.setFont(current().font(Size.NORMAL, bold=True))
         detail = QVBoxLayout(spacing=SPACE)
-        for part in (self.picture, self.name, self.words):
+        for part in (self.picture, self.whole, self.name, self.words):
             detail.addWidget(part)
         detail.addStretch(1)
         for button in (self.take, self.take_more, self.away):
@@ -113,7 +119,8 @@ class ShelfDialog(QDialog):
     def _item(self, one: OnShelf) -> QListWidgetItem:
         cloth = one.kept.cloth
         said = [cloth.title, cloth_in_words(cloth, kept_unit()), _day_and_note(one)]
-        pixmap = swatch_pixmap(cloth, ICON, self.devicePixelRatioF())
+        shape = whole_pixmap if cloth.remnant or cloth.flaws else swatch_pixmap
+        pixmap = shape(cloth, ICON, self.devicePixelRatioF())
         return QListWidgetItem(QIcon(pixmap), "\n".join(said))
 
     @property
@@ -124,13 +131,14 @@ class ShelfDialog(QDialog):
 
     def _show_chosen(self) -> None:
         one = self.chosen
-        for part in (self.picture, self.name, self.words, self.take, self.away):
+        for part in (self.picture, self.whole, self.name, self.words, self.take, self.away):
             part.setVisible(one is not None)
         self.take_more.setVisible(one is not None and self._may_add)
         if one is None:
             return
         self.picture.setPixmap(self._large(one))
         self.picture.setAccessibleName(tr("Picture of {cloth}").format(cloth=one.kept.cloth.title))
+        self.whole.show_cloth(one.kept.cloth)
         self.name.setText(one.kept.cloth.title)
         self.words.say(f"{cloth_in_words(one.kept.cloth, kept_unit())}\n{_day_and_note(one)}")
 

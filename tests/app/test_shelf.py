@@ -3,14 +3,14 @@
 import msgspec
 import pytest
 from PIL import Image
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QMessageBox
 
 from app.errands import left_of
 from app.match_form import MatchForm
 from app.safekeeping.folders import shelf_folder
-from app.shelf.dialog import ShelfDialog
+from app.shelf.dialog import ICON, ShelfDialog
 from app.shelf.keep_form import KeepForm
 from conftest import SAMPLES
 from core.draft.measures import USUAL_CLOTH
@@ -80,6 +80,37 @@ def test_taking_off_for_good_is_asked_once_and_bad_files_are_told(skirt, shelf, 
     assert on_shelf(shelf)[0] == ()
     assert shown.empty.isVisible()
     assert len(asked) == 2
+    shown.close_button.click()
+
+
+def test_a_remnant_is_shown_in_its_shape_with_what_it_lacks_and_its_bars(skirt, shelf):
+    bars = {"width": 200.0, "stripes": ({"name": "bar", "at": 50.0, "width": 100.0, "colour": "#23304d"},)}
+    cloth = {
+        "id": "main",
+        "width": 1000.0,
+        "crosswise": {**bars, "ground": "#e9e1cf", "lead": "bar"},
+        "remnant": {
+            "outline": [[0, 0], [1000, 0], [1000, 400], [500, 400], [500, 800], [0, 800]],
+            "holes": [[[100, 100], [300, 100], [300, 300], [100, 300]]],
+        },
+        "flaws": [[100, 500, 300, 700]],
+    }
+    put_on_shelf(shelf, msgspec.convert(cloth, Cloth))
+    skirt.actions_by_id["shelf"].trigger()
+    shown = dialog(skirt, ShelfDialog)
+    whole = shown.whole.grab().toImage()
+    icon = shown.list.item(0).icon().pixmap(ICON).toImage()
+
+    def seen(u: float, v: float) -> str:
+        return whole.pixelColor(shown.whole.mapFromScene(QPointF(u, v))).name()
+
+    assert (seen(600, 50), seen(600, 150), seen(600, 250)) == ("#23304d", "#e9e1cf", "#23304d")
+    there = {"#23304d", "#e9e1cf"}
+    for u, v in ((200, 250), (800, 650), (200, 650)):
+        assert seen(u, v) not in there
+    scale = min(icon.width() / 1000, icon.height() / 800)
+    assert icon.pixelColor(round(600 * scale), round(150 * scale)).name() == "#e9e1cf"
+    assert icon.pixelColor(round(800 * scale), round(650 * scale)).name() not in there
     shown.close_button.click()
 
 

@@ -1,5 +1,6 @@
 """Opening and saving: dialogs, and the question before work would be lost."""
 
+from collections.abc import Callable
 from pathlib import Path
 
 from PySide6.QtCore import QObject
@@ -24,6 +25,8 @@ class Filing(QObject):
         super().__init__(window)
         self._document, self._recent, self._messages, self._window = document, recent, messages, window
         self.disk = DiskCopy()
+        self.may_leave_page: Callable[[], bool] = lambda: True
+        """Asks what becomes of a page half filled in; whether it may be left."""
 
     # --- opening
 
@@ -138,6 +141,10 @@ class Filing(QObject):
         return True
 
     def may_leave(self) -> bool:
+        """Ask what becomes of a page half filled in, and of unsaved changes; returns whether both may be left."""
+        return self.may_leave_page() and self.may_leave_project()
+
+    def may_leave_project(self) -> bool:
         """Ask what becomes of unsaved changes; returns whether the project may be left."""
         if self._document.undo.isClean():
             return True

@@ -114,6 +114,11 @@ class ImportPage(Page):
         self._path = path
         self._read()
 
+    def begin_with(self, path: Path) -> None:
+        """Read the drawing that the page came up for, which nobody has filled in."""
+        self.open(path)
+        self.begin(self.way)
+
     def _read(self) -> None:
         form, has_pages = self.form, self._path.suffix.lower() == ".pdf"
         drawing, trouble = None, ""

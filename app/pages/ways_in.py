@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QFileDialog, QStackedWidget, QWidget
+from PySide6.QtWidgets import QFileDialog, QMessageBox, QStackedWidget, QWidget
 
 from app.document import Document
 from app.filing import DRAWINGS, Filing
@@ -51,6 +51,7 @@ class WaysIn(QObject):
         self._document, self._filing, self._messages = document, filing, messages
         self._pages, self._home, self._window = pages, home, window
         self._below: list[Page] = []
+        filing.may_leave_page = self.may_leave
 
     # --- which page is up
 
@@ -116,6 +117,16 @@ class WaysIn(QObject):
         filled_in = any(page.filled_in for page in self._all)
         return [{"way": page.way, "title": page.title.text(), **page.stands()} for page in self._all if filled_in]
 
+    def may_leave(self) -> bool:
+        """Ask whether pages half filled in may be left; those that are not go without a word."""
+        title = next((page.title.text() for page in reversed(self._all) if page.filled_in), "")
+        if not title:
+            return True
+        text = tr("Leave the page {page}? What was filled in there is lost.").format(page=title)
+        buttons = QMessageBox.StandardButton
+        ask = buttons.Discard | buttons.Cancel
+        return QMessageBox.question(self._window, "Stripewright", text, ask, buttons.Cancel) == buttons.Discard
+
     def stand_again(self, stood: list[dict[str, Any]]) -> None:
         """Bring pages up again, filled in as far as they were."""
         ways = {
@@ -159,7 +170,7 @@ class WaysIn(QObject):
     def open_drawing(self, path: Path) -> None:
         """Bring in the pieces of a drawing as a new project."""
         self.leave_all()
-        self._import().open(path)
+        self._import().begin_with(path)
 
     def _import(self) -> "ImportPage":
         from app.pages.import_page import ImportPage
@@ -194,7 +205,7 @@ class WaysIn(QObject):
         """Ask for a drawing and add its pieces to the open project."""
         if path := self._ask_drawing():
             self.leave_all()
-            self._add_from().open(path)
+            self._add_from().begin_with(path)
 
     def _add_from(self) -> "ImportPage":
         from app.pages.import_page import ImportPage
@@ -213,7 +224,7 @@ class WaysIn(QObject):
         return Path(path) if path else None
 
     def _begin(self, project: Project) -> None:
-        if not self._filing.may_leave():
+        if not self._filing.may_leave_project():
             return
         self.leave_all()
         self._document.begin(project)

@@ -63,9 +63,9 @@ class RescuedBar(Bar):
             self._messages.warn(tr("This can't be brought back: {error}").format(error=error))
             self._drop(orphan.let_go)
             return
+        if not (self._filing.may_leave_page() and (project is None or self._filing.may_leave_project())):
+            return
         if project is not None:
-            if not self._filing.may_leave():
-                return
             self._take(project, orphan.origin)
         self._bring_pages(orphan.origin.pages)
         self._keeper.take_over(orphan.origin.changes)
@@ -98,15 +98,16 @@ def in_words(origin: Origin, today: date) -> str:
     """What was not saved, since when."""
     at = origin.moment
     when = "" if at is None else f"{at:%H:%M}" if at.date() == today else f"{at:%Y-%m-%d, %H:%M}"
-    page = tr("the page {page} half filled in").format(page=origin.pages[-1]["title"]) if origin.pages else ""
-    named = origin.title or page
+    page = origin.pages[-1]["title"] if origin.pages else ""
+    named = origin.title or tr("the page {page}").format(page=page)
     parts = [tr("{title} from {time}").format(title=named, time=when) if when else named]
     if origin.changes == 1:
         parts.append(tr("1 change not saved"))
     elif origin.changes > 1:
         parts.append(tr("{count} changes not saved").format(count=origin.changes))
-    if page and page != named:
-        parts.append(page)
+    if page:
+        half = tr("the page {page} half filled in") if origin.title else tr("half filled in")
+        parts.append(half.format(page=page))
     return tr("The program ended before this was saved: {what}.").format(what=", ".join(parts))
 
 

@@ -1,6 +1,7 @@
 """A page half filled in is kept with the work, and comes back as it was when its window is gone."""
 
 import json
+import re
 import shutil
 
 import msgspec
@@ -9,6 +10,7 @@ import pytest
 from PIL import Image, ImageDraw
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QMessageBox
 
 from app.pages.swatch_form import MARKS
 from app.safekeeping.folders import recovery_folder
@@ -18,6 +20,7 @@ from core.model.cloth import Cloth
 from pages_hands import chosen, clicked, typed
 from swatch.made import Made, picture
 
+Buttons = QMessageBox.StandardButton
 CLOTH = Made(20, ((5, 5, "#23304d"), (13, 2, "#b8282e")), size=(600, 400), noise=4, even=False)
 GORES = """<svg xmlns="http://www.w3.org/2000/svg" width="900mm" height="900mm" viewBox="0 0 900 900">
 <path id="front" d="M 60 60 Q 100 68 140 60 L 190 760 Q 100 790 10 760 Z"/>
@@ -265,7 +268,8 @@ def test_a_page_over_no_project_is_kept_offered_and_brought_back(window, skirt_f
     window.ways.leave_all()
     window.keeper.rescue()
     window.rescued.look()
-    assert "the page New from measurements half filled in from" in window.rescued.words.text()
+    said = window.rescued.words.text()
+    assert re.fullmatch(r".* saved: the page New from measurements from \d\d:\d\d, half filled in\.", said)
     clicked(window.rescued.back)
     assert window.document.is_empty
     assert window.ways.page.form.chosen.lengths["waist"].entry.text() == "712"
@@ -278,6 +282,7 @@ def test_a_page_over_a_saved_project_comes_back_with_it_and_nothing_counts_as_ch
     window.ways.cloth()
     typed(window.ways.page.form.wide.entry, "1234")
     left_as_by_a_crash(window)
+    window.ways.leave_all()
     window.filing.open_sample(own_copy)
     window.rescued.look()
     assert "my skirt" in window.rescued.words.text()
@@ -310,3 +315,28 @@ def test_what_another_version_kept_of_a_form_leaves_the_form_as_it_is(window, sk
     kept[0]["form"]["entries"][0][0] = "Another"
     window.ways.stand_again([{"way": "unheard of", "title": ""}, *kept])
     assert window.ways.page.form.chosen.lengths["waist"].entry.read() == 680
+
+
+@pytest.mark.parametrize(("answer", "left"), [(Buttons.Discard, True), (Buttons.Cancel, False)])
+def test_a_page_half_filled_in_is_not_left_unasked_for_another_project(window, own_copy, monkeypatch, answer, left):
+    asked = []
+    monkeypatch.setattr(QMessageBox, "question", lambda *args: asked.append(args[2]) or answer)
+    window.ways.from_measurements()
+    page = window.ways.page
+    assert window.filing.may_leave()
+    typed(page.form.chosen.lengths["waist"].entry, "712")
+    window.filing.open_path(own_copy)
+    assert asked == ["Leave the page New from measurements? What was filled in there is lost."]
+    assert window.document.is_empty is not left
+    assert (window.ways.page is page) is not left
+    window.ways.leave_all()
+
+
+def test_making_the_project_that_a_page_is_for_asks_nothing(window, skirt_form, drawing, monkeypatch):
+    monkeypatch.setattr(QMessageBox, "question", lambda *args: pytest.fail(args[2]))
+    assert window.ways.page.way == "drawing"
+    assert window.filing.may_leave()
+    typed(window.ways.page.form.allowance.entry, "20")
+    clicked(window.ways.page.make)
+    assert not window.document.is_empty
+    window.document.undo.setClean()

@@ -38,6 +38,11 @@ class Grades:
         return self.good_mm, self.fair_mm
 
 
+def is_broken(grade: Grade) -> bool:
+    """Whether a grade's line is dashed or dotted."""
+    return bool(_DASHES[grade])
+
+
 def colour_of(grade: Grade) -> QColor:
     """The colour that stands for a grade; never use it alone."""
     return QColor(COLOURS[grade])
@@ -71,6 +76,20 @@ def halo_for(grade: Grade, width: float = 2.0, cosmetic: bool = True) -> QPen:
     pen.setCapStyle(Qt.PenCapStyle.RoundCap)
     pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
     return pen
+
+
+@lru_cache(maxsize=32)
+def line_pens(grade: Grade, width: float, cosmetic: bool = True) -> tuple[QPen, QPen]:
+    """Halo and line of a grade with the caps and joins that are quickest to draw: edges are smooth, dots small."""
+    halo, line = halo_for(grade, width, cosmetic), pen_for(grade, width, cosmetic)
+    for pen in (halo, line):
+        pen.setJoinStyle(Qt.PenJoinStyle.BevelJoin)
+        pen.setCapStyle(Qt.PenCapStyle.FlatCap)
+    if not is_broken(grade):
+        line.setCapStyle(Qt.PenCapStyle.SquareCap)
+    if grade == "poor":
+        line.setDashPattern([1.0, 1.0])
+    return halo, line
 
 
 _MARKS: dict[Grade, list[tuple[float, float]]] = {

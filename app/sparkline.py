@@ -1,17 +1,20 @@
 """The small drawing of the step down a seam, top of the seam on the left."""
 
+import numpy as np
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen, QPixmap, QPolygonF
+from PySide6.QtGui import QPainter, QPen, QPixmap
 
-from app.grades import GRADES, Grades, pen_for
+from app.canvas.shapes import lines, polygon
+from app.grades import GRADES, Grades, is_broken, line_pens
 from app.theme import current
+from core.geometry.paths import Points
 from core.seams.readings import SeamReading
 from core.seams.runs import Run, graded_runs
 
 _LINE = 1.5
 _INSET = 2.0
 """Room for half of the heaviest pen, px."""
-_MOST_POINTS = 48
+_MOST_POINTS = 24
 
 
 def range_mm(period: float, grades: Grades) -> float:
@@ -37,25 +40,27 @@ def paint_sparkline(painter: QPainter, cell: QRectF, reading: SeamReading, grade
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     for run in graded_runs(reading, grades.limits_mm):
         painter.setPen(_pen(run))
-        painter.drawPolyline(_points(run, area, reading.line.length, most))
+        points = _points(run, area, reading.line.length, most)
+        broken = run.counts and is_broken(GRADES[run.grade])
+        painter.drawPolyline(polygon(points)) if broken else painter.drawLines(lines(points))
     painter.restore()
 
 
 def _pen(run: Run) -> QPen:
     if run.counts:
-        return pen_for(GRADES[run.grade], _LINE, cosmetic=False)
+        return line_pens(GRADES[run.grade], _LINE, cosmetic=False)[1]
     return QPen(current().colour("quiet", 0.45), 1.0, Qt.PenStyle.SolidLine)
 
 
-def _points(run: Run, area: QRectF, length: float, most: float) -> QPolygonF:
-    every = -(-len(run.height) // _MOST_POINTS)
-    heights = [*run.height[:-1:every].tolist(), float(run.height[-1])]
-    steps = [*run.step[:-1:every].tolist(), float(run.step[-1])]
+def _points(run: Run, area: QRectF, length: float, most: float) -> Points:
+    last = len(run.height) - 1
+    at = [*range(0, last, -(-last // _MOST_POINTS)), last]
     left, down = area.left(), area.width() / length
     middle, up = area.center().y(), area.height() / 2 / most
-    return QPolygonF(
-        [QPointF(left + h * down, middle - max(-most, min(most, s)) * up) for h, s in zip(heights, steps, strict=True)]
-    )
+    points = np.empty((len(at), 2))
+    points[:, 0] = left + run.height[at] * down
+    points[:, 1] = middle - run.step[at].clip(-most, most) * up
+    return points
 
 
 class SparklineCache:

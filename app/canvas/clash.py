@@ -8,7 +8,7 @@ from PySide6.QtGui import QBrush, QColor, QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QStyleOptionGraphicsItem
 
 from app.canvas.item import CanvasItem
-from app.canvas.panels import polygon
+from app.canvas.shapes import polygon
 from app.theme import current
 from core.lay.lying import Lying
 from core.model.pattern import PanelName

@@ -1,18 +1,21 @@
 """Sewn edges on the cloth, coloured by the step down the seam, with the number where it is worst."""
 
+from bisect import bisect_left, bisect_right
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 
 import numpy as np
-from PySide6.QtCore import QPointF, QRectF, Qt
+import shapely
+from PySide6.QtCore import QLineF, QPointF, QRectF
 from PySide6.QtGui import QFontMetricsF, QPainter, QPainterPath, QPen
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
 from app.canvas.item import CanvasItem
-from app.canvas.panels import PanelItem, polygon
+from app.canvas.panels import PanelItem
+from app.canvas.shapes import lines, polygon
 from app.figures import step
-from app.grades import GRADES, Grade, Grades, colour_of, halo_for, pen_for
+from app.grades import GRADES, Grade, Grades, colour_of, is_broken, line_pens
 from app.theme import Size, current
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats
@@ -21,7 +24,8 @@ from core.seams.readings import SeamReading
 from core.seams.runs import Run, graded_runs
 from core.seams.strip import Side, edge_at
 
-DRAWN_EVERY_MM = 16.0
+STRAYS_MM = 0.05
+"""An edge as it is drawn strays from the true one by this much at most: a stroke costs by its points."""
 WIDTH_PX, PICKED_PX = 2.2, 3.4
 LEAST_MM = 0.05
 """A seam that is worst by less gets no number."""
@@ -38,7 +42,7 @@ class SewnEdge(CanvasItem):
         self._owner = parent
         self._height = line.height
         self._points, self._inward = edge_at(line, side, line.height)
-        self._paths: dict[Grade, QPainterPath] = {}
+        self._strokes: dict[Grade, tuple[list[QLineF], QPainterPath]] = {}
         self._picked = False
         self._extent = polygon(self._points).boundingRect()
         self._box = QRectF()
@@ -47,7 +51,7 @@ class SewnEdge(CanvasItem):
 
     def show_reading(self, reading: SeamReading | None, stretches: "Stretches | None") -> None:
         """Show a seam's reading, and the stretches of one grade that count, if there are any."""
-        self._paths = self._drawn(stretches) if stretches else {}
+        self._strokes = self._drawn(stretches) if stretches else {}
         worst = reading.worst if reading else None
         if worst is None or worst[0] < LEAST_MM:
             self.badge.show_nothing()
@@ -83,20 +87,23 @@ class SewnEdge(CanvasItem):
     def draw(self, painter: QPainter, option: QStyleOptionGraphicsItem) -> None:
         """A halo under every stretch, then the stretch in its grade."""
         width = PICKED_PX if self._picked else WIDTH_PX
-        pens = {grade: _pens(grade, width) for grade in self._paths}
-        for layer in (0, 1):
-            for grade, path in self._paths.items():
-                painter.setPen(pens[grade][layer])
-                painter.drawPath(path)
+        for grade, (parts, _) in self._strokes.items():
+            painter.setPen(line_pens(grade, width)[0])
+            painter.drawLines(parts)
+        for grade, (parts, whole) in self._strokes.items():
+            painter.setPen(line_pens(grade, width)[1])
+            painter.drawPath(whole) if is_broken(grade) else painter.drawLines(parts)
 
-    def _drawn(self, stretches: "Stretches") -> dict[Grade, QPainterPath]:
-        """One path for each grade, of all stretches that have it."""
-        across, down = self._along(self._points, stretches.height)
-        points = list(map(QPointF, across.tolist(), down.tolist()))
-        paths: dict[Grade, QPainterPath] = {}
+    def _drawn(self, stretches: "Stretches") -> dict[Grade, tuple[list[QLineF], QPainterPath]]:
+        """For each grade all stretches that have it: as lines, and as a path if they are drawn broken."""
+        points = np.column_stack(self._along(self._points, stretches.height))
+        drawn: dict[Grade, tuple[list[QLineF], QPainterPath]] = {}
         for grade, (start, end) in zip(stretches.grades, pairwise(stretches.bounds), strict=True):
-            paths.setdefault(grade, QPainterPath()).addPolygon(points[start:end])
-        return paths
+            parts, whole = drawn.setdefault(grade, ([], QPainterPath()))
+            parts += lines(points[start:end])
+            if is_broken(grade):
+                whole.addPolygon(polygon(points[start:end]))
+        return drawn
 
 
 @dataclass(frozen=True, eq=False)
@@ -120,21 +127,25 @@ def stretches_of(line: SeamLine, reading: SeamReading | None, grades: Grades) ->
     return Stretches(heights, bounds, tuple(GRADES[run.grade] for run in runs))
 
 
-def _drawn_heights(sparse: Floats, runs: list[Run]) -> tuple[Floats, tuple[int, ...]]:
+def _drawn_heights(sparse: list[float], runs: list[Run]) -> tuple[Floats, tuple[int, ...]]:
     """Heights from the top of each run to its bottom, and where in them the runs begin and end."""
-    ends = np.array([(run.height[0], run.height[-1]) for run in runs])
-    between = np.searchsorted(sparse, ends, side="right").tolist()
-    known, heights, bounds = sparse.tolist(), [], [0]
-    for (start, end), (low, high) in zip(ends.tolist(), between, strict=True):
-        heights += [start, *known[low:high], end]
+    heights, bounds = [], [0]
+    for run in runs:
+        start, end = float(run.height[0]), float(run.height[-1])
+        heights += [start, *sparse[bisect_right(sparse, start) : bisect_left(sparse, end)], end]
         bounds.append(len(heights))
     return np.array(heights), tuple(bounds)
 
 
 @lru_cache(maxsize=256)
-def _sparse(line: SeamLine) -> Floats:
-    """Those of a seam's heights that serve to draw its curve."""
-    return line.height[np.concatenate([[True], np.diff(line.height // DRAWN_EVERY_MM) > 0])]
+def _sparse(line: SeamLine) -> list[float]:
+    """Those of a seam's heights that serve to draw its two edges."""
+    places = np.arange(len(line.height))
+    kept: set[float] = set()
+    for points in (line.a, line.b):
+        simple = shapely.linestrings(np.column_stack([points, places])).simplify(STRAYS_MM)
+        kept |= set(shapely.get_coordinates(simple, include_z=True)[:, 2].tolist())
+    return line.height[np.array(sorted(kept), dtype=np.intp)].tolist()
 
 
 class StepBadge(CanvasItem):
@@ -210,15 +221,3 @@ class StepBadge(CanvasItem):
         painter.setPen(theme.colour("ink"))
         painter.setFont(self._bold if self.picked else self._font)
         painter.drawText(self._baseline, self._text)
-
-
-@lru_cache
-def _pens(grade: Grade, width: float) -> tuple[QPen, QPen]:
-    """Halo and line of a grade, with the joins and caps that are cheapest to draw: edges are smooth, dots small."""
-    pens = halo_for(grade, width), pen_for(grade, width)
-    for pen in pens:
-        pen.setJoinStyle(Qt.PenJoinStyle.BevelJoin)
-        pen.setCapStyle(Qt.PenCapStyle.FlatCap)
-    if grade == "poor":
-        pens[1].setDashPattern([1.0, 1.0])
-    return pens

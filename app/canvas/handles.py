@@ -7,6 +7,7 @@ from PySide6.QtGui import QPainter, QPen
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
 from app.canvas.item import CanvasItem
+from app.canvas.upright import UprightPicture
 from app.figures import figure, step, unit
 from app.theme import Size, current
 from app.words import tr
@@ -31,6 +32,7 @@ class TurnHandle(CanvasItem):
     def __init__(self) -> None:
         super().__init__()
         self.limit_deg, self.turn_deg, self._per_deg_mm = 0.0, 0.0, 0.0
+        self._picture = UprightPicture()
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIgnoresTransformations)
         self.setZValue(20)
         self.hide()
@@ -71,6 +73,9 @@ class TurnHandle(CanvasItem):
 
     def draw(self, painter: QPainter, option: QStyleOptionGraphicsItem) -> None:
         """Arc over a halo, ticks at the grain and the limits, knob, figure."""
+        self._picture.put(painter, self.boundingRect(), (current(), self._words(), self.turn_deg), self._draw_all)
+
+    def _draw_all(self, painter: QPainter) -> None:
         theme = current()
         accent = theme.colour("chosen")
         box = QRectF(-RADIUS_PX, -LIFT_PX, 2 * RADIUS_PX, 2 * RADIUS_PX)

@@ -1,13 +1,17 @@
 """A panel as it lies on the cloth: cutting line, stitching line, notches, grain arrow, name."""
 
+from functools import cached_property, lru_cache
+
 import numpy as np
 import shapely
 from PySide6.QtCore import QLineF, QPointF, QRectF, Qt
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPen, QPolygonF, QTransform
+from PySide6.QtGui import QFontMetricsF, QPainter, QPen, QPolygonF, QTransform
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem
 
 from app.canvas.item import CanvasItem
-from app.theme import Size, current
+from app.canvas.shapes import polygon, ring
+from app.canvas.upright import UprightPicture
+from app.theme import Size, Theme, current
 from app.words import later, tr
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats
@@ -23,11 +27,6 @@ ROUGH_MM = 0.2
 WIDTHS = 48
 ARROW_SHARE = 0.36
 """Length of the grain arrow as a share of the panel's."""
-
-
-def polygon(points: Points) -> QPolygonF:
-    """Points of shape (n, 2) as Qt's polygon."""
-    return QPolygonF([QPointF(x, y) for x, y in points.tolist()])
 
 
 def transform_of(at: Placement) -> QTransform:
@@ -48,7 +47,9 @@ class PanelItem(CanvasItem):
         self.chosen = False
         self._widths = widths_down(panel)
         lines = panel_lines(panel)
-        self._cut, self._net = (_drawn_at_scales(*_points(lines, role)) for role in ("cut line", "net line"))
+        self._rings = _at_scales(*_points(lines, "cut line"))
+        self._cut = tuple(polygon(points) for points in self._rings)
+        self._net = tuple(polygon(points) for points in _at_scales(*_points(lines, "net line")))
         self._before = [polygon(points) for points in _points(lines, "line before")]
         self._notches = [QLineF(*start, *end) for start, end in _points(lines, "notch")]
         self._arrow = _arrow(panel)
@@ -64,6 +65,11 @@ class PanelItem(CanvasItem):
         self._outline = self.transform().map(self._cut[1])
         self._reach = self._outline.boundingRect()
         self.name.show_held(at.hold)
+
+    @cached_property
+    def _chosen_lines(self) -> tuple[list[QLineF], ...]:
+        """The cutting line as it is drawn with wide pens, at both scales."""
+        return tuple(ring(points) for points in self._rings)
 
     def choose(self, chosen: bool) -> None:
         """Show whether the panel is selected; a selected one lies on top."""
@@ -106,17 +112,17 @@ class PanelItem(CanvasItem):
         painter.drawPolygon(cut)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         painter.setBrush(Qt.BrushStyle.NoBrush)
+        ink = _pen(theme, "ink", 0.6 if self._quiet else 1.0, 1.0)
         if self.chosen:
-            painter.setPen(_line(theme.colour("halo"), 5.0))
+            _paint_chosen(painter, self._chosen_lines[rough], theme)
+        else:
+            painter.setPen(ink)
             painter.drawPolygon(cut)
-        ink = theme.colour("ink", 0.6 if self._quiet else 1.0)
-        painter.setPen(_line(theme.colour("chosen"), 2.5) if self.chosen else _line(ink, 1.0))
-        painter.drawPolygon(cut)
-        painter.setPen(_line(theme.colour("edge"), 1.0))
+        painter.setPen(_pen(theme, "edge", 1.0, 1.0))
         painter.drawPolygon(net)
         if self._before:
-            _paint_before(painter, self._before, theme.colour("edge", 0.7))
-        painter.setPen(_line(ink, 1.0))
+            _paint_before(painter, self._before, theme)
+        painter.setPen(ink)
         painter.drawLines(self._notches + self._arrow)
 
 
@@ -135,6 +141,7 @@ class NameTag(CanvasItem):
         self._lines: list[tuple[QPointF, str]] = []
         self._box = QRectF()
         self._scale_px = 1.0
+        self._picture = UprightPicture()
         self.setFlag(QGraphicsItem.GraphicsItemFlag.ItemIgnoresTransformations)
         self.setZValue(2)
 
@@ -164,8 +171,11 @@ class NameTag(CanvasItem):
 
     def draw(self, painter: QPainter, option: QStyleOptionGraphicsItem) -> None:
         """Plate and words; the plate of a held panel has a border, as if pinned down."""
+        self._picture.put(painter, self._box, (current(), tuple(line for _, line in self._lines)), self._draw_plate)
+
+    def _draw_plate(self, painter: QPainter) -> None:
         theme, box = current(), self._box
-        painter.setPen(_line(theme.colour("ink"), 1.0) if self._held else Qt.PenStyle.NoPen)
+        painter.setPen(_pen(theme, "ink", 1.0, 1.0) if self._held else Qt.PenStyle.NoPen)
         painter.setBrush(theme.colour("halo", 0.9))
         painter.drawRoundedRect(box, 4, 4)
         painter.setPen(theme.colour("ink"))
@@ -174,10 +184,9 @@ class NameTag(CanvasItem):
             painter.drawText(at, line)
 
 
-def _drawn_at_scales(ring: Points) -> tuple[QPolygonF, QPolygonF]:
+def _at_scales(outline: Points) -> tuple[Points, Points]:
     """An outline as it is, and one with fewer points for scales below 1 px per mm."""
-    rough = shapely.get_coordinates(shapely.LinearRing(ring).simplify(ROUGH_MM))[:-1]
-    return polygon(ring), polygon(rough)
+    return outline, shapely.get_coordinates(shapely.LinearRing(outline).simplify(ROUGH_MM))[:-1]
 
 
 def widths_down(panel: Panel) -> tuple[Floats, Floats]:
@@ -204,8 +213,10 @@ def _broken(words: list[str], metrics: QFontMetricsF, room: float) -> list[str]:
     return lines
 
 
-def _line(colour: QColor, width: float) -> QPen:
-    pen = QPen(colour, width)
+@lru_cache(maxsize=32)
+def _pen(theme: Theme, role: str, alpha: float, width: float) -> QPen:
+    """A pen of a role's colour that keeps its width, px."""
+    pen = QPen(theme.colour(role, alpha), width)
     pen.setCosmetic(True)
     return pen
 
@@ -214,9 +225,16 @@ def _points(lines: Drawing, role: Role) -> list[Points]:
     return [part.points for part in lines.of(role).parts if isinstance(part, Line)]
 
 
-def _paint_before(painter: QPainter, lines: list[QPolygonF], colour: QColor) -> None:
+def _paint_chosen(painter: QPainter, parts: list[QLineF], theme: Theme) -> None:
+    """The outline of a selected panel: wide, on a halo."""
+    for role, width in (("halo", 5.0), ("chosen", 2.5)):
+        painter.setPen(_pen(theme, role, 1.0, width))
+        painter.drawLines(parts)
+
+
+def _paint_before(painter: QPainter, lines: list[QPolygonF], theme: Theme) -> None:
     """Lines as they were before they were shifted: fine dots."""
-    pen = _line(colour, 1.0)
+    pen = QPen(_pen(theme, "edge", 0.7, 1.0))
     pen.setDashPattern([1, 3])
     painter.setPen(pen)
     for line in lines:

@@ -11,7 +11,8 @@ from PySide6.QtCore import QLineF, QPointF, QRectF, QSize, Qt, Signal
 from PySide6.QtGui import QFontMetricsF, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPen, QPolygonF, QTransform
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from app.canvas.panels import NOTCH_MM, polygon, widths_down
+from app.canvas.panels import NOTCH_MM, widths_down
+from app.canvas.shapes import polygon
 from app.pages.lengths import MM, LengthUnit
 from app.theme import GRID, SPACE, TIGHT, WIDE, Size, current
 from app.words import tr

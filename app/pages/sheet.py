@@ -8,7 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPainterPath, QPen, QResizeEvent, QWheelEvent
 from PySide6.QtWidgets import QFrame, QGraphicsPathItem, QGraphicsScene, QGraphicsView, QSizePolicy
 
-from app.canvas.panels import polygon
+from app.canvas.shapes import polygon
 from app.theme import GRID, Size, current
 from app.words import later, tr
 from core.files.outlines import Drawing, Outline

@@ -4,7 +4,7 @@ from PySide6.QtCore import QEvent, QObject, QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPen, QPolygonF
 from PySide6.QtWidgets import QGraphicsItem, QStyleOptionGraphicsItem, QToolTip, QWidget
 
-from app.canvas.panels import polygon
+from app.canvas.shapes import polygon
 from app.canvas.view import CanvasView
 from app.document import Document
 from app.sewing.words import edge_title

@@ -1,9 +1,8 @@
 """Sewn edges on the cloth, coloured by the step down the seam, with the number where it is worst."""
 
 from bisect import bisect_left, bisect_right
-from dataclasses import dataclass
 from functools import lru_cache
-from itertools import pairwise
+from typing import NamedTuple
 
 import numpy as np
 import shapely
@@ -21,7 +20,7 @@ from core.geometry.paths import Points
 from core.geometry.polyline import Floats
 from core.seams.garment import SeamLine
 from core.seams.readings import SeamReading
-from core.seams.runs import Run, graded_runs
+from core.seams.runs import graded_runs
 from core.seams.strip import Side, edge_at
 
 STRAYS_MM = 0.05
@@ -42,6 +41,8 @@ class SewnEdge(CanvasItem):
         self._owner = parent
         self._height = line.height
         self._points, self._inward = edge_at(line, side, line.height)
+        simple = np.column_stack(self._along(self._points, np.array(_sparse(line))))
+        self._corners, self._known = [QPointF(*point) for point in simple.tolist()], lines(simple)
         self._strokes: dict[Grade, tuple[list[QLineF], QPainterPath]] = {}
         self._picked = False
         self._extent = polygon(self._points).boundingRect()
@@ -49,9 +50,9 @@ class SewnEdge(CanvasItem):
         self.setZValue(1)
         self.badge = StepBadge(index)
 
-    def show_reading(self, reading: SeamReading | None, stretches: "Stretches | None") -> None:
-        """Show a seam's reading, and the stretches of one grade that count, if there are any."""
-        self._strokes = self._drawn(stretches) if stretches else {}
+    def show_reading(self, reading: SeamReading | None, stretches: "list[Stretch]") -> None:
+        """Show a seam's reading, and those of its stretches that count."""
+        self._strokes = self._drawn(stretches)
         worst = reading.worst if reading else None
         if worst is None or worst[0] < LEAST_MM:
             self.badge.show_nothing()
@@ -94,47 +95,41 @@ class SewnEdge(CanvasItem):
             painter.setPen(line_pens(grade, width)[1])
             painter.drawPath(whole) if is_broken(grade) else painter.drawLines(parts)
 
-    def _drawn(self, stretches: "Stretches") -> dict[Grade, tuple[list[QLineF], QPainterPath]]:
+    def _drawn(self, stretches: "list[Stretch]") -> dict[Grade, tuple[list[QLineF], QPainterPath]]:
         """For each grade all stretches that have it: as lines, and as a path if they are drawn broken."""
-        points = np.column_stack(self._along(self._points, stretches.height))
+        ends = np.array([end for stretch in stretches for end in (stretch.top, stretch.bottom)])
+        points = list(map(QPointF, *map(np.ndarray.tolist, self._along(self._points, ends))))
         drawn: dict[Grade, tuple[list[QLineF], QPainterPath]] = {}
-        for grade, (start, end) in zip(stretches.grades, pairwise(stretches.bounds), strict=True):
-            parts, whole = drawn.setdefault(grade, ([], QPainterPath()))
-            parts += lines(points[start:end])
-            if is_broken(grade):
-                whole.addPolygon(polygon(points[start:end]))
+        for stretch, top, bottom in zip(stretches, points[::2], points[1::2], strict=True):
+            parts, whole = drawn.setdefault(stretch.grade, ([], QPainterPath()))
+            between = self._corners[stretch.between]
+            if is_broken(stretch.grade):
+                whole.addPolygon([top, *between, bottom])
+            parts.append(QLineF(top, between[0] if between else bottom))
+            if between:
+                parts += self._known[stretch.between][:-1]
+                parts.append(QLineF(between[-1], bottom))
         return drawn
 
 
-@dataclass(frozen=True, eq=False)
-class Stretches:
-    """The stretches of a seam, each of one grade, for both of its edges.
+class Stretch(NamedTuple):
+    """A stretch of a seam of one grade: from which height to which, mm, and the places `between` these among those of
+    the seam's heights that serve to draw its edges."""
 
-    Stretch i lies at `height[bounds[i]:bounds[i + 1]]`, mm down the seam, close enough to draw the edges' curves.
-    """
-
-    height: Floats
-    bounds: tuple[int, ...]
-    grades: tuple[Grade, ...]
+    grade: Grade
+    top: float
+    bottom: float
+    between: slice
 
 
-def stretches_of(line: SeamLine, reading: SeamReading | None, grades: Grades) -> Stretches | None:
-    """The stretches of a seam that count; None where there are none."""
+def stretches_of(line: SeamLine, reading: SeamReading | None, grades: Grades) -> list[Stretch]:
+    """The stretches of a seam that count, from its top on."""
     runs = [run for run in graded_runs(reading, grades.limits_mm) if run.counts] if reading else []
-    if not runs:
-        return None
-    heights, bounds = _drawn_heights(_sparse(line), runs)
-    return Stretches(heights, bounds, tuple(GRADES[run.grade] for run in runs))
+    return [_stretch(_sparse(line), GRADES[run.grade], *run.height[[0, -1]].tolist()) for run in runs]
 
 
-def _drawn_heights(sparse: list[float], runs: list[Run]) -> tuple[Floats, tuple[int, ...]]:
-    """Heights from the top of each run to its bottom, and where in them the runs begin and end."""
-    heights, bounds = [], [0]
-    for run in runs:
-        start, end = float(run.height[0]), float(run.height[-1])
-        heights += [start, *sparse[bisect_right(sparse, start) : bisect_left(sparse, end)], end]
-        bounds.append(len(heights))
-    return np.array(heights), tuple(bounds)
+def _stretch(sparse: list[float], grade: Grade, top: float, bottom: float) -> Stretch:
+    return Stretch(grade, top, bottom, slice(bisect_right(sparse, top), bisect_left(sparse, bottom)))
 
 
 @lru_cache(maxsize=256)

@@ -45,6 +45,9 @@ class Followers:
         self._share = shares(project.match.crosswise_weight) if len(cloth.ways) > 1 else np.ones(1)
         self._tables = HandTables(self._problems, self._share, self._variables_of(self._moved))
         lie = [as_they_lie(fixed, garment, problem) for problem in self._problems]
+        self._ways = [
+            Objective(problem, seams) for problem, seams in zip(self._problems, self._tables.seams, strict=True)
+        ]
         self._phases, self._turns = np.concatenate([phases for phases, _ in lie]), lie[0][1]
 
     def _variables_of(self, panels: Iterable[PanelName]) -> list[int]:
@@ -114,7 +117,7 @@ class Followers:
         return refined(objective, bounds, min(rough, key=lambda point: point.value), 8)
 
     def _objective(self, problems: tuple[Problem, ...]) -> Searched:
-        ways = [Objective(problem, seams) for problem, seams in zip(problems, self._tables.seams, strict=True)]
+        ways = [way.moved(problem) for way, problem in zip(self._ways, problems, strict=True)]
         return ways[0] if len(ways) == 1 else BothWays(ways, self._share)
 
     def _squares(self, project: Project) -> float:

@@ -95,12 +95,10 @@ class Grid:
         sense = np.where(alike, -1, 1)
         raw = w_a + sense[..., None] * w_b - np.where(alike, 0.0, 2 * self.problem.repeat.c)[..., None]
         period, count = self.problem.repeat.period, max(axis_a.phases, axis_b.phases)
-        raw = wrap(raw, period).astype(np.float32)
+        steps: Table = wrap(raw, period).astype(np.float32)
         weight = seam.weight / sum(s.weight for s in self.seams)
-        cost = [np.mean(np.square(wrap(raw + np.float32(m * period / count), period)), axis=-1) for m in range(count)]
-        return np.stack(cost, axis=-1).astype(np.float32) * np.float32(weight), sense * self.problem.followers[
-            seam.b
-        ].sign
+        cost = [_mean_square(steps + np.float32(m * period / count), np.float32(period)) for m in range(count)]
+        return np.stack(cost, axis=-1) * np.float32(weight), sense * self.problem.followers[seam.b].sign
 
     def _side(self, seam: SeamCost, axis: Axis, is_a: bool) -> tuple[Floats, Floats]:
         """w at the samples for every turn, at the axis's base phase, shape (turns, SAMPLES); net change of w."""
@@ -112,6 +110,13 @@ class Grid:
         bent = seam.bent_a if is_a else seam.bent_b
         w = phase[:, None] + points[:, 0] * x[:, None] + points[:, 1] * y[:, None] + bent
         return w, ends[0] * x + ends[1] * y
+
+
+def _mean_square(steps: Table, period: np.float32) -> Table:
+    """The mean of squared steps along the last axis, mm2; those beyond half a period, less than one and a half, are
+    a period less."""
+    steps -= period * (steps >= period / 2)
+    return np.asarray(np.einsum("...i,...i->...", steps, steps) / np.float32(steps.shape[-1]))
 
 
 def less_turning(axis: Axis) -> Table:

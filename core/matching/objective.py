@@ -1,5 +1,6 @@
 """The garment's figure as a function of all phases and turns, with its derivatives, for the whole garment at once."""
 
+from copy import copy
 from dataclasses import dataclass
 
 import numpy as np
@@ -8,7 +9,7 @@ from core.geometry.polyline import Floats
 from core.matching.problem import SAMPLES, Problem, SeamCost
 from core.seams.garment import Flags
 from core.seams.readings import lean_alike
-from core.seams.stripes import Ints, wrap
+from core.seams.stripes import Ints
 
 
 @dataclass(frozen=True, eq=False)
@@ -43,9 +44,6 @@ class Objective:
         self.problem, self.period, self.c = problem, problem.repeat.period, problem.repeat.c
         names = list(problem.followers)
         followers = list(problem.followers.values())
-        self._followers = [
-            (problem.variables[f.variable].leader == n, f) for n, f in zip(names, followers, strict=True)
-        ]
         self._variable = np.array([f.variable for f in followers])
         self._sign = np.array([f.sign for f in followers], dtype=np.float64)
         self._spin = np.array([f.spin for f in followers], dtype=np.float64)
@@ -56,6 +54,7 @@ class Objective:
         self._leader = np.array([names.index(problem.variables[f.variable].leader) for f in followers])
         self._follows = (self._leader != np.arange(len(names))).astype(np.float64)
         self._pinned = np.array([variable.phase_fixed is not None for variable in problem.variables])
+        self._off_middle = _off_middle(problem)
         self._side_a = np.array([names.index(seam.a) for seam in seams], dtype=np.intp)
         self._side_b = np.array([names.index(seam.b) for seam in seams], dtype=np.intp)
         shape = (len(seams), SAMPLES, 2)
@@ -66,6 +65,12 @@ class Objective:
         self._ends_a = np.array([seam.ends_a for seam in seams]).reshape(-1, 2)
         self._ends_b = np.array([seam.ends_b for seam in seams]).reshape(-1, 2)
         self._weight = np.array([seam.weight for seam in seams])
+
+    def moved(self, problem: Problem) -> "Objective":
+        """The same for a problem that differs in where variables are fixed only."""
+        other = copy(self)
+        other.problem = problem
+        return other
 
     @property
     def phases_fixed(self) -> Flags:
@@ -81,7 +86,7 @@ class Objective:
     def value(self, phases: Floats, turns: Floats) -> float:
         """The weighted mean square step, mm2."""
         raw, _ = self._raw(self._state(phases, turns))
-        return self._mean(wrap(raw, self.period))
+        return self._mean(self._wrapped(raw))
 
     def pinned(self, phases: Floats, turns: Floats) -> Floats:
         """The phases with those of pinned variables as their turns want them, mm."""
@@ -96,7 +101,7 @@ class Objective:
         """Value and derivatives of the weighted mean square step; the gradient is half of the true one."""
         state = self._state(phases, turns)
         raw, sense = self._raw(state)
-        rest = wrap(raw, self.period)
+        rest = self._wrapped(raw)
         columns = np.stack(
             [
                 np.broadcast_to(self._sign[self._side_a][:, None], rest.shape),
@@ -120,6 +125,10 @@ class Objective:
         np.add.at(gradient, index, pulls)
         np.add.at(matrix, (index[:, :, None], index[:, None, :]), blocks)
         return Slopes(value, gradient, matrix)
+
+    def _wrapped(self, raw: Floats) -> Floats:
+        """Steps as `wrap` has them, but for the last digit, which a mean doesn't mind, in a third of its time."""
+        return np.asarray(raw - self.period * np.floor(raw / self.period + 0.5))
 
     def _mean(self, rest: Floats) -> float:
         return float(np.mean(rest * rest, axis=1) @ self._weight / self._weight.sum())
@@ -159,10 +168,19 @@ class Objective:
 
     def _pinned_by_turn(self, dx: Floats, dy: Floats) -> Floats:
         """How the phase of each variable follows its turn: nothing unless a point off the middle is pinned."""
-        result = np.zeros(len(self.problem.variables))
-        for panel, (leads, follower) in enumerate(self._followers):
-            pinned = self.problem.variables[follower.variable].pinned
-            if leads and pinned is not None:
-                away = np.array(pinned) - follower.middle
-                result[follower.variable] = -(away[0] * dx[panel] + away[1] * dy[panel])
+        result = np.zeros(len(self._pinned))
+        for panel, variable, x, y in self._off_middle:
+            result[variable] = -(x * dx[panel] + y * dy[panel])
         return result
+
+
+def _off_middle(problem: Problem) -> list[tuple[int, int, float, float]]:
+    """Of each variable that pins a point: the place of its leading panel, its own, how far the point lies from the
+    panel's middle, mm."""
+    found = []
+    for panel, (name, follower) in enumerate(problem.followers.items()):
+        variable = problem.variables[follower.variable]
+        if variable.leader == name and variable.pinned is not None:
+            x, y = (np.array(variable.pinned) - follower.middle).tolist()
+            found.append((panel, follower.variable, x, y))
+    return found

@@ -8,7 +8,7 @@ repeat for the stripes'.
 
 import math
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Literal
 
 import numpy as np
@@ -277,7 +277,13 @@ def measure(project: Project, garment: Garment | None = None) -> Measurement:
 def read_seam(project: Project, line: SeamLine, way: Way = "lengthwise") -> SeamReading | None:
     """Read one seam one way for the placements in the project."""
     a, b = line.panels
-    return SeamReading.of(line, project.placement(a), project.placement(b), way)
+    return _reading(line, project.placement(a), project.placement(b), way)
+
+
+@lru_cache(maxsize=256)
+def _reading(line: SeamLine, at_a: Placement, at_b: Placement, way: Way) -> SeamReading | None:
+    """A reading is the same wherever it is asked for: what has been worked out on it needn't be again."""
+    return SeamReading.of(line, at_a, at_b, way)
 
 
 def remeasure(before: Measurement, project: Project, moved: frozenset[PanelName]) -> Measurement:

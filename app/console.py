@@ -10,8 +10,9 @@ from typing import TYPE_CHECKING
 from core.model.cloth import Way
 from core.model.project import Project
 from core.progress import Progress, silent
-from core.seams.levels import Level, find_levels
+from core.seams.levels import NOTHING_MM, Level, find_levels, find_rounds
 from core.seams.readings import Measurement, SeamReading
+from core.units import MM
 
 if TYPE_CHECKING:
     from core.lay.lay import ClothLay
@@ -70,6 +71,7 @@ def measurement_text(project: Project, measurement: Measurement) -> str:
     levels = find_levels(project, measurement.garment)
     if levels:
         parts.append("Bars at waists and hems\n\n" + _level_table(levels))
+        parts += ["\n".join(one.words(MM) for one in find_rounds(project, levels))]
     return "\n\n".join([*parts, *_figure_lines(measurement)])
 
 
@@ -85,13 +87,15 @@ def _seam_table(measurement: Measurement, way: Way) -> str:
 
 def _level_table(levels: Sequence[Level]) -> str:
     """Distances from edges to bars, and to which side."""
-    rows = [("edge", "nearest bar mm", "lies")]
-    rows += [(f"{one.panel}/{one.edge}", f"{abs(one.to_bar_mm):.1f}", _side(one.to_bar_mm)) for one in levels]
+    rows = [("edge", "nearest bar mm", "lies", "changes along it mm")]
+    for one in levels:
+        far = f"{abs(one.to_bar_mm):.1f}"
+        rows.append((f"{one.panel}/{one.edge}", far, _side(one.to_bar_mm), f"{one.swing_mm:.1f}"))
     return table(rows)
 
 
 def _side(to_bar_mm: float) -> str:
-    return "on it" if abs(to_bar_mm) < 0.05 else "below" if to_bar_mm > 0 else "above"
+    return "on it" if abs(to_bar_mm) < NOTHING_MM else "below" if to_bar_mm > 0 else "above"
 
 
 def _figure_lines(measurement: Measurement) -> list[str]:

@@ -24,6 +24,7 @@ from app.canvas.cloth import paint_bands
 from app.canvas.panels import transform_of
 from app.figures import step, unit
 from app.grades import GRADES, Grades, halo_for, pen_for
+from app.level_marks import level_in_words, mark_of, paint_marks
 from app.stripe_colours import pixels_of
 from app.theme import GRID, SPACE, WIDE, Size, current
 from app.words import later, tr
@@ -34,6 +35,7 @@ from core.model.cloth import Cloth, Repeat
 from core.model.panel import Panel
 from core.model.project import Placement, Project
 from core.seams.garment import Garment, SeamLine
+from core.seams.levels import Level, find_levels
 from core.seams.readings import Measurement, SeamReading
 from core.seams.runs import graded_runs
 from core.seams.strip import Side, edge_points
@@ -52,6 +54,7 @@ class GarmentPicture(QWidget):
         super().__init__(parent)
         self._project: Project | None = None
         self._measurement: Measurement | None = None
+        self._levels: tuple[Level, ...] = ()
         self._grades = Grades()
         self._laid_for: Garment | None = None
         self._rows: tuple[LaidRow, ...] = ()
@@ -71,6 +74,7 @@ class GarmentPicture(QWidget):
         """Show a project's panels with the stripes of its placements."""
         self._project, self._measurement = project, measurement
         garment = measurement.garment if project and measurement else None
+        self._levels = find_levels(project, garment) if project and garment else ()
         if garment is not self._laid_for:
             self._laid_for = garment
             self._pictures, self._edges = {}, {}
@@ -154,6 +158,8 @@ class GarmentPicture(QWidget):
         for transform, panel in laid:
             self._paint_panel(painter, self._project, _local(panel) * transform, panel.panel)
         self._paint_seams(painter, laid)
+        places = {panel.panel.name: (panel.panel, _local(panel) * transform) for transform, panel in laid}
+        paint_marks(painter, (mark_of(level, *places[level.panel]) for level in self._levels))
         self._paint_titles(painter)
 
     def _paint_panel(self, painter: QPainter, project: Project, transform: QTransform, panel: Panel) -> None:
@@ -252,7 +258,8 @@ class GarmentPicture(QWidget):
             for r in read
             if name in r.line.panels
         ]
-        return "\n".join([name, *seams])
+        levels = [level_in_words(level) for level in self._levels if level.panel == name]
+        return "\n".join([name, *seams, *levels])
 
 
 def _blank(box: QRectF, ratio: float) -> tuple[QPoint, QPixmap]:

@@ -29,10 +29,12 @@ from app.edits import Edits, panel_title
 from app.figures import DASH, figure, step, unit
 from app.grades import Grades
 from app.length_box import DegreeBox, LengthBox
+from app.level_marks import level_in_words
 from app.theme import GRID, SPACE, current
 from app.words import later, tr
 from core.model.pattern import PanelName
 from core.model.project import Placement
+from core.seams.levels import Level, levels_of
 
 AnyIndex = QModelIndex | QPersistentModelIndex
 PANEL, ACROSS, ALONG, TURN, LIES, WORST = range(6)
@@ -131,7 +133,13 @@ class PanelModel(QAbstractTableModel):
         """The seams of a panel, each with its worst step."""
         worst = [(reading.label, reading.worst[0]) for reading in self._readings(name) if reading.worst]
         lines = [f"{label}: {tr('Worst step')} {step(size)} {unit()}, {_grade(size)}" for label, size in worst]
-        return "\n".join(lines) or tr("No seam with stripes to match")
+        lines = lines or [tr("No seam with stripes to match")]
+        return "\n".join([*lines, *(level_in_words(level) for level in self._levels(name))])
+
+    def _levels(self, name: PanelName) -> tuple[Level, ...]:
+        """How far the bars lie from a panel's waist and hem."""
+        document = self._document
+        return levels_of(document.panels[name], document.cut.cloth_of(name), document.project.placement(name))
 
     def headerData(self, section: int, orientation: Qt.Orientation, role: int = Qt.ItemDataRole.DisplayRole) -> Any:
         """Titles with units, and what they mean."""

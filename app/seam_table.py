@@ -7,10 +7,13 @@ from app.garment_figure import GarmentFigure
 from app.grades import Grades
 from app.seam_model import SeamModel
 from app.seam_view import SeamView
-from app.theme import TARGET, TIGHT
+from app.steady import SteadyLabel
+from app.theme import SPACE, TARGET, TIGHT, Size, current
+from app.units import shown
 from app.words import tr
 from core.model.pattern import SewnSeam
 from core.model.project import Project
+from core.seams.levels import find_levels, find_rounds
 from core.seams.readings import Measurement
 
 DRAWINGS_EVERY_MS = 33
@@ -29,12 +32,16 @@ class SeamTable(QWidget):
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._picked = -1
+        self._project: Project | None = None
         self.model = SeamModel(self)
         self.figure = GarmentFigure(self)
         self.view = SeamView(self.model, self)
+        self.levels = SteadyLabel(tr("Bars at waists and hems"))
+        self.levels.setContentsMargins(SPACE, TIGHT, SPACE, TIGHT)
+        self.levels.setVisible(False)
         self._empty = self._empty_state()
         self._drawings_due = QTimer(self, singleShot=True, interval=DRAWINGS_EVERY_MS)
-        self._drawings_due.timeout.connect(self.model.redraw_drawings)
+        self._drawings_due.timeout.connect(self._follow)
         self._settle = QTimer(self, singleShot=True, interval=_SETTLE_MS)
         self._settle.timeout.connect(self._settled)
         self._lay_out()
@@ -45,6 +52,7 @@ class SeamTable(QWidget):
     def show_measurement(self, project: Project | None, measurement: Measurement | None) -> None:
         """Show the readings of a project's seams; cheap enough for every move of the mouse."""
         sewn = _sewn(project, measurement)
+        self._project = project
         self._stack.setCurrentIndex(0 if sewn else 1)
         self.model.show(sewn, measurement)
         self.figure.show_measurement(measurement, self.model.grades)
@@ -63,6 +71,7 @@ class SeamTable(QWidget):
         """Follow a change of the unit of lengths."""
         self.model.show_unit()
         self.view.show_unit()
+        self._follow()
         self.figure.update()
         self.figure.speak()
 
@@ -102,6 +111,17 @@ class SeamTable(QWidget):
         column.setSpacing(0)
         column.addWidget(self.figure)
         column.addLayout(self._stack, 1)
+        column.addWidget(self.levels)
+
+    def _follow(self) -> None:
+        """Have what costs more than figures follow the readings: small drawings, and where bars lie at the edges."""
+        self.model.redraw_drawings()
+        project, found = self._project, self.figure.measurement
+        rounds = find_rounds(project, find_levels(project, found.garment)) if project and found else ()
+        self.levels.show_in(current().font(Size.SMALL))
+        self.levels.setText("  ·  ".join(one.where(shown()) for one in rounds))
+        self.levels.setToolTip("\n".join(one.words(shown()) for one in rounds))
+        self.levels.setVisible(bool(rounds))
 
     def _row_changed(self, index: QModelIndex) -> None:
         if (seam := self.model.seam_at(index.row())) >= 0:

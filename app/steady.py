@@ -30,7 +30,7 @@ class SteadyLabel(QWidget):
         self._make_room()
 
     def _make_room(self) -> None:
-        room = self._room.expandedTo(self._label.sizeHint())
+        room = self._room.expandedTo(self._label.sizeHint().grownBy(self.contentsMargins()))
         if room != self._room:
             self._room = room
             self.updateGeometry()
@@ -45,4 +45,4 @@ class SteadyLabel(QWidget):
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep the label as large as this widget."""
-        self._label.setGeometry(self.rect())
+        self._label.setGeometry(self.contentsRect())

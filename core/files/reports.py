@@ -10,7 +10,7 @@ from core.model.panel import panels_of
 from core.model.pattern import PanelName
 from core.model.project import Project
 from core.seams.garment import SeamLine
-from core.seams.levels import find_levels
+from core.seams.levels import Level, find_levels, find_rounds
 from core.seams.readings import Crossing, Measurement, SeamReading
 
 if TYPE_CHECKING:
@@ -23,16 +23,34 @@ if TYPE_CHECKING:
 def measurement_report(project: Project, measurement: Measurement) -> dict[str, Any]:
     """The keys of `measure --json`."""
     seams = zip(measurement.garment.seams, measurement.seams, measurement.crosswise, strict=True)
+    levels = find_levels(project, measurement.garment)
     return {
         "rms_mm": rounded(measurement.rms_mm),
         "lengthwise_rms_mm": rounded(measurement.rms_of("lengthwise")),
         "crosswise_rms_mm": rounded(measurement.rms_of("crosswise")),
         "seams": [_seam(project, line, lengthwise, crosswise) for line, lengthwise, crosswise in seams],
-        "levels": [
-            {"panel": level.panel, "edge": level.edge, "to_bar_mm": rounded(level.to_bar_mm)}
-            for level in find_levels(project, measurement.garment)
+        "levels": [_level(level) for level in levels],
+        "levels_round": [
+            {
+                "side": one.side,
+                "panels": [level.panel for level in one.levels],
+                "low_mm": rounded(one.low_mm),
+                "high_mm": rounded(one.high_mm),
+                "uneven_mm": rounded(one.uneven_mm),
+            }
+            for one in find_rounds(project, levels)
         ],
         "placements": placements_report(project),
+    }
+
+
+def _level(level: Level) -> dict[str, Any]:
+    return {
+        "panel": level.panel,
+        "edge": level.edge,
+        "side": level.side,
+        "to_bar_mm": rounded(level.to_bar_mm),
+        "swing_mm": rounded(level.swing_mm),
     }
 
 

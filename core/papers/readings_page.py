@@ -10,6 +10,7 @@ from core.papers.figures import GRADES_MM, Figures, grade_of
 from core.papers.lettering import shortened
 from core.papers.page import FINE_SIZE, Page, Paragraph, flow, heading
 from core.seams.garment import SeamLine
+from core.seams.levels import find_rounds
 from core.seams.readings import Measurement, SeamReading
 from core.units import Units
 from core.wording import later, number, tr
@@ -104,8 +105,8 @@ def _first_part(figures: Figures, limit: float, page: Page, units: Units) -> tup
     explained = (
         Paragraph(tr(text), 3.1, label=tr(name), indent=16.0, hang=16.0, gap=0.8) for name, text in legend.items()
     )
-    parts = _parts_words(figures.measurement, units)
-    told = [Paragraph(figure, 4.0, bold=True), *([Paragraph(parts, 3.5)] if parts else [])]
+    bars = [_parts_words(figures.measurement, units), *_levels_words(figures, units)]
+    told = [Paragraph(figure, 4.0, bold=True), *(Paragraph(line, 3.5, gap=1.0) for line in bars if line)]
     words = [*told, Paragraph("", gap=1.0), *explained]
     drawing, _, end = flow(words, Box(page.body.left, 24.5, page.body.right, page.body.bottom))
     return drawing, end + 3.0
@@ -117,6 +118,12 @@ def _parts_words(measurement: Measurement, units: Units) -> str:
     if stripes is None or bars is None:
         return ""
     return tr("Stripes alone {stripes}, bars alone {bars}.", stripes=units.say_fine(stripes), bars=units.say_fine(bars))
+
+
+def _levels_words(figures: Figures, units: Units) -> list[str]:
+    """Where bars lie at the waists and at the hems of the garment, and how unevenly."""
+    levels = [level for panel in figures.panels for level in panel.levels]
+    return [one.words(units) for one in find_rounds(figures.project, levels)]
 
 
 def _picture_words(limit: float, units: Units) -> str:

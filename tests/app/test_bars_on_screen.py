@@ -2,12 +2,16 @@
 
 import msgspec
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QPainter, QPixmap
 from PySide6.QtTest import QTest
 
+from app.level_marks import LevelMark, paint_marks
 from app.remedies.bar import EASED
 from app.seam_model import GROUP, WORST
 from core.matching.solve import match
+from core.seams.levels import find_levels, find_rounds
+from core.units import MM
 from garments import repeat, ring, scattered
 
 BARS = repeat("even", 45.0)
@@ -71,6 +75,41 @@ def test_edges_on_the_cloth_and_the_garment_are_graded_by_what_is_worse(window):
         f"{max(size for size, pair in zip(worst, pairs, strict=True) if name in pair[0].line.panels):.1f}"
         for name in window.document.panels
     ]
+
+
+def test_where_bars_fall_at_waists_and_hems_is_told_and_marked(window, qtbot):
+    project = match(ring(5, number=4, crosswise=BARS)).project
+    window.document.open(project)
+    levels = find_levels(project, window.document.garment)
+    rounds = find_rounds(project, levels)
+    label = window.desk.table.levels
+    qtbot.waitUntil(lambda: label.isVisible(), timeout=60_000)
+    assert label.text() == "  ·  ".join(one.where(MM) for one in rounds)
+    assert label.toolTip().splitlines() == [one.words(MM) for one in rounds]
+    window.desk.show_garment()
+    told = window.desk.garment._told("g1").splitlines()
+    window.desk.show_panels()
+    tip = window.desk.panel_list.model.index(1, 0).data(Qt.ItemDataRole.ToolTipRole).splitlines()
+    for level in (level for level in levels if level.panel == "g1"):
+        way = "below" if level.to_bar_mm > 0 else "above"
+        line = f"{level.edge}: nearest bar {abs(level.to_bar_mm):.1f} mm {way}"
+        assert line in told
+        assert line in tip
+    window.document.open(scattered(ring(5, number=4), 5))
+    qtbot.waitUntil(lambda: not label.isVisible(), timeout=60_000)
+
+
+def test_marks_of_levels_stand_inside_their_panels_and_not_on_each_other(qtbot):
+    picture = QPixmap(400, 300)
+    picture.fill(Qt.GlobalColor.white)
+    painter = QPainter(picture)
+    marks = [LevelMark("↓ 12.3", QPointF(100, 50), QPointF(0, 1)), LevelMark("↑ 4.5", QPointF(110, 50), QPointF(0, 1))]
+    taken = paint_marks(painter, [*marks, LevelMark("↑ 0.7", QPointF(300, 250), QPointF(0, -1))])
+    painter.end()
+    assert len(taken) == 3
+    assert not any(one.intersects(other) for i, one in enumerate(taken) for other in taken[:i])
+    assert taken[0].top() > 50
+    assert taken[2].bottom() < 250
 
 
 def test_a_cloth_without_bars_offers_none(skirt):

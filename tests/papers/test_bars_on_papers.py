@@ -19,6 +19,7 @@ from core.papers.lettering import text_box
 from core.papers.page import A4, LETTER, Page
 from core.papers.papers import paper_pages
 from core.papers.tables import stripe_marks_csv
+from core.seams.levels import find_rounds
 from core.seams.readings import measure
 from core.units import UnitName, Units
 
@@ -132,6 +133,13 @@ def test_readings_tell_the_figures_of_stripes_and_bars_apart(checked: Figures) -
     )
     stripes, bars = (checked.measurement.rms_of(way) for way in ("lengthwise", "crosswise"))
     assert f"Stripes alone {stripes:.2f} mm, bars alone {bars:.2f} mm." in words
+
+
+def test_readings_tell_how_evenly_bars_fall_round_the_garment(checked: Figures) -> None:
+    words = [part.text for leaf in paper_pages(checked) for part in leaf.drawing.parts if isinstance(part, Text)]
+    rounds = find_rounds(checked.project, [level for panel in checked.panels for level in panel.levels])
+    assert [one.side for one in rounds] == ["top", "hem"]
+    assert {one.words(Units("mm")) for one in rounds} <= set(words)
 
 
 def test_edge_strips_show_bars(checked: Figures) -> None:

@@ -2,11 +2,13 @@
 
 import json
 import math
+from itertools import product
 
 import msgspec
 import numpy as np
 import pytest
 
+from app.console import measurement_text
 from core.errors import BadInput
 from core.files.project_file import project_from_bytes, project_to_bytes
 from core.files.reports import measurement_report
@@ -14,9 +16,10 @@ from core.geometry.transform import placed
 from core.model.cloth import Cloth
 from core.model.project import Placement, Project
 from core.seams.garment import Garment
-from core.seams.levels import find_levels
+from core.seams.levels import Round, find_levels, find_rounds
 from core.seams.readings import measure, remeasure
 from core.swatch.faults import bow_at_edge_percent, bow_percent, skew_angle_deg, skew_percent
+from core.units import MM
 from garments import gores, repeat, ring, scattered
 from oracle import seam_figures
 
@@ -160,6 +163,69 @@ def test_levels_tell_how_far_the_next_bar_lies_from_waist_and_hem(turned):
         off = [abs((cloth.z(u, bar) - place + 10) % 20 - 10) for place in places]
         assert min(off) == pytest.approx(0, abs=1e-6)
         assert abs(told["g1", edge].to_bar_mm) <= 10
+
+
+def test_bars_fall_as_unevenly_as_the_narrowest_range_that_holds_one_of_each_edge():
+    """All ways of taking one bar an edge, tried one by one."""
+    project = scattered(ring(6, 5, crosswise=BARS, weft_skew_percent=1.0), 2)
+    levels = find_levels(project, Garment.of(project))
+    period = project.cloths[0].crosswise.period
+    rounds = find_rounds(project, levels)
+    assert [one.side for one in rounds] == ["top", "hem"]
+    for one in rounds:
+        far = [level.to_bar_mm for level in levels if level.side == one.side]
+        assert len(far) == 5
+        ranges = [
+            np.ptp([x + k * period for x, k in zip(far, ks, strict=True)]) for ks in product((-1, 0, 1), repeat=5)
+        ]
+        assert one.uneven_mm == pytest.approx(min(ranges), abs=1e-9)
+        assert abs(one.low_mm + one.high_mm) <= period + 1e-9
+        for level in one.levels:
+            inside = [level.to_bar_mm + k * period for k in (-1, 0, 1)]
+            assert any(one.low_mm - 1e-9 <= x <= one.high_mm + 1e-9 for x in inside)
+
+
+def test_panels_that_are_not_sewn_in_a_row_are_not_compared():
+    project = scattered(ring(6, 4, crosswise=BARS), 2)
+    alone = msgspec.structs.replace(project, seams=())
+    levels = find_levels(alone, Garment.of(alone))
+    assert levels
+    assert find_rounds(alone, levels) == ()
+    assert find_rounds(ring(6, 4), find_levels(ring(6, 4), Garment.of(ring(6, 4)))) == ()
+
+
+def test_a_level_says_by_how_much_the_bar_leaves_a_curved_edge():
+    project = scattered(ring(4, 4, crosswise=BARS, tolerance=0.0), 1)
+    garment, cloth = Garment.of(project), project.cloths[0]
+    for level in find_levels(project, garment):
+        at = project.placement(level.panel)
+        u, v = placed(garment.panels[level.panel].net[level.edge], at.u, at.v, 0.0, at.turned).T
+        z = cloth.z(u, v)
+        assert level.swing_mm == pytest.approx(z.max() - z.min(), abs=1e-9)
+    assert max(level.swing_mm for level in find_levels(project, garment)) > 2
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "said"),
+    [
+        (3.0, 4.5, "Hems: bars 3.0 to 4.5 mm below, uneven by 1.5 mm."),
+        (-4.5, -3.0, "Hems: bars 3.0 to 4.5 mm above, uneven by 1.5 mm."),
+        (-1.0, 2.5, "Hems: bars from 1.0 above to 2.5 mm below, uneven by 3.5 mm."),
+    ],
+)
+def test_how_unevenly_bars_fall_is_said_in_a_sentence(low, high, said):
+    assert Round("hem", (), low, high).words(MM) == said
+
+
+def test_the_report_tells_levels_and_how_uneven_they_are():
+    project = scattered(ring(4, 6, crosswise=BARS), 1)
+    report = measurement_report(project, measure(project))
+    assert {one["side"] for one in report["levels"]} == {"top", "hem"}
+    for one in report["levels_round"]:
+        assert len(one["panels"]) == 6
+        assert one["uneven_mm"] == pytest.approx(one["high_mm"] - one["low_mm"], abs=2e-6)
+    text = measurement_text(project, measure(project))
+    assert f"uneven by {report['levels_round'][1]['uneven_mm']:.1f} mm." in text
 
 
 def _with_cloth(project: Project, **changes) -> Project:

@@ -1,6 +1,7 @@
 """The seam table: the garment's figure, and one row a seam with its readings and a small drawing of its step."""
 
 from PySide6.QtCore import QModelIndex, Qt, QTimer, Signal
+from PySide6.QtGui import QFontMetrics
 from PySide6.QtWidgets import QLabel, QPushButton, QStackedLayout, QVBoxLayout, QWidget
 
 from app.garment_figure import GarmentFigure
@@ -119,7 +120,10 @@ class SeamTable(QWidget):
         project, found = self._project, self.figure.measurement
         rounds = find_rounds(project, find_levels(project, found.garment)) if project and found else ()
         self.levels.show_in(current().font(Size.SMALL))
-        self.levels.setText("  ·  ".join(one.where(shown()) for one in rounds))
+        parts = [one.where(shown()) for one in rounds]
+        beside = "  ·  ".join(parts)
+        wide = QFontMetrics(current().font(Size.SMALL)).horizontalAdvance(beside)
+        self.levels.setText(beside if wide <= self.width() - 2 * SPACE else "\n".join(parts))
         self.levels.setToolTip("\n".join(one.words(shown()) for one in rounds))
         self.levels.setVisible(bool(rounds))
 

@@ -58,7 +58,7 @@ class MatchForm(QDialog):
         self.lines.addRow(self.told)
         self.lines.addRow(self._buttons())
         self.lines.setRowVisible(self.weight, self.barred)
-        self.setMinimumWidth(110 * GRID)
+        self.told.setMinimumWidth(100 * GRID)
         self.told.say(tr("1: as much; 2: twice as much; 0: bars need not meet.") if self.barred else "")
 
     def _buttons(self) -> QDialogButtonBox:

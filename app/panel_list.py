@@ -221,6 +221,7 @@ class PanelTable(QTableView):
         self.setTabKeyNavigation(False)
         self.setShowGrid(False)
         self.setWordWrap(False)
+        self.setTextElideMode(Qt.TextElideMode.ElideMiddle)  # the side of a pair stands at the end of a name
         self.setFrameShape(QTableView.Shape.NoFrame)
         self.verticalHeader().hide()
         self.verticalHeader().setDefaultSectionSize(ROW_HIGH)

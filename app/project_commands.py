@@ -4,7 +4,7 @@ import argparse
 import json
 import sys
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from app.compare_command import add_compare_option, choices_report, choices_text
 from app.console import lay_text, measurement_text, progress_bar, stoppable
@@ -19,6 +19,10 @@ from core.model.project import Project
 from core.model.validate import check_fits
 from core.seams.garment import Garment
 from core.seams.readings import measure
+from core.wording import speaking
+
+if TYPE_CHECKING:
+    from gettext import GNUTranslations
 
 DONE, NOT_TO_BE_HAD = 0, 1
 
@@ -178,9 +182,17 @@ def run_papers(options: argparse.Namespace) -> int:
 
     project = read_project(options.file)
     _check_fits_in(options.file, project)
-    for path in write_papers(project, _folder(options.to), progress_bar(False), paper_choices(options)):
-        print(path)
+    with speaking(_language()):
+        papers = write_papers(project, _folder(options.to), progress_bar(False), paper_choices(options))
+    print(*papers, sep="\n")
     return DONE
+
+
+def _language() -> "GNUTranslations | None":
+    """That of the papers: chosen in the workbench, or the desktop's. The command line itself speaks English."""
+    from app.languages import catalogues
+
+    return catalogues.catalogue(catalogues.wanted(catalogues.of_the_environment()))
 
 
 def run_plan(options: argparse.Namespace) -> int:
@@ -200,7 +212,8 @@ def run_plan(options: argparse.Namespace) -> int:
     result = quick_lay(cut_project(with_patches(matched.project)), part(progress, 0.3, 0.8))
     laid = matched.project.placed(result.project.placements)
     fits = all(found.fits for found in result.lays)
-    papers = write_papers(laid, folder, part(progress, 0.8, 1.0), paper_choices(options)) if fits else ()
+    with speaking(_language()):
+        papers = write_papers(laid, folder, part(progress, 0.8, 1.0), paper_choices(options)) if fits else ()
     progress(1.0, "done")
     folder.mkdir(parents=True, exist_ok=True)
     kept = folder / f"{Path(options.file).stem}{SUFFIX}"

@@ -16,6 +16,8 @@ from app.actions import allow_actions, make_actions, make_menus, make_tools, tin
 from app.help.place import HelpDesk
 from app.icons import icon
 from app.key_sheet import KeySheet
+from app.language_menu import language_menu
+from app.languages import catalogues
 from app.later import IdleTime, made, make, read_heavy
 from app.messages import MessageBar
 from app.mnemonics import plain, tell_apart
@@ -230,6 +232,8 @@ class Window(QMainWindow):
             menus["&File"].insertMenu(self.actions_by_id["save"], menu)
         self.recent.changed.connect(self._fill_recent)
         self._fill_recent()
+        if len(catalogues.codes()) > 1:
+            menus["&View"].addMenu(language_menu(self.messages.say, self.messages.warn, self))
         for menu in (*menus.values(), samples):
             tell_apart(menu)
         self._unit = units.shown().name

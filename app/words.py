@@ -1,15 +1,14 @@
 """The words on the screen: those of `core/wording`, in the language that is chosen."""
 
-import os
 from collections.abc import Iterable
 from typing import Any
 
-from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QSettings, QTranslator
+from PySide6.QtCore import QCoreApplication, QLibraryInfo, QLocale, QTranslator
 
 from app.languages import catalogues
 from core.wording import later, listed, localised, number, set_catalogue, tr, tr_n
 
-__all__ = ["choose_language", "later", "listed", "localised", "number", "speak", "spoken", "tr", "tr_n", "wanted"]
+__all__ = ["later", "listed", "localised", "number", "speak", "spoken", "tr", "tr_n", "wanted"]
 
 
 def spoken(choices: Iterable[tuple[str, Any]]) -> tuple[tuple[str, Any], ...]:
@@ -18,15 +17,8 @@ def spoken(choices: Iterable[tuple[str, Any]]) -> tuple[tuple[str, Any], ...]:
 
 
 def wanted() -> str:
-    """The language to speak: of the environment's variable, else the one chosen last, else the desktop's; English
-    where there is none of these."""
-    asked = [os.environ.get(catalogues.VARIABLE, ""), str(QSettings().value("language", ""))]
-    return catalogues.best_of([*(code for code in asked if code), *QLocale.system().uiLanguages()])
-
-
-def choose_language(code: str) -> None:
-    """Speak a language from the next start on."""
-    QSettings().setValue("language", code)
+    """The language to speak on the screen."""
+    return catalogues.wanted(QLocale.system().uiLanguages())
 
 
 def speak(app: QCoreApplication, code: str) -> None:

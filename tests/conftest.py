@@ -7,6 +7,7 @@ import pytest
 from core.lay import budget
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+os.environ["STRIPEWRIGHT_LANGUAGE"] = "en"
 
 HINTS = "This plugin does not support propagateSizeHints"
 SCREEN_ROOMS = dict.fromkeys(("app", "help", "pages", "safekeeping", "words"), HINTS)

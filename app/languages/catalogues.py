@@ -1,8 +1,15 @@
 """The translations that come with the program, and which of them is wanted. Knows no screen."""
 
+import os
 from collections.abc import Iterable
 from gettext import GNUTranslations
 from pathlib import Path
+
+import platformdirs
+
+from core.errors import BadInput
+from core.files.atomic import write_atomically
+from core.wording import tr
 
 ENGLISH = "en"
 VARIABLE = "STRIPEWRIGHT_LANGUAGE"
@@ -49,3 +56,39 @@ def best_of(wanted: Iterable[str]) -> str:
             if code in there:
                 return code
     return ENGLISH
+
+
+def wanted(desktop: Iterable[str]) -> str:
+    """The language to speak: of the environment's variable, else the one chosen last, else the desktop's; English
+    where there is none of these."""
+    asked = (os.environ.get(VARIABLE, ""), chosen())
+    return best_of([*filter(None, asked), *desktop])
+
+
+def of_the_environment() -> list[str]:
+    """The language that the desktop tells programs without a screen, as POSIX has it (XBD 8.2)."""
+    told = (os.environ.get(name, "") for name in ("LC_ALL", "LC_MESSAGES", "LANG"))
+    return list(filter(None, told))[:1]
+
+
+def chosen() -> str:
+    """The language chosen last, or nothing for the desktop's."""
+    try:
+        return _kept().read_text(encoding="utf-8").strip()
+    except (OSError, UnicodeDecodeError):
+        return ""
+
+
+def choose(code: str) -> None:
+    """Speak a language from the next start on; with no code the desktop's. Raises BadInput if that can't be kept."""
+    path = _kept()
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        what = tr("it can't be written to ({strerror})", strerror=error.strerror)
+        raise BadInput(what, str(path.parent), tr("a folder of your own")) from None
+    write_atomically(path, code.encode())
+
+
+def _kept() -> Path:
+    return Path(platformdirs.user_config_dir("stripewright", appauthor=False)) / "language"

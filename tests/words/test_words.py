@@ -3,15 +3,17 @@
 import gettext
 
 import pytest
-from PySide6.QtCore import QLocale, QSettings
-from PySide6.QtWidgets import QAbstractButton, QLabel
+from PySide6.QtCore import QLocale
+from PySide6.QtWidgets import QAbstractButton, QLabel, QMenu
 
 from app.action_table import MENUS, TABLE
+from app.cli import main
 from app.key_sheet import KeySheet
 from app.languages import catalogues
 from app.languages.gather import all_texts, texts_of, update
 from app.languages.po import compiled, read_po, written
-from app.words import choose_language, speak, wanted
+from app.words import speak, wanted
+from conftest import SAMPLES
 from core.errors import BadInput
 from core.files.project_file import project_from_bytes
 from core.wording import listed, number, speaking, tr, tr_n
@@ -33,6 +35,7 @@ def esperanto(tmp_path, monkeypatch, qapp):
     (tmp_path / "stripewright_eo.mo").write_bytes(compiled(HEAD, KNOWN))
     monkeypatch.setattr(catalogues, "folder", lambda: tmp_path)
     monkeypatch.delenv(catalogues.VARIABLE, raising=False)
+    monkeypatch.setenv("XDG_CONFIG_HOME", str(tmp_path))
     empty_profile(tmp_path)
     yield "eo"
     speak(qapp, "en")
@@ -104,14 +107,53 @@ def test_a_translation_is_compiled_and_loaded_for_its_language(esperanto, qapp):
 def test_the_language_is_that_of_the_variable_else_the_chosen_one_else_the_desktops(esperanto, monkeypatch):
     monkeypatch.setattr(QLocale, "uiLanguages", lambda self: ["eo-XX", "en"])
     assert wanted() == "eo"
-    choose_language("en")
+    catalogues.choose("en")
     assert wanted() == "en"
-    QSettings().setValue("language", "nonsense")
+    catalogues.choose("nonsense")
+    assert wanted() == "eo"
+    catalogues.choose("")
     assert wanted() == "eo"
     monkeypatch.setenv(catalogues.VARIABLE, "en")
     assert wanted() == "en"
     assert (catalogues.codes(), catalogues.name_of("eo")) == (["en", "eo"], "Esperanto")
     assert catalogues.best_of(["de_AT.UTF-8", "eo.UTF-8"]) == "eo"
+
+
+def test_the_menu_of_languages_chooses_the_one_spoken_from_the_next_start_on(qtbot, esperanto, tmp_path, monkeypatch):
+    with whole_window(qtbot, tmp_path, monkeypatch, 1200, 800) as window:
+        (menu,) = (one for one in window.findChildren(QMenu) if one.title().replace("&", "") == "Language")
+        names = {action.text().replace("&", ""): action for action in menu.actions()}
+        assert list(names) == ["As the desktop", "English", "Esperanto"]
+        assert names["As the desktop"].isChecked()
+        for name, code in (("Esperanto", "eo"), ("English", "en"), ("As the desktop", "")):
+            names[name].trigger()
+            assert catalogues.chosen() == code
+            assert name in window.messages.text
+        monkeypatch.setattr(catalogues, "_kept", lambda: tmp_path / "stripewright_eo.mo" / "language")
+        names["Esperanto"].trigger()
+        assert "can't be written to" in window.messages.text
+
+
+def test_there_is_no_menu_of_languages_where_there_is_english_alone(qtbot, tmp_path, monkeypatch):
+    monkeypatch.setattr(catalogues, "folder", lambda: tmp_path)
+    with whole_window(qtbot, tmp_path, monkeypatch, 1200, 800) as window:
+        assert "Language" not in {menu.title().replace("&", "") for menu in window.findChildren(QMenu)}
+
+
+def test_papers_of_the_command_line_speak_the_language_chosen_else_the_desktops(esperanto, monkeypatch, tmp_path):
+    spoken = []
+    monkeypatch.setattr("core.papers.papers.write_papers", lambda *_: spoken.append(tr("Zoom &in")) or ())
+    papers = ["papers", str(SAMPLES / "harbour-skirt.stripewright"), "--to", str(tmp_path / "papers")]
+    for name in ("LC_ALL", "LC_MESSAGES", "LANG"):
+        monkeypatch.delenv(name, raising=False)
+    main(papers)
+    monkeypatch.setenv("LANG", "eo.UTF-8")
+    main(papers)
+    monkeypatch.setenv("LC_ALL", "C")
+    main(papers)
+    catalogues.choose("eo")
+    main(papers)
+    assert spoken == ["Zoom &in", "&Pligrandigi", "Zoom &in", "&Pligrandigi"]
 
 
 def test_without_a_translation_the_screen_speaks_english(qapp):

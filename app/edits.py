@@ -15,10 +15,12 @@ from app.commands import (
     shifted,
     spread_out,
     to_other_side,
+    turn_in_mm,
     turned_to,
     without_places,
 )
 from app.document import Document
+from app.figures import step, unit
 from app.following import Following
 from app.words import tr
 from core.derive.matched import continued
@@ -98,7 +100,7 @@ class Edits(QObject):
             turns = {name: kept.placement(name).turn_deg + turn_deg for name in panels}
             turned = {name: turned_to(kept, self._document.panels[name], turns[name]) for name in panels if turn_deg}
             changes = {name: moved_to(turned.get(name, kept.placement(name)), du, dv) for name in panels}
-            self._document.place(tr("Move {panels}").format(panels=self.title_of(panels)), changes)
+            self._lay(tr("Move {panels}").format(panels=self.title_of(panels)), changes)
             if turn_deg:
                 self._tell_limit(changes, turns)
 
@@ -135,16 +137,21 @@ class Edits(QObject):
         self.turn_by(1)
 
     def _tell_limit(self, changes: Changes, wanted: dict[PanelName, float]) -> None:
-        stuck = [name for name, at in changes.items() if abs(wanted[name]) > abs(at.turn_deg) + 1e-6]
+        stuck = tuple(name for name, at in changes.items() if abs(wanted[name]) > abs(at.turn_deg) + 1e-6)
         if stuck:
-            limit = self._document.cut.cloth_of(stuck[0]).grain_tolerance_deg
-            self.told.emit(
-                tr(
-                    "{panels}: this cloth allows a turn of {limit:g}° off the grain.",
-                    panels=self.title_of(tuple(stuck)),
-                    limit=limit,
-                )
-            )
+            self.tell_limit(stuck)
+
+    def tell_limit(self, panels: tuple[PanelName, ...]) -> None:
+        """Say how far panels may be turned off the grain, and what that is over the length of the first of them."""
+        limit = self._document.cut.cloth_of(panels[0]).grain_tolerance_deg
+        over = f"{step(turn_in_mm(self._document.panels[panels[0]], limit))} {unit()}"
+        told = tr(
+            "{panels}: this cloth allows a turn of {limit:g}° off the grain, {mm} over the panel's length.",
+            panels=self.title_of(panels),
+            limit=limit,
+            mm=over,
+        )
+        self.told.emit(told)
 
     def turn_end_for_end(self) -> None:
         """Turn the selected panels end for end, unless their cloth is one-way."""
@@ -202,6 +209,7 @@ class Edits(QObject):
         turn = clamped_turn(turn_deg, self._document.cut, self._document.panels[name])
         at = msgspec.structs.replace(self._document.kept.placement(name), turn_deg=turn)
         self._lay(tr("Turn {panels}").format(panels=self.title_of((name,))), {name: at}, f"turn of {name}")
+        self._tell_limit({name: at}, {name: turn_deg})
 
 
 def panel_title(document: Document, name: PanelName) -> str:

@@ -81,6 +81,7 @@ class Inspector(QFrame):
         self.u.valueChanged.connect(lambda mm: self._type_place("u", mm))
         self.v.valueChanged.connect(lambda mm: self._type_place("v", mm))
         self.turn.valueChanged.connect(self._type_turn)
+        self.turn.limited.connect(self._tell_beyond)
         self.turned.clicked.connect(self._edits.turn_end_for_end)
         self.hold.clicked.connect(self._edits.switch_hold)
 
@@ -192,6 +193,11 @@ class Inspector(QFrame):
         if self._document.current and not self._document.trying:
             self._edits.type_turn(self._document.current, turn_deg)
             self.show_panel()
+
+    def _tell_beyond(self) -> None:
+        """More was typed than the cloth allows."""
+        if self._document.current:
+            self._edits.tell_limit((self._document.current,))
 
 
 def _switch(name: str, tip: str) -> QToolButton:

@@ -2,7 +2,7 @@
 
 import math
 
-from PySide6.QtCore import QSignalBlocker, Qt
+from PySide6.QtCore import QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QValidator
 from PySide6.QtWidgets import QDoubleSpinBox
 
@@ -67,7 +67,9 @@ class LengthBox(QDoubleSpinBox):
 
 
 class DegreeBox(QDoubleSpinBox):
-    """An angle, degrees; typed with a point or a comma."""
+    """An angle, degrees; typed with a point or a comma. `limited`: one beyond the limits was brought inside."""
+
+    limited = Signal()
 
     def __init__(self, name: str, tip: str, most_deg: float = 180.0) -> None:
         super().__init__(accessibleName=name, toolTip=tip, keyboardTracking=False, decimals=2)
@@ -95,6 +97,8 @@ class DegreeBox(QDoubleSpinBox):
     def fixup(self, text: str) -> str:
         """What is beyond the limits is brought inside; what can't be read gives way to what stood there."""
         value = _number(text)
+        if value is not None and not self.minimum() <= value <= self.maximum():
+            self.limited.emit()
         value = self.value() if value is None else min(max(value, self.minimum()), self.maximum())
         return self.textFromValue(value) + self.suffix()
 

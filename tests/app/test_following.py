@@ -75,6 +75,7 @@ def test_nudges_and_typed_places_take_the_others_along_too(asked):
     assert isinstance(edits, Edits)
     for change in (
         lambda: edits.nudge(5, 0),
+        lambda: edits.move_by(4.5, 0, 0.05),
         lambda: edits.turn_by(1),
         lambda: edits.type_place("side.R", "u", document.kept.placement("side.R").u + 7),
         lambda: edits.type_turn("side.R", 0.1),

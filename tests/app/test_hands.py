@@ -285,6 +285,13 @@ def test_what_is_typed_is_what_lies(skirt):
         QTest.keyClick(field, Qt.Key.Key_Return)
         assert getattr(document.kept.placement("side.R"), what) == pytest.approx(value)
     assert document.kept.placement("side.R").u == 512.3
+    assert skirt.messages.text == ""
+    strip.turn.selectAll()
+    QTest.keyClicks(strip.turn, "2")
+    QTest.keyClick(strip.turn, Qt.Key.Key_Return)
+    assert document.kept.placement("side.R").turn_deg == 0.5
+    over = strip.limit.text().removeprefix("±0.5° = ")
+    assert f"0.5° off the grain, {over} over the panel's length" in skirt.messages.text
     strip.hold.click()
     assert document.kept.placement("side.R").hold
     assert not strip.u.isEnabled()

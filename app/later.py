@@ -26,6 +26,14 @@ HEAVY = (
     "core.worn.body",
 )
 """Rooms that bring large libraries with them; none of them knows the screen, so that another thread can read them."""
+HEAVY_OF_PAGES = (
+    "core.files.svg_in",
+    "core.files.dxf_in",
+    "core.files.pdf_in",
+    "core.swatch.swatch",
+    "core.files.photo_in",
+)
+"""The same for pages, which most sittings don't see: read last."""
 _DONE = object()
 
 Made = TypeVar("Made", bound=QWidget)
@@ -109,9 +117,19 @@ class IdleTime(QObject):
             self._timer.start(self._waiting[0][1])
 
 
-def read_heavy() -> Iterator[object]:
-    """Read the heavy rooms in the background; a slice is a look at whether they are there."""
-    reading = threading.Thread(target=lambda: [importlib.import_module(name) for name in HEAVY], name="reading")
+def read_behind(names: tuple[str, ...]) -> Iterator[object]:
+    """Read heavy rooms in the background; a slice is a look at whether they are there."""
+    ended = threading.Event()
+
+    def read() -> None:
+        for name in names:
+            if not ended.is_set():
+                importlib.import_module(name)
+
+    reading = threading.Thread(target=read, name="reading")
     reading.start()
-    while reading.is_alive():
-        yield None
+    try:
+        while reading.is_alive():
+            yield None
+    finally:
+        ended.set()

@@ -124,10 +124,11 @@ def apply_theme(app: QApplication, dark: bool) -> Theme:
     """Dress the whole application in light or dark. Icons made before keep their tint: ask for them again."""
     global _current
     _current = Theme(dark)
-    app.setStyle("Fusion")
+    if not app.styleSheet():
+        app.setStyle("Fusion")
+        app.setFont(_with_even_figures(app.font()))
     app.styleHints().setColorScheme(Qt.ColorScheme.Dark if dark else Qt.ColorScheme.Light)
     app.setPalette(_current.palette())
-    app.setFont(_with_even_figures(app.font()))
     app.setStyleSheet(_style_sheet(_current))
     return _current
 

@@ -18,7 +18,7 @@ from app.icons import icon
 from app.key_sheet import KeySheet
 from app.language_menu import language_menu
 from app.languages import catalogues
-from app.later import IdleTime, made, make, read_heavy
+from app.later import HEAVY, HEAVY_OF_PAGES, IdleTime, made, make, read_behind
 from app.messages import MessageBar
 from app.mnemonics import plain, tell_apart
 from app.recent import Recent, fill_samples, what_it_shows
@@ -45,6 +45,8 @@ if TYPE_CHECKING:
 
 CLOTH_ROOMS = ("app.canvas.view", "app.seam_table", "app.status", "app.inspector", "app.desk")
 """What is read before there can be a desk."""
+PAGE_ROOMS = tuple(f"app.pages.{name}_page" for name in ("draft", "import", "cloth", "photo", "swatch"))
+"""What is read before there can be a page by which something gets in."""
 
 
 class Window(QMainWindow):
@@ -203,7 +205,7 @@ class Window(QMainWindow):
 
     def rest(self) -> Iterator[object]:
         """Make what nobody has wanted yet, a slice at a time, and offer what was not saved the last time."""
-        yield from read_heavy()
+        yield from read_behind(HEAVY)
         yield self.rescued.look()
         for start in made(self, "start"):
             yield from start.show_cloths()
@@ -213,6 +215,9 @@ class Window(QMainWindow):
             yield make(self, name)
         for name in self.desk.places:
             yield make(self.desk, name)
+        yield from read_behind(HEAVY_OF_PAGES)
+        for room in PAGE_ROOMS:
+            yield import_module(room)
 
     # --- making
 

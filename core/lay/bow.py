@@ -56,7 +56,10 @@ class Settled:
 def settled_lay(
     project: Project, task: Task, lays: Sequence[Arrangement], garment: Garment, budget: Budget, seed: int
 ) -> Lay:
-    """The best that comes of some lays of a task, the last of them the shortest, with the work allowed."""
+    """The best that comes of some lays of a task, the last of them the shortest, with the work allowed.
+
+    The bars of the shortest are brought together even where no more work is allowed: that takes hundredths of a second.
+    """
     room = _Room(project, garment)
     made: list[Settled] = []
     for at in reversed(lays[-MOST_LAYS:]):
@@ -69,6 +72,8 @@ def settled_lay(
     best = min((one for one in made if one.lay.length_mm <= limit), key=lambda one: one.rms_mm)
     rng = np.random.default_rng(seed)
     for pair in islice(combinations(range(task.panels), 2), MOST_SWAPS):
+        if not budget.goes_on():
+            break
         chosen = _worked_out(_swapped(best.chosen, pair), limit + _rise(task), budget, rng)
         for other in room.settled(chosen, BETTER * best.rms_mm) if chosen else ():
             best = other if other.lay.length_mm <= limit else best
@@ -83,7 +88,7 @@ def _rise(task: Task) -> float:
 def _worked_out(lay: Lay, length_mm: float, budget: Budget, rng: np.random.Generator) -> Lay | None:
     """A lay whose overlaps are worked out within a length; None where that is not found."""
     separation = Separation(lay.task, length_mm, rng)
-    found = budget.goes_on() and separation.solve(lay.at, budget)
+    found = separation.solve(lay.at, budget)
     return Lay(lay.task, separation.at) if found else None
 
 

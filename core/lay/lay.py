@@ -226,7 +226,7 @@ def _laid(project: Project, cloth: Cloth, garment: Garment, work: Work) -> tuple
     task = task_of(project, cloth, Freedom(project, cloth, garment).either_way, work.progress)
     if not task.complete:
         project = _checked(project, Lay(task, in_rows(task)))
-        return project, cloth_lay(project, cloth), "stopped"
+        return project, _with_bars(cloth_lay(project, cloth), before, project, garment), "stopped"
     project, task = _best_start(project, task, garment, work)
     budget = work.part(0.2, 1.0 if cloth.end is None else 0.7).budget(task)
     found = _shortest(project, task, garment, budget, work)
@@ -236,9 +236,12 @@ def _laid(project: Project, cloth: Cloth, garment: Garment, work: Work) -> tuple
         left = left_over(found.task, found.at, cloth.end, work.part(0.7, 0.8).budget(task, 0.3, 0.5), work.seed)
         tried = remedies(project, cloth, cloth.end, left, work.part(0.8, 1.0).budget(task, 1.0, 1.0), work.seed)
         lay = replace(lay, left_over=left, remedies=tried)
-    if before is not None:
-        lay = replace(lay, bars_mm=(before, bars_mm(project, cloth, garment) or 0.0))
-    return project, lay, budget.ended or "done"
+    return project, _with_bars(lay, before, project, garment), budget.ended or "done"
+
+
+def _with_bars(lay: ClothLay, before: float | None, project: Project, garment: Garment) -> ClothLay:
+    """A lay that tells the rms of its bars, if it was asked for before."""
+    return lay if before is None else replace(lay, bars_mm=(before, bars_mm(project, lay.cloth, garment) or 0.0))
 
 
 def _shortest(project: Project, task: Task, garment: Garment, budget: Budget, work: Work) -> Lay:
@@ -254,11 +257,7 @@ def _shortest(project: Project, task: Task, garment: Garment, budget: Budget, wo
     if not task.cloth.is_bowed:
         return _along(project, Lay(task, found), garment) if task.cloth.crosswise else Lay(task, found)
     more = work.part(0.9, 1.0).budget(task, LONGER, LONGER)
-    return (
-        settled_lay(project, task, [*lays, found], garment, more, work.seed)
-        if budget.ended != "stopped"
-        else Lay(task, found)
-    )
+    return settled_lay(project, task, [*lays, found], garment, more, work.seed)
 
 
 def _along(project: Project, found: Lay, garment: Garment) -> Lay:

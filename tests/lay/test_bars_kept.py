@@ -7,6 +7,7 @@ import numpy as np
 import pytest
 from scipy.optimize import dual_annealing
 
+from app.console import lay_text
 from cloths import assert_can_be_cut, assert_phases_kept, project_of, rectangle, scattered, shapes_on_cloth
 from core.files.project_file import read_project
 from core.lay import engine, kernel, places, plainly
@@ -15,6 +16,7 @@ from core.lay.lay import lay
 from core.lay.legal import find_faults
 from core.lay.rungs import on_rungs
 from core.lay.task import task_of
+from core.matching.bars_alone import bars_settled
 from core.matching.byhand import by_hand
 from core.matching.solve import match
 from core.model.cloth import Cloth
@@ -89,6 +91,29 @@ def test_on_a_bowed_cloth_bars_lie_as_well_as_any_moves_along_the_cloth_could_br
     rival = dual_annealing(bars, [(-22.5, 22.5)] * 3, maxiter=40, rng=1)
     assert bars([0.0] * 3) <= rival.fun * 1.01 + 0.02
     assert found.lays[0].bars_mm == pytest.approx([measure(p).rms_of("crosswise") for p in (project, laid)], abs=1e-6)
+
+
+@pytest.mark.parametrize("share", [0.25, 0.6])
+def test_a_lay_on_bowed_cloth_that_is_stopped_has_its_bars_brought_together_too(share):
+    project = match(ring(5, number=4, crosswise=BARS, bow_percent=2.0)).project
+    found = lay(project, progress=lambda done, note: done < share, seconds=5.0, quick=True)
+    assert found.status == "stopped"
+    assert_can_be_cut(found.project)
+    garment, cloth = Garment.of(found.project), found.project.cloths[0]
+    again = found.project.placed(bars_settled(found.project, garment, cloth))
+    bars = [measure(one).rms_of("crosswise") for one in (found.project, again)]
+    assert bars[0] <= bars[1] * 1.01 + 0.02
+
+
+def test_a_lay_on_bowed_cloth_that_is_stopped_before_it_was_begun_tells_of_its_bars():
+    project = match(ring(5, number=4, crosswise=BARS, bow_percent=2.0)).project
+    found = lay(project, progress=lambda done, note: False, quick=True)
+    assert found.status == "stopped"
+    assert_can_be_cut(found.project)
+    assert found.lays[0].bars_mm == pytest.approx(
+        [measure(one).rms_of("crosswise") for one in (project, found.project)], abs=1e-6
+    )
+    assert "the cloth is bowed" in lay_text(found.lays[0])
 
 
 def along(at: Placement, cloth: Cloth, dv: float) -> Placement:

@@ -6,19 +6,22 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
-from scipy.ndimage import gaussian_filter1d, uniform_filter1d
 
 from core.errors import BadInput
 from core.swatch.direction import DARKEST, Upright
 from core.wording import later, tr
 
 Array = npt.NDArray[np.float64]
+Truths = npt.NDArray[np.bool_]
 
 MOST_BANDS = 24
 LEAST_PERIOD_PX = 6.0
 LEAST_ALIKE = 0.45
 """Least autocorrelation of what is taken for a repeat."""
 _NEARLY = 0.85
+_BANDS_THAT_COUNT = 4
+_PIXEL_ERROR = 0.007
+"""Standard deviation, px, of where a repeat is found, that has nothing to do with the cloth; as made pictures show."""
 _TOO_FINE = later("photograph it closer, or scan it finer")
 
 
@@ -145,19 +148,21 @@ class Fit:
     period_sd: float
     cells: Array
     off: Array
-    sound: npt.NDArray[np.bool_]
+    sound: Truths
     first: int
 
 
-def fit_repeats(bands: Bands, period: float) -> Fit:
+def fit_repeats(bands: Bands, period: float, held: bool = False) -> Fit:
     """Fit period, start and lean to all repeats in view, leaving out those that folds or other things displace.
 
-    Raises BadInput if fewer than two repeats are whole.
+    `held`: the period is known, and stays. Raises BadInput if fewer than two repeats are whole.
     """
-    fit = _cut(bands, period, 0.0, 0.0)
+    seen = np.flatnonzero(np.isfinite(bands.light[..., 0]).mean(axis=0) > 0.5)
+    room = float(np.ptp(seen)) if len(seen) else 0.0
+    fit = _cut(bands, period, float(seen.min(initial=0)) + 0.5 + room % period / 2, 0.0)
     for _ in range(6):
         before = fit.period, fit.start, fit.lean
-        fit = _improved(bands, fit)
+        fit = _improved(bands, fit, held)
         moved = np.abs(np.subtract((fit.period, fit.start, fit.lean), before)) * (
             fit.cells.shape[1],
             1,
@@ -178,9 +183,9 @@ def _cut(bands: Bands, period: float, start: float, lean: float) -> Fit:
     last = math.ceil((columns - start - float(lean_at.min())) / period)
     number = last - first
     phase = (np.arange(number * places) + 0.5) / places * period + start + first * period
-    cells = np.stack([_read(line, phase + shift) for line, shift in zip(bands.light, lean_at, strict=True)]).reshape(
-        len(bands.light), number, places, 3
-    )
+    cells = np.stack(
+        [read_line(line, phase + shift) for line, shift in zip(bands.light, lean_at, strict=True)]
+    ).reshape(len(bands.light), number, places, 3)
     whole: npt.NDArray[np.bool_] = np.isfinite(cells.mean(axis=(2, 3), dtype=float))
     used = np.flatnonzero(whole.sum(axis=0))
     if len(used) < 2:
@@ -190,7 +195,7 @@ def _cut(bands: Bands, period: float, start: float, lean: float) -> Fit:
     return Fit(period, start, lean, math.nan, cells[:, low:high], off, whole[:, low:high], first + low)
 
 
-def _read(line: Array, at: Array) -> Array:
+def read_line(line: Array, at: Array) -> Array:
     """A line (columns, 3) of pixels at places px, between their middles by straight lines."""
     position = at - 0.5
     whole = np.floor(position).astype(int)
@@ -207,14 +212,15 @@ def levelled_cells(cells: Array) -> Array:
     return np.asarray(value - value.mean(axis=2, keepdims=True))
 
 
-def _improved(bands: Bands, fit: Fit) -> Fit:
+def _improved(bands: Bands, fit: Fit, held: bool) -> Fit:
     value = levelled_cells(fit.cells)
     pattern = np.median(value[fit.sound], axis=0)
     off = _offsets(value, pattern, fit.period)
     repeat, band = np.arange(off.shape[1]) + fit.first, bands.middles - bands.middles.mean()
     known = np.isfinite(off)
     terms = np.stack(
-        [np.ones_like(off), np.broadcast_to(repeat, off.shape), np.broadcast_to(band[:, None], off.shape)], axis=-1
+        [np.ones_like(off), np.broadcast_to(repeat * (not held), off.shape), np.broadcast_to(band[:, None], off.shape)],
+        axis=-1,
     )
     amounts, rest = _robust(terms[known], off[known])
     spread = 1.4826 * float(np.median(np.abs(rest)))
@@ -239,19 +245,21 @@ def _with_soundness(cut: Fit, before: Fit, left: Array, reach: float) -> Fit:
     return replace(cut, off=off, sound=sound, period_sd=_period_sd(off, sound))
 
 
-def _period_sd(off: Array, sound: npt.NDArray[np.bool_]) -> float:
+def _period_sd(off: Array, sound: Truths) -> float:
     """Standard deviation, px, of the period, from how far the sound repeats lie from where they should.
 
-    Bands share the cloth's own waviness, so their mean counts as one reading of each repeat.
+    Bands share the cloth's own waviness: their mean is one reading of each repeat, no surer than the mean of
+    `_BANDS_THAT_COUNT`. Pixels add an error of their own.
     """
-    repeat = np.broadcast_to(np.arange(off.shape[1]), off.shape)
-    values = np.array([off[sound[:, j], j].mean() for j in range(off.shape[1]) if sound[:, j].any()])
-    places = np.array([j for j in range(off.shape[1]) if sound[:, j].any()], dtype=float)
-    lone = float(off[sound].std()) / math.sqrt(max(float(((repeat[sound] - repeat[sound].mean()) ** 2).sum()), 1e-9))
-    if len(values) < 3:
-        return lone
-    lever = float(((places - places.mean()) ** 2).sum())
-    return max(lone, math.sqrt(float((values**2).sum()) / (len(values) - 2) / lever))
+    used = [j for j in range(off.shape[1]) if sound[:, j].any()]
+    means = np.array([off[sound[:, j], j].mean() for j in used])
+    within = off - off.mean(axis=0, where=sound, keepdims=True) if len(used) == off.shape[1] else off
+    bands = min(_BANDS_THAT_COUNT, int(sound.sum(axis=0).max()))
+    variance = float(within[sound].var()) / bands
+    if len(used) > 2:
+        variance = max(variance, float((means**2).sum()) / (len(used) - 2))
+    lever = float(np.var(used)) * len(used)
+    return math.sqrt((variance + _PIXEL_ERROR**2) / max(lever, 0.25))
 
 
 def _offsets(value: Array, pattern: Array, period: float) -> Array:
@@ -286,34 +294,3 @@ def _robust(terms: Array, values: Array) -> tuple[Array, Array]:
         reach = 4.685 * max(1.4826 * float(np.median(np.abs(rest))), 0.02)
         weight = np.clip(1 - (rest / reach) ** 2, 0, None) ** 2
     return amounts, rest
-
-
-def true_multiple(fit: Fit) -> int:
-    """How many of the periods make one repeat: 1, unless every second, third… one differs (a fine line, say)."""
-    value = gaussian_filter1d(levelled_cells(fit.cells), 1.0, axis=2, mode="wrap")
-    repeats = fit.cells.shape[1]
-    for times in range(2, min(8, repeats // 2) + 1):
-        if _differ(value, fit.sound, times, fit.cells.shape[2] / fit.period):
-            return times
-    return 1
-
-
-def _differ(value: Array, sound: npt.NDArray[np.bool_], times: int, places_per_px: float) -> bool:
-    """Whether the repeats of one class modulo `times` differ from all others by more than their spread."""
-    for rest in range(times):
-        mine = np.zeros_like(sound)
-        mine[:, rest::times] = True
-        one, other = value[sound & mine], value[sound & ~mine]
-        if len(one) < 4 or len(other) < 4:
-            continue
-        apart = np.median(one, axis=0) - np.median(other, axis=0)
-        noise = _spread(one) / math.sqrt(len(one)) + _spread(other) / math.sqrt(len(other))
-        clear = (np.abs(apart) > np.maximum(5 * noise, 0.08)).any(axis=1)
-        width = max(3, round(1.5 * places_per_px))
-        if (uniform_filter1d(clear.astype(float), width, mode="wrap") > 0.999).any():
-            return True
-    return False
-
-
-def _spread(lines: Array) -> Array:
-    return np.asarray(1.4826 * np.median(np.abs(lines - np.median(lines, axis=0)), axis=0))

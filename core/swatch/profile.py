@@ -8,6 +8,7 @@ import numpy.typing as npt
 from scipy.ndimage import binary_erosion
 
 from core.swatch.direction import Upright
+from core.swatch.flat import Flat
 from core.swatch.period import Bands, Fit
 from core.swatch.scale import View
 
@@ -38,15 +39,16 @@ class Profile:
         return np.stack([np.interp(at, self.places, channel, period=self.width) for channel in self.light.T], axis=-1)
 
 
-def profile_of(view: View, upright: Upright, bands: Bands, fit: Fit) -> Profile:
+def profile_of(view: View, upright: Upright, flat: Flat, fit: Fit) -> Profile:
     """Take the light that falls on the cloth out of every repeat, and average the pixels of the view."""
+    bands = flat.bands
     lighting = _Lighting.of(bands, fit)
     smooth = np.exp(lighting.at_cells(fit))
     level = (fit.cells / smooth).mean(axis=2, keepdims=True)
     mean = level[fit.sound].mean(axis=0)
     gain = smooth * np.maximum(level, 1e-6) / mean
-    phase, light, weight = _averaged(view, upright, bands, fit, gain)
-    light = light * np.exp(lighting.best(bands))
+    phase, light, weight = _averaged(view, upright, flat, fit, gain)
+    light = light * np.exp(lighting.best(bands, fit))
     return Profile(light, phase * fit.period, weight / weight.mean(), fit.period, _explained(fit, fit.cells / gain))
 
 
@@ -65,16 +67,18 @@ def _explained(fit: Fit, even: Array) -> float:
     return max(0.0, 1 - left / total) if total > 1e-8 else 0.0
 
 
-def _averaged(view: View, upright: Upright, bands: Bands, fit: Fit, gain: Array) -> tuple[Array, Array, Array]:
+def _averaged(view: View, upright: Upright, flat: Flat, fit: Fit, gain: Array) -> tuple[Array, Array, Array]:
     """Phases, mean light and numbers of the pixels of all sound repeats: nothing is interpolated, nothing softened."""
     skip = max(1, round(view.seen.size / MOST_PIXELS))
     y, x = np.nonzero(view.seen[::skip])
     light = view.light[::skip][y, x]
     across, along = upright.place_of(x.astype(float) + 0.5, skip * y.astype(float) + 0.5)
+    across, clear = flat.places(across, along)
+    bands = flat.bands
     band = np.searchsorted(bands.rows[:, 0], along, side="right") - 1
     position = (across - fit.start - fit.lean * (along - bands.middles.mean())) / fit.period - fit.first
     repeat = np.floor(position).astype(np.intp)
-    known = (band >= 0) & (along < bands.rows[band, 1]) & (repeat >= 0) & (repeat < fit.sound.shape[1])
+    known = clear & (band >= 0) & (along < bands.rows[band, 1]) & (repeat >= 0) & (repeat < fit.sound.shape[1])
     known[known] = _settled(fit.sound)[band[known], repeat[known]]
     band, repeat, position, light = band[known], repeat[known], position[known], light[known]
     part = ((position - repeat) * gain.shape[2]).astype(np.intp)
@@ -102,7 +106,7 @@ class _Lighting:
 
     @classmethod
     def of(cls, bands: Bands, fit: Fit) -> "_Lighting":
-        across = min(3, fit.sound.any(axis=0).sum() - 1)
+        across = min(3, fit.sound.any(axis=0).sum() // 2)
         along = min(3, fit.sound.any(axis=1).sum() - 1)
         powers = tuple((i, j) for i in range(across + 1) for j in range(along + 1) if i + j <= 3)
         size = (float(bands.light.shape[1]), float(np.ptp(bands.middles)) or 1.0)
@@ -126,10 +130,12 @@ class _Lighting:
     def _rows(self, bands: int) -> Array:
         return np.linspace(-0.5, 0.5, bands) * self.size[1]
 
-    def best(self, bands: Bands) -> Array:
-        """(3,) where the light is best, but for the best twentieth."""
+    def best(self, bands: Bands, fit: Fit) -> Array:
+        """(3,) where the light is best, but for the best twentieth; not beyond the middles of the outer repeats."""
         seen = np.isfinite(bands.light[..., 0])
         across = np.broadcast_to(np.arange(seen.shape[1]) + 0.5, seen.shape)[seen]
+        middles = _middles_across(fit)[fit.sound]
+        across = np.clip(across, middles.min(), middles.max())
         along = np.broadcast_to(self._rows(len(seen))[:, None], seen.shape)[seen]
         values = self._terms(across, along) @ self.amounts
         total = values.sum(axis=1)

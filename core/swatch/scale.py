@@ -16,11 +16,17 @@ MOST_UNEQUAL = 4.0
 """Where the scale changes more than this across a picture taken aslant, only the known rectangle itself is used."""
 
 
+MARK_SD_PX = 1 / math.sqrt(12)
+"""Standard deviation of a mark that is set to the nearest pixel."""
+
+
 @dataclass(frozen=True)
 class PerPixel:
     """Every pixel of the file is `mm` wide and high: a scan, or a camera held square to the cloth."""
 
     mm: float
+    share_sd: float = 0.0
+    """Standard deviation of the scale, as a share of it."""
 
     def __post_init__(self) -> None:
         if not 1e-4 <= self.mm <= 100:
@@ -45,6 +51,12 @@ class Corners:
             right = tr("upper left, upper right, lower right, lower left of a rectangle is right")
             raise BadInput(tr("the four points go round no rectangle"), "corners", right)
 
+    @property
+    def share_sd(self) -> float:
+        """Standard deviation of the scale, as a share of it: two opposite sides tell it, each by two marks."""
+        xy = np.array(self.points)
+        return MARK_SD_PX / float(np.hypot(*(np.roll(xy, -1, axis=0) - xy).T).mean())
+
 
 Scale = PerPixel | Corners
 
@@ -63,7 +75,7 @@ def by_marks(a: Point, b: Point, apart_mm: float) -> PerPixel:
         raise BadInput(
             tr("the two marks are too close"), "scale", tr("marks at least 10 pixels apart, the further the better")
         )
-    return PerPixel(apart_mm / apart_px)
+    return PerPixel(apart_mm / apart_px, math.sqrt(2) * MARK_SD_PX / apart_px)
 
 
 @dataclass(frozen=True, eq=False)

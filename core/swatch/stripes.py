@@ -227,3 +227,10 @@ def _misfit(profile: Profile, segments: Segments) -> float:
     shapes = _shapes(profile.places, segments.edges, segments.width, segments.blur)
     rest = ((profile.light - shapes @ segments.light) ** 2).mean(axis=1)
     return float(np.sqrt((profile.weight * rest).mean()))
+
+
+def unexplained(profile: Profile, segments: Segments) -> float:
+    """Share, 0 to 1, of what varies across the repeat that plain stripes, blurred, don't account for."""
+    mean = (profile.weight[:, None] * profile.light).mean(axis=0)
+    total = float((profile.weight * ((profile.light - mean) ** 2).mean(axis=1)).mean())
+    return min(1.0, _misfit(profile, segments) ** 2 / max(total, 1e-9))

@@ -61,12 +61,14 @@ def shown(made: Made, x_mm: np.ndarray, y_mm: np.ndarray) -> np.ndarray:
     ridge = ((x_mm - x_mm.min()) * 0.45 + (y_mm - y_mm.min()) - 0.65 * height) / (0.06 * max(width, height))
     bump = np.exp(-(ridge**2))
     seen = light_at(made, across + made.phase_mm + made.fold * bump)
-    pitch = 2 * np.pi / made.thread_mm
-    weave = np.ones_like(across)
-    if made.weave:
-        weave += made.weave * np.sin(pitch * across) * np.sin(pitch * along) + 0.5 * made.weave * np.cos(pitch * along)
+    weave = _weave(made, across, along)
     shade = 1 - 0.3 * min(1.0, made.fold) * bump * np.sign(ridge) * np.minimum(1, np.abs(ridge))
     return seen * (weave * shade)[..., None]
+
+
+def _weave(made: Made, across: np.ndarray, along: np.ndarray) -> np.ndarray:
+    pitch = 2 * np.pi / made.thread_mm
+    return 1 + made.weave * (np.sin(pitch * across) * np.sin(pitch * along) + 0.5 * np.cos(pitch * along))
 
 
 def spoiled(made: Made, light: np.ndarray) -> np.ndarray:
@@ -98,13 +100,34 @@ def picture(made: Made) -> np.ndarray:
     return spoiled(made, shown(made, x * made.mm_per_px, y * made.mm_per_px))
 
 
-def folded_along(made: Made, at_mm: float, hidden_mm: float) -> np.ndarray:
-    """The picture of cloth with a fold that lies along its upright stripes and hides so much of its width."""
-    x, _ = _samples(made)
-    across = x * made.mm_per_px - at_mm
-    ridge = 1 - 0.25 * np.exp(-((across / 2) ** 2))
-    seen = light_at(made, across + at_mm + made.phase_mm + hidden_mm / (1 + np.exp(-across)))
-    return spoiled(made, seen * ridge[..., None])
+@dataclass(frozen=True)
+class Fold:
+    """A fold that hides cloth: through `at`, a share of the picture's width and height, its normal turned from across.
+
+    `soft_mm` is how gradually the cloth turns into it.
+    """
+
+    hidden_mm: float
+    at: float = 0.5
+    turn_deg: float = 0.0
+    soft_mm: float = 0.4
+
+
+def folded(made: Made, *folds: Fold) -> np.ndarray:
+    """The picture of cloth with folds; beyond each all that is seen lies nearer by what it hides."""
+    x, y = (place * made.mm_per_px for place in _samples(made))
+    angle = np.radians(made.angle_deg)
+    across, along = x * np.cos(angle) + y * np.sin(angle), y * np.cos(angle) - x * np.sin(angle)
+    seen_across, seen_along, light = across.copy(), along.copy(), 1.0
+    for fold in folds:
+        cos, sin = np.cos(np.radians(fold.turn_deg)), np.sin(np.radians(fold.turn_deg))
+        beyond = (across - across.min() - fold.at * np.ptp(across)) * cos
+        beyond = beyond + (along - along.min() - fold.at * np.ptp(along)) * sin
+        shift = fold.hidden_mm / (1 + np.exp(-np.clip(beyond / fold.soft_mm, -50, 50)))
+        seen_across, seen_along = seen_across + cos * shift, seen_along + sin * shift
+        light = light * (1 - 0.25 * np.exp(-((beyond / (2 * fold.soft_mm + 0.5)) ** 2)))
+    cloth = light_at(made, seen_across + made.phase_mm) * _weave(made, seen_across, seen_along)[..., None]
+    return spoiled(made, cloth * np.broadcast_to(light, across.shape)[..., None])
 
 
 def aslant(made: Made, corners: tuple[tuple[float, float], ...], width_mm: float, height_mm: float) -> np.ndarray:

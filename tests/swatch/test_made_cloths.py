@@ -8,7 +8,7 @@ from core.errors import BadInput
 from core.swatch.picture import picture_of
 from core.swatch.scale import Corners, PerPixel, by_dpi, by_marks
 from core.swatch.swatch import Swatch, read_swatch
-from swatch.made import Made, aslant, folded_along, picture
+from swatch.made import Made, aslant, picture
 
 NAVY, RED, GREEN, CREAM = "#23304d", "#b8282e", "#3f7d45", "#e9e1cf"
 HARD = {"noise": 6, "blur_px": 1.0, "falloff": 0.4, "weave": 0.15}
@@ -129,19 +129,3 @@ def test_a_large_picture_is_made_smaller_and_read_alike():
     pixels = picture(made).repeat(5, axis=0).repeat(5, axis=1)
     swatch = read_swatch(picture_of(pixels), PerPixel(made.mm_per_px / 5))
     assert_found(swatch, made, made.mm_per_px)
-
-
-FOLDS = {"five repeats": (25.0, 1.0), "seven repeats, taken for pairs": (18.0, 1.0)}
-
-
-@pytest.mark.parametrize("name", FOLDS)
-def test_a_fold_along_the_stripes_among_few_repeats_lowers_the_confidence_and_is_told(name):
-    """A fold that hides a millimetre changes the repeat by more than 1 %: it must not look sure."""
-    repeat, hidden = FOLDS[name]
-    stripes = ((0.25 * repeat, 0.2 * repeat, NAVY), (0.6 * repeat, 0.08 * repeat, RED))
-    made = Made(repeat, stripes, size=(640, 160), noise=4, blur_px=0.8)
-    flat = read_swatch(picture_of(picture(made)), PerPixel(made.mm_per_px))
-    folded = read_swatch(picture_of(folded_along(made, 45.0, hidden)), PerPixel(made.mm_per_px))
-    assert abs(folded.repeat.width - repeat) > 0.005 * repeat
-    assert folded.confidence < 0.8 < flat.confidence + 0.05
-    assert any("fold along the stripes" in note or "fold lies along the stripes" in note for note in folded.notes)

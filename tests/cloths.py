@@ -34,6 +34,13 @@ def triangle(name: str, wide: float, tall: float, cloth: str = "cloth") -> dict:
     return {"id": name, "cloth": cloth, "edges": [{"name": edge, "path": path} for edge, path in sides]}
 
 
+def outlined(name: str, ring: np.ndarray) -> dict:
+    """A piece with straight edges round a ring of corners, (n, 2)."""
+    corners = zip(ring.tolist(), np.roll(ring, -1, axis=0).tolist(), strict=True)
+    paths = [f"M {a[0]} {a[1]} L {b[0]} {b[1]}" for a, b in corners]
+    return {"id": name, "cloth": "cloth", "edges": [{"name": str(k), "path": path} for k, path in enumerate(paths)]}
+
+
 def project_of(pieces: list[dict], width: float, period: float | None = None, **cloth: object) -> Project:
     """A project on one cloth, plain or striped with an even repeat."""
     striped = {"repeat": repeat("even", period)} if period else {}

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from shapely.geometry import Polygon
 
-from cloths import project_of, rectangle
+from cloths import outlined, project_of, rectangle
 from core.lay.lay import lay
 from core.model.project import Placement
 
@@ -48,12 +48,6 @@ def test_rectangles_lie_as_short_as_any_order_and_column_allow(seed: int) -> Non
     project = project_of(pieces, 640, period, one_way=True)
     project = project.placed({f"r{i}": Placement(u=phase) for i, phase in enumerate(phases)})
     assert lay(project).lays[0].length_mm == pytest.approx(shortest_of_rectangles(sizes, phases, 640, period), abs=1e-5)
-
-
-def outlined(name: str, ring: np.ndarray) -> dict:
-    corners = zip(ring.tolist(), np.roll(ring, -1, axis=0).tolist(), strict=True)
-    paths = [f"M {a[0]} {a[1]} L {b[0]} {b[1]}" for a, b in corners]
-    return {"id": name, "cloth": "cloth", "edges": [{"name": str(k), "path": path} for k, path in enumerate(paths)]}
 
 
 def test_two_gores_are_as_near_to_each_other_as_shapely_lets_them() -> None:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from core.geometry.polyline import Floats
 from core.lay import engine
 from core.lay.budget import Budget
 from core.lay.places import Arrangement, compacted, one_by_one
@@ -138,13 +139,22 @@ def swapped(task: Task, at: Arrangement, rng: np.random.Generator) -> Arrangemen
     if task.panels < 2:
         return at
     at = at.copy()
-    share = task.areas[task.whose[at.there]]
-    pair = rng.choice(at.there, 2, replace=False, p=share / share.sum())
+    there = at.there
+    share = task.areas[task.whose[there]]
+    one = _picked(share, rng)
+    share[one] = 0.0
+    pair = there[[one, _picked(share, rng)]]
     w, start = task.first[pair] + at.column[pair] * task.step, at.v[pair] + task.starts[pair]
     column = np.rint((w[::-1] - task.first[pair]) / task.step).astype(np.int64)
     at.column[pair] = np.clip(column, 0, task.columns - 1)
     at.v[pair] = start[::-1] - task.starts[pair]
     return at
+
+
+def _picked(share: Floats, rng: np.random.Generator) -> int:
+    """The number of an entry, those with a large share more often; shape (n,)."""
+    upto = np.cumsum(share)
+    return int(np.searchsorted(upto, rng.random() * upto[-1]))
 
 
 @dataclass(eq=False)

@@ -17,6 +17,7 @@ from core.lay.budget import Budget, moves_for
 from core.lay.freedom import Freedom
 from core.lay.legal import cut_lines, faults_of, panels_on
 from core.lay.places import Arrangement, in_rows
+from core.lay.remnant import open_ended, past_end
 from core.lay.rescue import Remedy, left_over, remedies
 from core.lay.search import shortest
 from core.lay.task import Task, task_of
@@ -50,7 +51,8 @@ class ClothLay:
     length that cut lines cover; `available_mm` is None where the cloth is as long as it takes.
 
     If it doesn't fit, `left_over` are panels without which the others do, and `remedies` is what was tried to have all.
-    `bars_mm` is the rms of the bars' steps before and after on a bowed cloth, whose bars slope otherwise at every u.
+    `past_end_mm` is how far panels reach past the end of a remnant, which need not be square. `bars_mm` is the rms of
+    the bars' steps before and after on a bowed cloth, whose bars slope otherwise at every u.
     """
 
     cloth: Cloth
@@ -61,11 +63,12 @@ class ClothLay:
     left_over: tuple[PanelName, ...] = ()
     remedies: tuple[Remedy, ...] = ()
     bars_mm: tuple[float, float] | None = None
+    past_end_mm: float = 0.0
 
     @property
     def missing_mm(self) -> float:
         """How much longer the cloth would have to be; 0.0 if the lay fits."""
-        over = 0.0 if self.available_mm is None else self.length_mm - self.available_mm
+        over = 0.0 if self.available_mm is None else max(self.length_mm - self.available_mm, self.past_end_mm)
         return over if over > 1e-6 else 0.0
 
     @property
@@ -196,7 +199,8 @@ def cloth_lay(project: Project, cloth: Cloth) -> ClothLay:
     length = max(float(line[:, 1].max()) for line in lines.values())
     area = sum(abs(signed_area(line)) for line in lines.values())
     usable = cloth.usable[1] - cloth.usable[0]
-    return ClothLay(cloth, tuple(lines), length, cloth.end, area / (usable * length))
+    past = 0.0 if cloth.remnant is None else past_end(cloth, lines.values())
+    return ClothLay(cloth, tuple(lines), length, cloth.end, area / (usable * length), past_end_mm=past)
 
 
 @dataclass(frozen=True)
@@ -234,14 +238,29 @@ def _laid(project: Project, cloth: Cloth, garment: Garment, work: Work) -> tuple
     lay = cloth_lay(project, cloth)
     if not lay.fits and budget.ended != "stopped" and cloth.end is not None:
         left = left_over(found.task, found.at, cloth.end, work.part(0.7, 0.8).budget(task, 0.3, 0.5), work.seed)
-        tried = remedies(project, cloth, cloth.end, left, work.part(0.8, 1.0).budget(task, 1.0, 1.0), work.seed)
-        lay = replace(lay, left_over=left, remedies=tried)
+        if cloth.remnant is not None:
+            project, lay = _hanging_over(project, lay, garment, work.part(0.8, 0.85))
+        more = work.part(0.85, 1.0).budget(task, 1.0, 1.0)
+        lay = replace(lay, left_over=left, remedies=remedies(project, cloth, lay.missing_mm, left, more, work.seed))
     return project, _with_bars(lay, before, project, garment), budget.ended or "done"
 
 
 def _with_bars(lay: ClothLay, before: float | None, project: Project, garment: Garment) -> ClothLay:
     """A lay that tells the rms of its bars, if it was asked for before."""
     return lay if before is None else replace(lay, bars_mm=(before, bars_mm(project, lay.cloth, garment) or 0.0))
+
+
+def _hanging_over(project: Project, lay: ClothLay, garment: Garment, work: Work) -> tuple[Project, ClothLay]:
+    """A lay on a remnant that is too short as it would be on a longer one, where panels hang over its end by less."""
+    longer = open_ended(lay.cloth)
+    task = task_of(project, longer, Freedom(project, lay.cloth, garment).either_way, work.progress)
+    if not task.complete:
+        return project, lay
+    other = _checked(
+        project, _shortest(project, task, garment, work.budget(task, 1.0, 0.5), replace(work, show=_show_nothing))
+    )
+    hanging = cloth_lay(other, lay.cloth)
+    return (other, hanging) if hanging.missing_mm < lay.missing_mm else (project, lay)
 
 
 def _shortest(project: Project, task: Task, garment: Garment, budget: Budget, work: Work) -> Lay:

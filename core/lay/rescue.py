@@ -1,6 +1,7 @@
 """When a lay is longer than its cloth: which panels are left over, and what would make it fit, found by trying."""
 
 import itertools
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -13,6 +14,7 @@ from core.geometry.paths import Points
 from core.geometry.polyline import signed_area
 from core.lay.budget import Budget
 from core.lay.freedom import Freedom
+from core.lay.legal import cut_lines
 from core.lay.places import Arrangement, lowest
 from core.lay.search import shortest
 from core.lay.task import Task, task_of
@@ -22,18 +24,21 @@ from core.model.panel import panels_of
 from core.model.pattern import Edge, PanelName, Piece
 from core.model.project import Centre, Project
 from core.seams.garment import Garment
-from core.wording import later, tr
+from core.wording import later, listed, tr
 
 END_FOR_END = later("panels end for end, if the cloth allows it")
 
 WIDER_DEG = 0.5
 """By how much more panels may turn off the grain when a wider tolerance is tried."""
 
-MOST_ATTEMPTS = 7
+MOST_ATTEMPTS = 8
 """At most so many things are tried."""
 
 SEAM_ALLOWANCE_MM = 15.0
 """Allowance on either side of a seam that is put across a panel for a try."""
+
+LEAST_ALLOWANCE_MM = 10.0
+"""An allowance that is made narrower for a try keeps at least so much."""
 
 
 @dataclass(frozen=True)
@@ -77,11 +82,15 @@ def _not_put_back(task: Task, at: Arrangement, end: float) -> tuple[PanelName, .
 
 
 def remedies(
-    project: Project, cloth: Cloth, end: float, left: tuple[PanelName, ...], budget: Budget, seed: int
+    project: Project, cloth: Cloth, missing_mm: float, left: tuple[PanelName, ...], budget: Budget, seed: int
 ) -> tuple[Remedy, ...]:
-    """Everything that was tried to bring the lay within `end`, in the order of trying."""
-    found = []
-    for number, (what, other) in enumerate(itertools.islice(_attempts(project, cloth, left), MOST_ATTEMPTS)):
+    """Everything that was tried to bring a lay within its cloth's end, of which so much is missing, in the order of
+    trying, the best of what has one name; a cloth without an end has none."""
+    found: dict[str, Remedy] = {}
+    if cloth.end is None:
+        return ()
+    end, attempts = cloth.end, _attempts(project, cloth, missing_mm, left)
+    for number, (what, other) in enumerate(itertools.islice(attempts, MOST_ATTEMPTS)):
         portion = budget.portion(number, MOST_ATTEMPTS)
         try:
             length = _length(other, other.cloth(cloth.id), end, portion, seed)
@@ -89,8 +98,9 @@ def remedies(
             continue
         if portion.ended:
             break
-        found.append(Remedy(what, length, length <= end + 1e-6))
-    return tuple(found)
+        if what not in found or length < found[what].length_mm:
+            found[what] = Remedy(what, length, length <= end + 1e-6)
+    return tuple(found.values())
 
 
 def _length(project: Project, cloth: Cloth, end: float, budget: Budget, seed: int) -> float:
@@ -99,9 +109,15 @@ def _length(project: Project, cloth: Cloth, end: float, budget: Budget, seed: in
     return shortest(task, budget, seed, end).length(task)
 
 
-def _attempts(project: Project, cloth: Cloth, left: tuple[PanelName, ...]) -> Iterator[tuple[str, Project]]:
+def _attempts(
+    project: Project, cloth: Cloth, missing_mm: float, left: tuple[PanelName, ...]
+) -> Iterator[tuple[str, Project]]:
     if cloth.one_way:
         yield tr(END_FOR_END), _on(project, cloth, one_way=False)
+    by_mm = _narrower_by(project, cloth, missing_mm)
+    narrow = narrower(project, cloth, by_mm)
+    if narrow != project:
+        yield tr("every panel's widest allowance {by_mm:g} mm narrower", by_mm=by_mm), narrow
     if cloth.ways:
         free = msgspec.structs.replace(project, match=msgspec.structs.replace(project.match, centre=Centre()))
         if project.match.centre.on != "free":
@@ -112,10 +128,9 @@ def _attempts(project: Project, cloth: Cloth, left: tuple[PanelName, ...]) -> It
             tr("a grain tolerance of {wider:g}°", wider=wider),
             match(_on(project, cloth, grain_tolerance_deg=wider)).project,
         )
-    for name in left[:1]:
-        split = in_two(project, name)
-        if split is not None:
-            yield tr("a seam across {name}", name=name), split
+    split = in_two(project, left)
+    if split is not None:
+        yield tr("a seam across {name}", name=listed(left)), split
 
 
 def _on(project: Project, cloth: Cloth, **changes: object) -> Project:
@@ -123,14 +138,66 @@ def _on(project: Project, cloth: Cloth, **changes: object) -> Project:
     return msgspec.structs.replace(project, cloths=tuple(other if c.id == cloth.id else c for c in project.cloths))
 
 
-def in_two(project: Project, name: PanelName) -> Project | None:
-    """The project with a panel cut in two across its middle, an allowance added to both; its seams are left out.
+def _narrower_by(project: Project, cloth: Cloth, missing_mm: float) -> float:
+    """Whole millimetres that each panel must be shorter by, if as many lie behind one another as would with none beside
+    them."""
+    tall = max(float(np.ptp(line[:, 1])) for line in cut_lines(project, cloth).values())
+    assert cloth.end is not None
+    return math.ceil(missing_mm / max((cloth.end + missing_mm) // tall, 1.0) - 1e-6)
 
-    Both parts keep the panel's origin, so that their stripes run on. None where that leaves no two simple outlines.
+
+def narrower(project: Project, cloth: Cloth, by_mm: float) -> Project:
+    """The project with the widest allowance of each piece on a cloth narrower by so much.
+
+    Pieces stay as they are that have a panel held, are drawn at their cut line, have one allowance all
+    round, or would keep too little.
     """
-    piece = project.piece_of(name)
-    panels = {panel.name: panel.cut_ring for panel in panels_of(piece)}
-    ring = panels[name]
+    return msgspec.structs.replace(
+        project,
+        pieces=tuple(_narrowed(project, one, by_mm) if one.cloth == cloth.id else one for one in project.pieces),
+    )
+
+
+def _narrowed(project: Project, piece: Piece, by_mm: float) -> Piece:
+    allowances = [edge.allowance for edge in piece.edges]
+    widest = max(allowances)
+    held = any(project.placement(name).hold for name in piece.panel_names)
+    if held or piece.outline_is == "cut" or widest == min(allowances) or widest - by_mm < LEAST_ALLOWANCE_MM:
+        return piece
+    edges = (
+        msgspec.structs.replace(edge, allowance=widest - by_mm) if edge.allowance == widest else edge
+        for edge in piece.edges
+    )
+    return msgspec.structs.replace(piece, edges=tuple(edges))
+
+
+def in_two(project: Project, names: tuple[PanelName, ...]) -> Project | None:
+    """The project with panels cut in two across their middles, an allowance added to both parts; its seams are left
+    out.
+
+    Parts keep the panel's origin, so that their stripes run on. None where there is nothing to cut, or cutting leaves
+    no two simple outlines.
+    """
+    cut = [piece for piece in project.pieces if not set(names).isdisjoint(piece.panel_names)]
+    panels = [(piece, panel) for piece in cut for panel in panels_of(piece)]
+    made: list[tuple[Piece, PanelName]] = []
+    for piece, panel in panels:
+        parts = _halves(panel.cut_ring) if panel.name in names else {"": panel.cut_ring}
+        if not parts:
+            return None
+        made += [
+            (_piece(f"{panel.name}{which}".replace(".", " "), line, piece), panel.name) for which, line in parts.items()
+        ]
+    others = (piece for piece in project.pieces if piece not in cut)
+    gone = {panel.name for _, panel in panels}
+    kept = {name: at for name, at in project.placements.items() if name not in gone}
+    placements = {**kept, **{piece.id: project.placement(of) for piece, of in made}}
+    pieces = (*others, *(piece for piece, _ in made))
+    return msgspec.structs.replace(project, pieces=pieces, seams=(), placements=placements) if made else None
+
+
+def _halves(ring: Points) -> dict[str, Points]:
+    """What is above and below the middle of a ring, each with an allowance; nothing where that is not two outlines."""
     low, high = ring.min(axis=0), ring.max(axis=0)
     middle = float(low[1] + high[1]) / 2
     halves = [
@@ -138,15 +205,8 @@ def in_two(project: Project, name: PanelName) -> Project | None:
         for top, bottom in ((low[1] - 1, middle + SEAM_ALLOWANCE_MM), (middle - SEAM_ALLOWANCE_MM, high[1] + 1))
     ]
     if not all(isinstance(half, Polygon) for half in halves):
-        return None
-    parts = {f"{name} {which}": np.array(half.exterior.coords)[:-1] for which, half in zip("12", halves, strict=True)}
-    whole = {other: line for other, line in panels.items() if other != name}
-    new = tuple(_piece(label.replace(".", " "), line, piece) for label, line in {**whole, **parts}.items())
-    pieces = (*(other for other in project.pieces if other.id != piece.id), *new)
-    names = dict(zip((made.id for made in new), (*whole, name, name), strict=True))
-    kept = {panel: at for panel, at in project.placements.items() if panel not in panels}
-    placements = {**kept, **{made: project.placement(of) for made, of in names.items()}}
-    return msgspec.structs.replace(project, pieces=pieces, seams=(), placements=placements)
+        return {}
+    return {which: np.array(half.exterior.coords)[:-1] for which, half in zip((" 1", " 2"), halves, strict=True)}
 
 
 def _piece(piece_id: str, ring: Points, like: Piece) -> Piece:

@@ -11,6 +11,7 @@ from core.files.project_file import project_from_bytes, project_to_bytes, read_p
 from core.lay import budget
 from core.lay.lay import lay
 from core.lay.legal import find_faults
+from core.lay.rescue import narrower
 from core.model.project import Placement
 from garments import ring
 
@@ -128,8 +129,35 @@ def test_the_stash_that_is_20_mm_short_is_told_so(harbour_skirt) -> None:
     (only,) = lay(read_project(harbour_skirt.with_name("ferry-apron.stripewright"))).lays
     assert (only.fits, only.available_mm) == (False, 1460)
     assert only.missing_mm == pytest.approx(20, abs=1e-3)
-    assert only.left_over
+    assert len(only.left_over) == 2
     assert not any(one.fits and one.length_mm > 1460.001 for one in only.remedies)
+    assert f"a seam across {', '.join(only.left_over)}" in [one.what for one in only.remedies]
+
+
+def test_hems_10_mm_narrower_are_found_to_help_the_stash_and_do(harbour_skirt) -> None:
+    project = read_project(harbour_skirt.with_name("ferry-apron.stripewright"))
+    (helps,) = [one.what for one in lay(project).lays[0].remedies if one.fits]
+    assert helps == "every panel's widest allowance 10 mm narrower"
+    narrow = narrower(project, project.cloths[0], 10)
+    hems = [edge.allowance for piece in narrow.pieces for edge in piece.edges if edge.name == "hem"]
+    assert hems == [20, 20]
+    (after,) = lay(narrow).lays
+    assert after.fits
+    assert after.length_mm == pytest.approx(1460, abs=1e-3)
+
+
+def test_what_a_remnant_lacks_is_measured_from_its_slanting_end() -> None:
+    """Two panels of 300 behind one another need 600; at their left corner, at u from 0 to 50, 550 to 554.4 are there."""
+    remnant = {"outline": [[0, 0], [450, 0], [450, 590], [0, 550]]}
+    project = project_of([rectangle("a", 400, 300), rectangle("b", 400, 300)], 450, remnant=remnant)
+    result = lay(project)
+    (short,) = result.lays
+    assert not short.fits
+    assert short.length_mm == pytest.approx(600, abs=1e-6)
+    assert 600 - 554.5 < short.missing_mm < 50 + 1e-6
+    (fault,) = find_faults(result.project, "cloth")[:1]
+    assert "lies off the remnant" in fault
+    assert lay(project_of([rectangle("a", 400, 300)], 450, remnant=remnant)).lays[0].fits
 
 
 def test_the_remnant_with_a_bite_is_enough_for_its_skirt(harbour_skirt, monkeypatch) -> None:

@@ -15,7 +15,7 @@ from core.seams.readings import Measurement, SeamReading
 from core.units import MM
 
 if TYPE_CHECKING:
-    from core.lay.lay import ClothLay
+    from core.lay.cloth_lay import ClothLay
 
 BAR_WIDTH = 28
 REDRAW_EVERY_S = 0.05
@@ -130,7 +130,7 @@ def _row(label: str, reading: SeamReading | None) -> tuple[str, ...]:
 
 def lay_text(lay: "ClothLay") -> str:
     """A line about the lay on one cloth; others where something is missing, or a bow did the bars harm."""
-    return "\n  ".join(line for line in (_taken(lay), *lay.advice, lay.of_bars()) if line)
+    return "\n  ".join(line for line in (_taken(lay), lay.proof(), *lay.advice, lay.of_bars()) if line)
 
 
 def _taken(lay: "ClothLay") -> str:

@@ -33,7 +33,8 @@ from core.shifting.wish import ShiftWish
 
 if TYPE_CHECKING:
     from core.files.shelf import OnShelf
-    from core.lay.lay import ClothLay, LayResult, Show
+    from core.lay.cloth_lay import ClothLay
+    from core.lay.lay import LayResult, Show
     from core.matching.advice import Advice
     from core.model.cloth import Cloth
     from core.shifting.result import ShiftResult
@@ -245,7 +246,7 @@ def left_of(project: Project, cloth_id: str) -> "Cloth":
 
 def _shorter_before(before: Project, found: "ClothLay") -> "ClothLay | None":
     """The lay of a cloth as it was, if it can be cut and is no longer than the one found, as when that was stopped."""
-    from core.lay.lay import cloth_lay
+    from core.lay.cloth_lay import cloth_lay
     from core.lay.legal import find_faults
 
     if not before.placements.keys() >= set(found.panels) or find_faults(before, found.cloth.id):
@@ -279,8 +280,9 @@ def _laid(result: "LayResult") -> str:
 
 
 def _what_would_help(lay: "ClothLay") -> list[str]:
-    """Which panels are left over, and what would make the lay fit."""
-    left = [tr("Left over: {names}.").format(names=", ".join(lay.left_over))] if lay.left_over else []
+    """Whether a shorter lay may be had, which panels are left over, and what would make the lay fit."""
+    known = [f"{sentence(lay.proof(units.shown()))}."]
+    left = known + [tr("Left over: {names}.").format(names=", ".join(lay.left_over))] if lay.left_over else []
     helps = [f"{one.what} ({length(one.length_mm)} {unit()})" for one in lay.remedies if one.fits]
     if helps:
         return [*left, tr("It would fit with {changes}.").format(changes=tr(" or ").join(helps))]

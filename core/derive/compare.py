@@ -7,7 +7,7 @@ import msgspec
 
 from core.derive.cutting import cut_project
 from core.errors import BadInput
-from core.lay.lay import cloth_lay
+from core.lay.cloth_lay import cloth_lay
 from core.model.project import Placement, Project, Variant
 from core.model.variants import in_force
 from core.seams.garment import Garment

@@ -15,7 +15,7 @@ from core.model.project import Layer, Pocket, Project
 from core.wording import tr
 
 if TYPE_CHECKING:
-    from core.lay.lay import ClothLay
+    from core.lay.cloth_lay import ClothLay
 
 ROUNDED_UP_TO_MM = 10.0
 """Cloth is bought in whole centimetres."""
@@ -142,7 +142,7 @@ def _need(whole: Project, cloth: Cloth) -> ClothNeed:
     laid = placed and not find_faults(whole, cloth.id)
     if not laid:
         return _need_of(whole, cloth, None)
-    from core.lay.lay import cloth_lay  # brings the whole search with it, which a list seldom needs
+    from core.lay.cloth_lay import cloth_lay  # brings the whole search with it, which a list seldom needs
 
     return _need_of(whole, cloth, cloth_lay(whole, cloth).length_mm)
 

@@ -16,7 +16,8 @@ from core.seams.readings import Crossing, Measurement, SeamReading
 if TYPE_CHECKING:
     from core.derive.count import CuttingList
     from core.forecast.forecast import Forecast, SeamForecast
-    from core.lay.lay import ClothLay, LayResult
+    from core.lay.cloth_lay import ClothLay
+    from core.lay.lay import LayResult
     from core.matching.solve import MatchResult
 
 
@@ -91,6 +92,7 @@ def _lay(project: Project, lay: "ClothLay") -> dict[str, Any]:
         "available_mm": rounded(lay.available_mm),
         "fits": lay.fits,
         "missing_mm": rounded(lay.missing_mm),
+        "lower_bound_mm": rounded(lay.at_least_mm),
         "left_over": list(lay.left_over),
         "remedies": [{"what": one.what, "length_mm": rounded(one.length_mm), "fits": one.fits} for one in lay.remedies],
         "used_share": rounded(lay.used_share),

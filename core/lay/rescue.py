@@ -65,7 +65,7 @@ def left_over(task: Task, at: Arrangement, end: float, budget: Budget, seed: int
 
 
 def _fits(task: Task, budget: Budget, seed: int, end: float) -> bool:
-    return shortest(task, budget, seed, end).length(task) <= end + 1e-6
+    return task.floor <= end + 1e-6 and shortest(task, budget, seed, end).length(task) <= end + 1e-6
 
 
 def _not_put_back(task: Task, at: Arrangement, end: float) -> tuple[PanelName, ...]:

@@ -11,6 +11,7 @@ from core.errors import CannotBeHad
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats, signed_area
 from core.geometry.transform import placed, rotation
+from core.lay.bound import least_length
 from core.lay.legal import cut_line, panels_on
 from core.lay.remnant import missing_outlines
 from core.lay.rungs import SAME_MM, between, rungs_of
@@ -117,12 +118,15 @@ class Task:
 
     @cached_property
     def floor(self) -> float:
-        """A length that no lay can beat, mm: held panels, the longest panel, and the area of all loose ones."""
+        """A length that no lay can beat, mm: held panels, the longest panel, the area of all loose ones, and what can
+        lie abreast of those that lie on one grain."""
         alone = np.full(self.panels, np.inf)
         np.minimum.at(alone, self.whose, self.least.min(axis=1, initial=np.inf) + self.ends)
         longest = float(alone.max(initial=0.0))
         usable = self.cloth.usable[1] - self.cloth.usable[0]
-        return max(self.held_end, longest, float(self.areas.sum()) / usable)
+        straight = [one.shape.ring for one in self.loose[: self.panels] if not one.free]
+        abreast = least_length(straight, usable, self.cloth.spare_mm)
+        return max(self.held_end, longest, float(self.areas.sum()) / usable, abreast)
 
     def only(self, keep: Ints) -> "Task":
         """The task with some of its entries, (k,), and the panels that these are."""

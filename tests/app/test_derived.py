@@ -7,7 +7,7 @@ from PySide6.QtTest import QTest
 
 from app.errands import laid
 from core.files.project_file import read_project, write_project
-from core.lay.lay import cloth_lay
+from core.lay.cloth_lay import cloth_lay
 from core.lay.legal import find_faults
 from core.model.cloth import Cloth
 from core.model.project import Layer, Project, Strip

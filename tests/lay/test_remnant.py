@@ -147,7 +147,7 @@ def test_hems_10_mm_narrower_are_found_to_help_the_stash_and_do(harbour_skirt) -
 
 
 def test_what_a_remnant_lacks_is_measured_from_its_slanting_end() -> None:
-    """Two panels of 300 behind one another need 600; at their left corner, at u from 0 to 50, 550 to 554.4 are there."""
+    """Two panels of 300 behind one another need 600; at the left corner, u from 0 to 50, 550 to 554.4 are there."""
     remnant = {"outline": [[0, 0], [450, 0], [450, 590], [0, 550]]}
     project = project_of([rectangle("a", 400, 300), rectangle("b", 400, 300)], 450, remnant=remnant)
     result = lay(project)

@@ -26,14 +26,12 @@ HEAVY = (
     "core.worn.body",
 )
 """Rooms that bring large libraries with them; none of them knows the screen, so that another thread can read them."""
-HEAVY_OF_PAGES = (
+OF_DRAWINGS = (
     "core.files.svg_in",
     "core.files.dxf_in",
     "core.files.pdf_in",
-    "core.swatch.swatch",
-    "core.files.photo_in",
 )
-"""The same for pages, which most sittings don't see: read last."""
+"""What reads drawn patterns, the same way: only when one is looked for."""
 _DONE = object()
 
 Made = TypeVar("Made", bound=QWidget)

@@ -18,7 +18,7 @@ from app.icons import icon
 from app.key_sheet import KeySheet
 from app.language_menu import language_menu
 from app.languages import catalogues
-from app.later import HEAVY, HEAVY_OF_PAGES, IdleTime, made, make, read_behind
+from app.later import HEAVY, OF_DRAWINGS, IdleTime, made, make, read_behind
 from app.messages import MessageBar
 from app.mnemonics import plain, tell_apart
 from app.recent import Recent, fill_samples, what_it_shows
@@ -167,6 +167,7 @@ class Window(QMainWindow):
 
         ways = WaysIn(self.document, self.filing, self.messages, self.pages, lambda: self.home, self)
         ways.turned.connect(self._show_place)
+        ways.looking.connect(lambda: self.idle.add(read_behind(OF_DRAWINGS)))
         ways.begun.connect(lambda: self.edits.spread_new())
         self._ends.callback(ways.put_away_all)
         return ways
@@ -215,7 +216,6 @@ class Window(QMainWindow):
             yield make(self, name)
         for name in self.desk.places:
             yield make(self.desk, name)
-        yield from read_behind(HEAVY_OF_PAGES)
         for room in PAGE_ROOMS:
             yield import_module(room)
 

@@ -35,6 +35,8 @@ class WaysIn(QObject):
 
     turned = Signal()
     """A page has come up or gone."""
+    looking = Signal()
+    """A drawing is being looked for: what reads it will be wanted."""
     begun = Signal()
     """A new project is open, no panel of it has a place yet."""
 
@@ -216,6 +218,7 @@ class WaysIn(QObject):
         return page
 
     def _ask_drawing(self) -> Path | None:
+        self.looking.emit()
         path, _ = QFileDialog.getOpenFileName(
             self._window, tr("Open a drawn pattern"), str(self._filing.folder()), tr(DRAWINGS)
         )

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
-from scipy.ndimage import affine_transform
 
 from core.swatch.scale import View
 
@@ -133,6 +132,8 @@ class Upright:
 
 def turned_upright(view: View, angle: float) -> Upright:
     """Turn a view so that stripes leaning by `angle`, rad, run down."""
+    from scipy.ndimage import affine_transform
+
     height, width = view.seen.shape
     cos, sin = math.cos(angle), math.sin(angle)
     corners = np.array([(x * cos + y * sin, -x * sin + y * cos) for x in (0, width) for y in (0, height)])

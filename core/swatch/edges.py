@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
-from scipy.ndimage import gaussian_filter1d, maximum_filter1d
 
 from core.swatch.direction import DARKEST
 from core.swatch.period import Bands
@@ -57,6 +56,8 @@ class Links:
 
 def edges_of(bands: Bands) -> Edges:
     """All clear edges, to a fraction of a pixel."""
+    from scipy.ndimage import gaussian_filter1d, maximum_filter1d
+
     unseen = np.isnan(bands.light[..., 0])
     value = np.log(np.where(unseen[..., None], 0.0, bands.light) + DARKEST)
     slope = gaussian_filter1d(value, _SMOOTH_PX, axis=1, order=1, mode="nearest")

@@ -4,7 +4,6 @@ import math
 
 import numpy as np
 import numpy.typing as npt
-from scipy.ndimage import gaussian_filter1d, uniform_filter1d
 
 from core.swatch.period import Fit, levelled_cells
 
@@ -31,6 +30,8 @@ def true_multiple(fit: Fit) -> int:
 
 def _lines_of(fit: Fit) -> tuple[Array, Array]:
     """Each repeat (repeats, places, 3), levelled, over the bands in which it is sound, and how surely it is known."""
+    from scipy.ndimage import gaussian_filter1d
+
     value = gaussian_filter1d(levelled_cells(fit.cells), 1.0, axis=2, mode="wrap")
     lines, noise = np.full(value.shape[1:], np.nan), []
     shift = np.nan_to_num(fit.off) / fit.period * value.shape[2]
@@ -44,6 +45,8 @@ def _lines_of(fit: Fit) -> tuple[Array, Array]:
 
 def _differ(lines: Array, seen: Truths, times: int, noise: Array, least: Array, width: int) -> bool:
     """Whether all repeats of one class modulo `times` differ alike from the others, by more than those scatter."""
+    from scipy.ndimage import uniform_filter1d
+
     number = np.arange(len(lines))
     for rest in range(times):
         one, other = (lines[seen & mine] for mine in (number % times == rest, number % times != rest))

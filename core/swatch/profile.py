@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
-from scipy.ndimage import binary_erosion
 
 from core.swatch.direction import Upright
 from core.swatch.flat import Flat
@@ -54,6 +53,8 @@ def profile_of(view: View, upright: Upright, flat: Flat, fit: Fit) -> Profile:
 
 def _settled(sound: npt.NDArray[np.bool_]) -> npt.NDArray[np.bool_]:
     """The sound cells whose neighbours along the stripes are sound too, if enough of them are left."""
+    from scipy.ndimage import binary_erosion
+
     inner = binary_erosion(sound, np.ones((3, 1)), border_value=1)
     return inner if inner.sum() >= max(4, 0.3 * sound.sum()) else sound
 

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
-from scipy.ndimage import map_coordinates
 
 from core.errors import BadInput
 from core.swatch.picture import FEWEST_PIXELS, KEPT_PIXELS, Picture
@@ -173,6 +172,8 @@ def _area(ring: npt.NDArray[np.float64]) -> float:
 def _sampled(
     picture: Picture, matrix: npt.NDArray[np.float64], shape: tuple[int, int], part: tuple[int, int, int, int]
 ) -> tuple[npt.NDArray[np.float32], npt.NDArray[np.bool_]]:
+    from scipy.ndimage import map_coordinates
+
     ys, xs = np.mgrid[: shape[0], : shape[1]]
     points = mapped(matrix, np.column_stack([xs.ravel() + 0.5, ys.ravel() + 0.5]))
     x, y = points[:, 0].reshape(shape), points[:, 1].reshape(shape)

@@ -5,9 +5,6 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
-from scipy.ndimage import gaussian_filter1d
-from scipy.optimize import least_squares
-from scipy.special import ndtr
 
 from core.errors import BadInput
 from core.swatch.colour import difference, lab_of
@@ -75,6 +72,8 @@ def plain_cloth() -> BadInput:
 
 def _steep_places(profile: Profile) -> Array:
     """Where the colour changes fastest, px, ascending."""
+    from scipy.ndimage import gaussian_filter1d
+
     number = math.ceil(4 * profile.width)
     step = profile.width / number
     lab = lab_of(gaussian_filter1d(profile.evenly(number), _SMOOTH_PX / step, axis=0, mode="wrap"))
@@ -146,6 +145,8 @@ def _shapes(places: Array, edges: Array, width: float, blur: float) -> Array:
 
 def _step(off: Array, blur: float) -> Array:
     """What a pixel sees, 0 to 1, whose middle lies `off` px beyond a blurred edge: the mean of what falls on it."""
+    from scipy.special import ndtr
+
     ends = (off[None] + np.array([0.5, -0.5])[:, None, None]) / blur
     total = ends * ndtr(ends) + np.exp(-(ends**2) / 2) / math.sqrt(2 * math.pi)
     return np.asarray(blur * (total[0] - total[1]))
@@ -153,6 +154,8 @@ def _step(off: Array, blur: float) -> Array:
 
 def _fitted(profile: Profile, edges: Array, kind: npt.NDArray[np.intp], blur: float) -> Segments:
     """Edges, blur and colours that describe the profile best; segments of one kind share their colour."""
+    from scipy.optimize import least_squares
+
     places, width, root = profile.places, profile.width, np.sqrt(profile.weight)[:, None]
     tie = np.eye(int(kind.max()) + 1)[kind]
     gaps = (np.roll(edges, -1) - edges) % width

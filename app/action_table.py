@@ -336,7 +336,7 @@ TABLE = (
         "How things stood, and what would help",
     ),
     Row("as-sewn", "&As sewn", "F12", "", "desk.show_as_sewn", "&View", "What to expect once hands have cut and sewn"),
-    Row("next-seam", "&Next seam", "N", "", "desk.next_seam", "&View", "Pick the next seam"),
+    Row("next-seam", "Ne&xt seam", "N", "", "desk.next_seam", "&View", "Pick the next seam"),
     Row("last-seam", "Seam &before", "Shift+N", "", "desk.seam_before", "&View", "Pick the seam before"),
     Row(
         "mm",

@@ -23,12 +23,17 @@ def make_actions(window: "Window") -> dict[str, QAction]:
         action = actions[row.id] = QAction(tr(row.text), window, checkable=row.checkable, checked=row.checked)
         action.setShortcuts([QKeySequence(key) for key in row.keys.split("; ") if key])
         tip = tr(row.tip)
-        action.setToolTip(f"{tip} ({row.keys.split('; ')[0]})" if row.keys else tip)
+        action.setToolTip(f"{tip} ({keys_in_words(row.keys)[0]})" if row.keys else tip)
         action.setStatusTip(tip)
         signal = action.toggled if row.checkable else action.triggered
         signal.connect(_caller(window, row))
         window.addAction(action)
     return actions
+
+
+def keys_in_words(keys: str) -> list[str]:
+    """Keys of the table as they are called in the language of the screen."""
+    return [QKeySequence(key).toString(QKeySequence.SequenceFormat.NativeText) for key in keys.split("; ")]
 
 
 def _caller(window: "Window", row: Row) -> Callable[[bool], None]:

@@ -4,15 +4,15 @@ from dataclasses import dataclass
 
 import numpy as np
 from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
-from PySide6.QtGui import QPainter, QPen
+from PySide6.QtGui import QFontMetrics, QPainter, QPen
 
 from app.closeup_rooms import CAPTIONS, Rooms, between, spread_out
 from app.figures import step, unit
 from app.grades import GRADES, Grade, Grades, halo_for, paint_mark, pen_for
 from app.opened_seam import View
 from app.ruler_scale import divided, ruled
-from app.theme import SPACE, TIGHT, Size, current
-from app.words import tr
+from app.theme import GRID, SPACE, TIGHT, Size, current
+from app.words import later, tr
 from core.seams.readings import Crossing, SeamReading
 from core.seams.runs import graded_runs
 
@@ -214,9 +214,15 @@ def _pens(grade: Grade) -> tuple[QPen, QPen]:
     return halo_for(grade, cosmetic=False), pen_for(grade, cosmetic=False)
 
 
+_FIGURES = ((40, later("Step")), (52, later("Along")))
+"""The columns of figures beside a crossing: at least so wide, px, and as wide as their titles."""
+
+
 def _crossing_columns(room: QRect) -> tuple[QRect, QRect, QRect, QRect]:
     """Stripe, mark, step and along-gap, left to right."""
-    along, step, mark, lead = 52, 40, 14, 18
+    metrics = QFontMetrics(current().font(Size.SMALL))
+    step, along = (max(least, metrics.horizontalAdvance(tr(title)) + GRID) for least, title in _FIGURES)
+    mark, lead = 14, 18
     top, height, right = room.top(), room.height(), room.right() + 1
     name = QRect(room.left() + lead, top, room.width() - lead - mark - step - along, height)
     return (

@@ -170,8 +170,9 @@ class Edits(QObject):
         chosen = self._document.selection
         if chosen:
             changes = holding(self._document.kept, chosen)
-            verb = tr("Hold") if any(at.hold for at in changes.values()) else tr("Let go of")
-            self._document.place(f"{verb} {self.title_of(chosen)}", changes)
+            held = any(at.hold for at in changes.values())
+            told = tr("Hold {panels}") if held else tr("Let go of {panels}")
+            self._document.place(told.format(panels=self.title_of(chosen)), changes)
 
     def spread_out(self) -> None:
         """Lay all free panels side by side by whole repeats, so that no step changes."""

@@ -4,6 +4,7 @@ from PySide6.QtCore import QSize, Qt
 from PySide6.QtWidgets import QDialog, QGridLayout, QHBoxLayout, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.action_table import HANDS, MENUS, TABLE
+from app.actions import keys_in_words
 from app.theme import ROOMY, SPACE, WIDE, Size, current
 from app.words import tr
 
@@ -35,7 +36,8 @@ class KeySheet(QDialog):
 
 def _menu_part(menu: str) -> list[tuple[str, str]]:
     """Heading and lines of the actions of one menu that have keys."""
-    rows = [(_plain(tr(row.text)), row.keys.replace("; ", ", ")) for row in TABLE if row.menu == menu and row.keys]
+    keyed = (row for row in TABLE if row.menu == menu and row.keys)
+    rows = [(_plain(tr(row.text)), ", ".join(keys_in_words(row.keys))) for row in keyed]
     return [(_plain(tr(menu)), ""), *rows] if rows else []
 
 

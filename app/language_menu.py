@@ -17,7 +17,7 @@ Told = Callable[[str], None]
 
 def language_menu(said: Told, warned: Told, parent: QWidget) -> QMenu:
     """The desktop's language, and each there is by its own name; the one chosen is marked."""
-    menu, one_of = QMenu(tr("&Language"), parent), QActionGroup(parent)
+    menu, one_of = QMenu(tr("La&nguage"), parent), QActionGroup(parent)
     names = {"": tr("As the desktop"), **{code: catalogues.name_of(code) for code in catalogues.codes()}}
     for code, name in names.items():
         action = menu.addAction(plain(name), lambda code=code: _choose(code, names[code], said, warned))

@@ -147,10 +147,10 @@ class PapersForm(QDialog):
 def _part_names() -> dict[Part, str]:
     """The papers in the order in which they are made, as they are called on the screen."""
     return {
-        tr("cutting papers"): tr("Cards, cutting plan and seam readings"),
-        tr("full size"): tr("Full-size pattern in tiles and on a roll"),
-        tr("edge strips"): tr("Edge strips for a pattern on paper"),
-        tr("seam sheet"): tr("Seam sheet for the machine"),
-        tr("full-size plan"): tr("Full-size plan for a projector or plotter"),
+        "cutting papers": tr("Cards, cutting plan and seam readings"),
+        "full size": tr("Full-size pattern in tiles and on a roll"),
+        "edge strips": tr("Edge strips for a pattern on paper"),
+        "seam sheet": tr("Seam sheet for the machine"),
+        "full-size plan": tr("Full-size plan for a projector or plotter"),
         "lists": tr("Lists of pieces, notions and what to buy"),
     }

@@ -309,8 +309,9 @@ class Window(QMainWindow):
             "early": self.jobs.can_stop,
         }
         allow_actions(self.actions_by_id, {name for name, true in there.items() if true})
-        self.actions_by_id["undo"].setText(f"{tr('&Undo')} {plain(document.undo.undoText())}".rstrip())
-        self.actions_by_id["redo"].setText(f"{tr('&Redo')} {plain(document.undo.redoText())}".rstrip())
+        undo, redo = plain(document.undo.undoText()), plain(document.undo.redoText())
+        self.actions_by_id["undo"].setText(tr("&Undo {step}", step=undo) if undo else tr("&Undo"))
+        self.actions_by_id["redo"].setText(tr("&Redo {step}", step=redo) if redo else tr("&Redo"))
 
     # --- what actions do
 

@@ -24,7 +24,7 @@ from app.words import tr
 from core.model.project import Project
 from core.seams.readings import SeamReading
 
-LIST_WIDE = 64 * GRID
+LIST_WIDE = 66 * GRID
 PICTURE_HIGH = 72 * GRID
 PICTURE_WIDE = 80 * GRID
 WORDS_WIDE = 170 * GRID

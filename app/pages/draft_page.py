@@ -25,7 +25,7 @@ class DraftForm(Form):
 
     def __init__(self) -> None:
         super().__init__()
-        begin = self.section(tr("Pattern"))
+        begin = self.section(tr("Garment"))
         kinds = ((tr("Gored skirt"), SKIRT), (tr("Canopy or parasol"), CANOPY))
         self.kind = begin.add(Field(tr("Draft"), Choice(tr("What to draft"), kinds), ""))
         self.cloth = ClothCard()

@@ -49,7 +49,7 @@ class Page(QWidget):
         self.pictures = QVBoxLayout()
         self.findings = Findings()
         self.verdict = Note()
-        self.back = QPushButton(tr("Back"))
+        self.back = QPushButton(tr("Go back"))
         self.back.clicked.connect(self.left)
         self.make = QPushButton(make, clicked=self.make_it)
         self.ways_on: tuple[QWidget, ...] = (self.back, self.make)

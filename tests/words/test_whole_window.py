@@ -5,6 +5,7 @@ import re
 import pytest
 from PySide6.QtCore import QLocale
 
+from app.languages import catalogues
 from conftest import SAMPLES
 from made_up import made_up, unbracketed
 from places import Places, furnished, nameless, places_of
@@ -15,8 +16,10 @@ KNOWN = (
     *("Boathouse plaid", "Ferry apron", "Harbour skirt", "Pier parasol", "Skylight skirt"),
     *("format, version, title, cloths", "pieces, seams, match, placements", "heights, layers, strips, pockets"),
     *("done, variants", "Input data", "was truncated", ".stripewright", "[indigo··]"),
+    *map(catalogues.name_of, catalogues.codes()),
 )
-"""Samples are called by their files; keys of the file, and what the reader of JSON finds, are English."""
+"""Samples are called by their files and languages by themselves; keys of the file, and what the reader of JSON finds, are
+English."""
 
 
 @pytest.fixture

@@ -18,8 +18,9 @@ KNOWN = (
     *("done, variants", "Input data", "was truncated", ".stripewright", "[indigo··]"),
     *map(catalogues.name_of, catalogues.codes()),
 )
-"""Samples are called by their files and languages by themselves; keys of the file, and what the reader of JSON finds, are
-English."""
+"""Samples are called by their files, languages by themselves; keys of the file, and what the reader of JSON finds, are
+English.
+"""
 
 
 @pytest.fixture

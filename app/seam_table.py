@@ -1,7 +1,7 @@
 """The seam table: the garment's figure, and one row a seam with its readings and a small drawing of its step."""
 
 from PySide6.QtCore import QModelIndex, Qt, QTimer, Signal
-from PySide6.QtGui import QFontMetrics
+from PySide6.QtGui import QFontMetrics, QResizeEvent
 from PySide6.QtWidgets import QLabel, QPushButton, QStackedLayout, QVBoxLayout, QWidget
 
 from app.garment_figure import GarmentFigure
@@ -113,6 +113,11 @@ class SeamTable(QWidget):
         column.addWidget(self.figure)
         column.addLayout(self._stack, 1)
         column.addWidget(self.levels)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Have what is told of the edges take the lines that it needs."""
+        super().resizeEvent(event)
+        self._drawings_due.start()
 
     def _follow(self) -> None:
         """Have what costs more than figures follow the readings: small drawings, and where bars lie at the edges."""

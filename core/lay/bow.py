@@ -3,12 +3,13 @@
 A bowed bar has another slope at every u, so what was matched in one column is off in another. The bars' phases that are
 best for the columns of a lay follow from it in some hundredths of a second; the lay is then made again without moving
 a panel across, which costs it a part of a bar's period. Of several lays, and of lays in which two panels have changed
-places, one is taken that is hardly longer than the shortest and has the best bars.
+places, those first that bring like slopes to a seam, one is taken that is hardly longer than the shortest and has the
+best bars.
 """
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from itertools import combinations, islice
+from itertools import combinations
 
 import numpy as np
 
@@ -22,8 +23,8 @@ from core.lay.task import Task
 from core.matching.bars_alone import bars_settled
 from core.model.cloth import Cloth
 from core.model.project import Project
-from core.seams.garment import Garment
-from core.seams.readings import measure
+from core.seams.garment import Garment, SeamLine
+from core.seams.readings import measure, read_seam
 
 WORTH = 0.04
 """A lay may be longer by this share for the sake of its bars."""
@@ -33,6 +34,9 @@ MOST_LAYS = 12
 
 MOST_SWAPS = 48
 """So many times two panels change places, for the sake of the bars."""
+
+HEIGHTS = 24
+"""At so many heights a seam's step is looked at where only its slope is asked for."""
 
 BETTER = 0.98
 """Bars that are better by less than this factor are worth no change."""
@@ -70,14 +74,21 @@ def settled_lay(
         return Lay(task, lays[-1])
     limit = _limit(task, min(one.lay.length_mm for one in made))
     best = min((one for one in made if one.lay.length_mm <= limit), key=lambda one: one.rms_mm)
-    rng = np.random.default_rng(seed)
-    for pair in islice(combinations(range(task.panels), 2), MOST_SWAPS):
-        if not budget.goes_on():
+    return _with_swaps(room, best, limit, budget, np.random.default_rng(seed)).lay
+
+
+def _with_swaps(room: "_Room", best: Settled, limit_mm: float, budget: Budget, rng: np.random.Generator) -> Settled:
+    """The best that comes of having two panels change places, again and again, within a length."""
+    swaps = room.swapped(best.chosen)
+    for _ in range(MOST_SWAPS):
+        swapped = next(swaps, None) if budget.goes_on() else None
+        if swapped is None:
             break
-        chosen = _worked_out(_swapped(best.chosen, pair), limit + _rise(task), budget, rng)
-        for other in room.settled(chosen, BETTER * best.rms_mm) if chosen else ():
-            best = other if other.lay.length_mm <= limit else best
-    return best.lay
+        chosen = _worked_out(swapped, limit_mm + _rise(swapped.task), budget, rng)
+        other = next(room.settled(chosen, BETTER * best.rms_mm), None) if chosen else None
+        if other and other.lay.length_mm <= limit_mm:
+            best, swaps = other, room.swapped(other.chosen)
+    return best
 
 
 def _rise(task: Task) -> float:
@@ -117,6 +128,25 @@ class _Room:
                 yield Settled(chosen, laid_again(chosen, project, along), rms_mm)
             except CannotBeHad:
                 return
+
+    def swapped(self, lay: Lay) -> Iterator[Lay]:
+        """All lays in which two panels have changed places, those first whose bars slope most alike at the seams."""
+        here = lay.on(self.project)
+        rivals = [_swapped(lay, pair) for pair in combinations(range(lay.task.panels), 2)]
+        yield from sorted(rivals, key=lambda other: self._change(here, other.on(self.project)))
+
+    def _change(self, here: Project, there: Project) -> float:
+        """By how much more the bars' slopes part the seams of the panels that lie elsewhere `there`, mm2."""
+        moved = {name for name, at in there.placements.items() if at != here.placements.get(name)}
+        lines = [line for line in self.garment.seams if moved.intersection(line.panels)]
+        return sum(line.sewn.seam.weight * (_variance(there, line) - _variance(here, line)) for line in lines)
+
+
+def _variance(project: Project, line: SeamLine) -> float:
+    """The variance of the bars' step down a seam before it is wrapped, mm2: what is left at the best offset."""
+    reading = read_seam(project, line, "crosswise")
+    heights = np.linspace(0.0, line.length, HEIGHTS)
+    return float(np.var(np.interp(heights, line.height, reading.raw))) if reading else 0.0
 
 
 def _swapped(lay: Lay, pair: tuple[int, int]) -> Lay:

@@ -93,6 +93,15 @@ def test_on_a_bowed_cloth_bars_lie_as_well_as_any_moves_along_the_cloth_could_br
     assert found.lays[0].bars_mm == pytest.approx([measure(p).rms_of("crosswise") for p in (project, laid)], abs=1e-6)
 
 
+def test_on_a_bowed_cloth_panels_change_places_until_bars_slope_alike_at_their_seams():
+    """Where panels lie one beside the other in the order of their seams, slopes at the edges of the cloth part them."""
+    project = match(ring(8, 6, shape="chain", crosswise=repeat("even", 50.0), bow_percent=3.0, width=24.0)).project
+    found = lay(project, seconds=20.0, quick=True)
+    assert_can_be_cut(found.project)
+    before, after = found.lays[0].bars_mm
+    assert after < 1.5 * before
+
+
 @pytest.mark.parametrize("share", [0.25, 0.6])
 def test_a_lay_on_bowed_cloth_that_is_stopped_has_its_bars_brought_together_too(share):
     project = match(ring(5, number=4, crosswise=BARS, bow_percent=2.0)).project

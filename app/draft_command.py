@@ -82,6 +82,11 @@ def _add_skirt(parser: argparse.ArgumentParser) -> None:
     add_length(body, "--rise", "above the waist, for a high-waisted cut")
     add_length(body, "--top", "round the upper edge of a high-waisted cut (default: the waist)")
     add_length(body, "--let-out", "added to the waist at the back edges of the gores behind the front")
+    _add_gores(parser)
+    add_cloth_options(parser)
+
+
+def _add_gores(parser: argparse.ArgumentParser) -> None:
     gores = parser.add_argument_group("gores")
     gores.add_argument("--gores", type=whole_number, metavar="NUMBER", help="4 to 24 (default: 8)")
     gores.add_argument(
@@ -96,6 +101,18 @@ def _add_skirt(parser: argparse.ArgumentParser) -> None:
         choices=("equal", "bennett", "ingalls", "baldt"),
         help="how the width is shared out (default: equal)",
     )
+    _add_widths(gores)
+    told = "where the grain lies: one choice, or one a piece (default: middle)"
+    gores.add_argument("--grain", nargs="+", choices=("middle", "front-edge", "back-edge"), help=told)
+    gores.add_argument("--centre-on", choices=("lead", "ground", "free"), help="what lies on the centre front")
+    add_length(gores, "--opening", "length of the opening; without it the ring is closed")
+    gores.add_argument("--opening-at", metavar="SEAM", help="the seam it is in (default: centre back, or on the left)")
+    for kind in ("seam", "centre", "waist", "hem"):
+        add_length(gores, f"--{kind}-allowance", f"turning at {_KINDS[kind]}")
+
+
+def _add_widths(gores: Any) -> None:
+    """How wide the gores are, line by line, and where they flare."""
     for line in ("waist", "hip", "hem"):
         told = f"own widths of the gores at the {line}, one a piece, front to back"
         gores.add_argument(
@@ -108,14 +125,6 @@ def _add_skirt(parser: argparse.ArgumentParser) -> None:
         choices=("across", "curve"),
         help="hem widths straight across, or along the hem",
     )
-    told = "where the grain lies: one choice, or one a piece (default: middle)"
-    gores.add_argument("--grain", nargs="+", choices=("middle", "front-edge", "back-edge"), help=told)
-    gores.add_argument("--centre-on", choices=("lead", "ground", "free"), help="what lies on the centre front")
-    add_length(gores, "--opening", "length of the opening; without it the ring is closed")
-    gores.add_argument("--opening-at", metavar="SEAM", help="the seam it is in (default: centre back, or on the left)")
-    for kind in ("seam", "centre", "waist", "hem"):
-        add_length(gores, f"--{kind}-allowance", f"turning at {_KINDS[kind]}")
-    add_cloth_options(parser)
 
 
 _KINDS = {"seam": "the seams", "centre": "a seam on the centre", "waist": "the upper edge", "hem": "the hem"}

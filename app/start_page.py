@@ -31,28 +31,7 @@ class StartPage(QWidget):
         self._mark = QLabel()
         self._title = QLabel("Stripewright")
         self._words = QLabel(tr("Match the stripes at every seam before the shears touch the cloth."))
-        self._ways = {
-            "measure": StartCard(
-                tr("New from measurements"),
-                tr("Draft a gored skirt or a canopy"),
-                lambda: window.ways.from_measurements(),
-            ),
-            "new": StartCard(
-                tr("New from a drawn pattern…"),
-                tr("Bring in a pattern drawn as SVG, DXF or PDF"),
-                lambda: window.ways.from_drawing(),
-            ),
-            "photograph": StartCard(
-                tr("New from a photograph…"),
-                tr("Trace paper pieces in a photograph"),
-                lambda: window.ways.from_photograph(),
-            ),
-            "open": StartCard(
-                tr("Open a project…"),
-                tr("Or drop its file on this window"),
-                lambda: window.filing.ask_open(),
-            ),
-        }
+        self._ways = _ways_in(window)
         self._recent_head, self._sample_head = QLabel(tr("Recent")), QLabel(tr("Samples"))
         self._recent, self._samples = QVBoxLayout(spacing=SPACE), QVBoxLayout(spacing=SPACE)
         self._cards = {path: self._sample_card(path) for path in samples()}
@@ -129,3 +108,15 @@ class StartPage(QWidget):
             palette.setColor(label.foregroundRole(), theme.colour("quiet"))
             label.setPalette(palette)
         self.show_recent()
+
+
+def _ways_in(window: "Window") -> dict[str, StartCard]:
+    """A card for every way to begin, by its icon."""
+    measured, drawn = tr("Draft a gored skirt or a canopy"), tr("Bring in a pattern drawn as SVG, DXF or PDF")
+    traced, opened = tr("Trace paper pieces in a photograph"), tr("Or drop its file on this window")
+    return {
+        "measure": StartCard(tr("New from measurements"), measured, lambda: window.ways.from_measurements()),
+        "new": StartCard(tr("New from a drawn pattern…"), drawn, lambda: window.ways.from_drawing()),
+        "photograph": StartCard(tr("New from a photograph…"), traced, lambda: window.ways.from_photograph()),
+        "open": StartCard(tr("Open a project…"), opened, lambda: window.filing.ask_open()),
+    }

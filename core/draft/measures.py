@@ -154,6 +154,11 @@ def check_measures(measures: SkirtMeasures) -> None:
             "sweep",
             tr("at least the hip, {hip:g} mm, is right", hip=measures.hip),
         )
+    _check_lengths(measures)
+    _check_choices(measures)
+
+
+def _check_lengths(measures: SkirtMeasures) -> None:
     for name, length in zip(("front", "side", "back"), measures.lengths, strict=True):
         if measures.hip_depth >= length - SMALLEST_MM:
             raise BadInput(
@@ -177,7 +182,6 @@ def check_measures(measures: SkirtMeasures) -> None:
             "lengths",
             tr("lengths that differ by less than the hip depth are right"),
         )
-    _check_choices(measures)
 
 
 def _check_numbers(measures: SkirtMeasures) -> None:

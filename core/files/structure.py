@@ -67,40 +67,39 @@ def _in_words(message: str, root: type) -> BadInput:
     """An error of the validation library, found while it read a structure of type `root`, as a BadInput."""
     found = _LOCATED.match(message)
     what, path = (found["what"], found["place"] or "") if found else (message, "")
-    key = re.search(r"`([^`]*)`", what)
     place = path.removeprefix("$").removeprefix(".").replace("[...]", tr(" (an entry)"))
+    said = _of_a_key(what, path, root) or _of_a_value(what, path, root)
+    wrong, right = said or (_one_line(what), tr("see the file format in the README"))
+    return BadInput(wrong, place, right)
+
+
+def _of_a_key(what: str, path: str, root: type) -> tuple[str, str] | None:
+    """What is wrong with a key, and what would be right; None where it is something else."""
+    key = re.search(r"`([^`]*)`", what)
     if "unknown field" in what and key:
-        return BadInput(
-            tr("there is no key {key!r}", key=key[1]),
-            place,
-            tr("the keys here are {keys}", keys=listed(_keys_at(path, root))),
-        )
+        keys = listed(_keys_at(path, root))
+        return tr("there is no key {key!r}", key=key[1]), tr("the keys here are {keys}", keys=keys)
     if "missing required field" in what and key:
-        return BadInput(tr("the key {key!r} is missing", key=key[1]), place, tr("it must be given"))
+        return tr("the key {key!r} is missing", key=key[1]), tr("it must be given")
+    return None
+
+
+def _of_a_value(what: str, path: str, root: type) -> tuple[str, str] | None:
+    """What is wrong with a value, and what would be right; None where it is something else."""
     if what.startswith("Invalid enum value"):
-        wrong = what.removeprefix("Invalid enum value").strip().strip("'")
-        return BadInput(
-            tr("{value} stands there", value=_short(wrong)),
-            place,
-            tr("{choices} is right", choices=_choices_at(path, root)),
-        )
+        wrong = _short(what.removeprefix("Invalid enum value").strip().strip("'"))
+        return tr("{value} stands there", value=wrong), tr("{choices} is right", choices=_choices_at(path, root))
     if "out of range" in what:
-        return BadInput(tr("the number is too large"), place, tr("a number of mm that a garment can have"))
-    expected = re.search(r"Expected `([^`]*)`(?:, got `([^`]*)`)?", what)
-    if expected and expected[2]:
-        return BadInput(
-            tr("{kind} stands there", kind=_plain(expected[2])),
-            place,
-            tr("{kind} is right", kind=_plain(expected[1])),
-        )
-    counted = re.search(r"Expected `array` of (?:length|at least length|at most length) (\d+), got (\d+)", what)
-    if counted:
-        return BadInput(
-            tr("a list of {number} stands there", number=counted[2]),
-            place,
-            tr("a list of {number} is right", number=counted[1]),
-        )
-    return BadInput(_one_line(what), place, tr("see the file format in the README"))
+        return tr("the number is too large"), tr("a number of mm that a garment can have")
+    if kinds := re.search(r"Expected `([^`]*)`, got `([^`]*)`", what):
+        right, wrong = _plain(kinds[1]), _plain(kinds[2])
+        return tr("{kind} stands there", kind=wrong), tr("{kind} is right", kind=right)
+    if (
+        counts := re.search(r"Expected `array` of (?:length|at least length|at most length) (\d+), got (\d+)", what)
+    ) is not None:
+        right, wrong = counts[1], counts[2]
+        return tr("a list of {number} stands there", number=wrong), tr("a list of {number} is right", number=right)
+    return None
 
 
 _PLAIN = {

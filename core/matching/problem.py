@@ -217,17 +217,11 @@ def build_problem(
         raise ValueError("a plain cloth has nothing to match")
     variables: list[Variable] = []
     followers: dict[PanelName, Follower] = {}
-    limit = math.radians(cloth.grain_tolerance_deg)
     for piece in project.pieces:
         if piece.cloth != cloth.id:
             continue
         for leader, mirrored in _led(project, cloth, piece.panel_names):
-            at = project.placement(leader)
-            held = at.hold
-            turn = math.radians(at.turn_deg)
-            low, high = (turn, turn) if held else (-limit, limit)
-            phase = Across.of(at, cloth, way)(garment.panels[leader].middle[None])[0] if held else None
-            variables.append(Variable(leader, low, high, None if phase is None else float(phase)))
+            variables.append(_variable(project.placement(leader), garment.panels[leader], cloth, way))
             for name in (leader, *mirrored):
                 spin = 1 if name == leader else -1
                 sign = _sign(spin, way, turned[name] != turned[leader])
@@ -243,6 +237,15 @@ def build_problem(
     seams = tuple(cost for cost in costs if cost.weight > 0)
     problem = Problem(cloth, way, repeat, tuple(variables), followers, seams)
     return _centred(project, garment, problem) if way == "lengthwise" else problem
+
+
+def _variable(at: Placement, panel: Panel, cloth: Cloth, way: Way) -> Variable:
+    """What is unknown of a panel that leads: its turn inside the tolerance and its phase; nothing where it is held."""
+    if not at.hold:
+        limit = math.radians(cloth.grain_tolerance_deg)
+        return Variable(panel.name, -limit, limit, None)
+    turn = math.radians(at.turn_deg)
+    return Variable(panel.name, turn, turn, float(Across.of(at, cloth, way)(panel.middle[None])[0]))
 
 
 def _sign(spin: int, way: Way, reversed_: bool) -> int:

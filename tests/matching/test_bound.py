@@ -18,13 +18,13 @@ from core.matching.elimination import Tables
 from core.matching.lattice import Seam
 from core.matching.marginals import min_marginals
 from core.matching.objective import Objective
-from core.matching.orientation import orientations
-from core.matching.problem import Problem, build_problem
+from core.matching.problem import Problem
 from core.matching.refine import Point, bounds_of, refined
 from core.matching.solve import connected, match
 from core.model.project import Placement, Project
 from core.seams.garment import Garment
 from core.seams.readings import lean_alike, measure
+from descents import descents, problem_of
 from garments import EVERY_KIND, repeat, ring
 
 NAMES = ["-".join(str(v) for v in kind.values()) for kind in EVERY_KIND]
@@ -59,11 +59,6 @@ DEMANDS = {
 }
 
 
-def problem_of(project: Project) -> tuple[Garment, Problem]:
-    garment, cloth = Garment.of(project), project.cloths[0]
-    return garment, build_problem(project, garment, cloth, orientations(project, garment, cloth))
-
-
 def parts_of(project: Project) -> list[Part]:
     _, problem = problem_of(project)
     return [Part(problem, variables, seams) for variables, seams in connected(problem) if seams]
@@ -72,16 +67,8 @@ def parts_of(project: Project) -> list[Part]:
 def lowest_descent(project: Project, starts: int) -> float:
     """The lowest figure, mm, measured on the whole polylines, that descents from random starts find."""
     garment, problem = problem_of(project)
-    objective = Objective(problem, problem.seams)
-    bounds = bounds_of(objective, tuple(range(len(problem.variables))))
-    rng = np.random.default_rng(7)
-    lowest = math.inf
-    for _ in range(starts):
-        turns = rng.uniform(bounds.low, bounds.high)
-        phases = objective.pinned(rng.uniform(0, problem.repeat.period, len(turns)), turns)
-        point = refined(objective, bounds, Point(phases, turns, objective.value(phases, turns)), 25)
-        lowest = min(lowest, figure(project, problem, garment, point.phases, point.turns))
-    return lowest
+    ends = descents(problem, starts, seed=7)
+    return min(figure(project, problem, garment, end.phases, end.turns) for end in ends)
 
 
 def figure(project: Project, problem: Problem, garment: Garment, phases, turns) -> float:

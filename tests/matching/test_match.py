@@ -14,27 +14,13 @@ from core.matching.objective import Objective
 from core.matching.orientation import orientations
 from core.matching.phase import best_shifts
 from core.matching.problem import build_problem
-from core.matching.refine import Point, bounds_of, least_in_box, refined
+from core.matching.refine import least_in_box
 from core.matching.solve import match
-from core.model.project import Placement, Project
+from core.model.project import Placement
 from core.seams.garment import Garment
 from core.seams.readings import measure
+from descents import descents, problem_of
 from garments import EVERY_KIND, ring
-
-
-def best_of_many_starts(project: Project, garment: Garment, starts: int) -> float:
-    """The best figure, mm, that descents from random starts find."""
-    cloth = project.cloths[0]
-    problem = build_problem(project, garment, cloth, orientations(project, garment, cloth))
-    objective = Objective(problem, problem.seams)
-    bounds = bounds_of(objective, tuple(range(len(problem.variables))))
-    rng = np.random.default_rng(0)
-    best = math.inf
-    for _ in range(starts):
-        turns = rng.uniform(bounds.low, bounds.high)
-        phases = objective.pinned(rng.uniform(0, cloth.repeat.period, len(turns)), turns)
-        best = min(best, refined(objective, bounds, Point(phases, turns, objective.value(phases, turns)), 25).value)
-    return math.sqrt(best)
 
 
 @pytest.mark.parametrize("kind", EVERY_KIND, ids=lambda k: "-".join(str(v) for v in k.values()))
@@ -42,7 +28,8 @@ def test_no_descent_from_many_starts_ends_lower(kind):
     project = ring(4, **kind)
     garment = Garment.of(project)
     found = match(project, garment=garment)
-    assert found.rms_mm <= best_of_many_starts(project, garment, 25) * 1.003
+    lowest = min(point.value for point in descents(problem_of(project)[1], 25, seed=0))
+    assert found.rms_mm <= math.sqrt(lowest) * 1.003
     reach = project.cloths[0].grain_tolerance_deg
     assert all(abs(at.turn_deg) <= reach + 1e-9 for at in found.project.placements.values())
 

@@ -62,11 +62,14 @@ class Round:
 
     def where(self, units: Units) -> str:
         """Between what distances the bars lie at these edges."""
-        below, above = later("{edges}: bars {near} to {far} below"), later("{edges}: bars {near} to {far} above")
-        about = later("{edges}: bars from {near} above to {far} below")
-        told = above if self.high_mm <= 0 else below if self.low_mm >= 0 else about
-        ends = (-self.low_mm, self.high_mm) if told == about else sorted((abs(self.low_mm), abs(self.high_mm)))
         edges = tr("Waists") if self.side == "top" else tr("Hems")
+        if self.low_mm < 0 < self.high_mm:
+            told, ends = later("{edges}: bars from {near} above to {far} below"), (-self.low_mm, self.high_mm)
+        else:
+            below, above = later("{edges}: bars {near} to {far} below"), later("{edges}: bars {near} to {far} above")
+            told, ends = below if self.low_mm >= 0 else above, sorted((abs(self.low_mm), abs(self.high_mm)))
+            if units.bare(ends[0]) == units.bare(ends[1]):
+                told = later("{edges}: bars {far} below") if self.low_mm >= 0 else later("{edges}: bars {far} above")
         return tr(told, edges=edges, near=units.bare(ends[0]), far=units.say(ends[1]))
 
 

@@ -208,6 +208,8 @@ def test_a_level_says_by_how_much_the_bar_leaves_a_curved_edge():
 @pytest.mark.parametrize(
     ("low", "high", "said"),
     [
+        (3.0, 3.02, "Hems: bars 3.0 mm below, uneven by 0.0 mm."),
+        (-3.02, -3.0, "Hems: bars 3.0 mm above, uneven by 0.0 mm."),
         (3.0, 4.5, "Hems: bars 3.0 to 4.5 mm below, uneven by 1.5 mm."),
         (-4.5, -3.0, "Hems: bars 3.0 to 4.5 mm above, uneven by 1.5 mm."),
         (-1.0, 2.5, "Hems: bars from 1.0 above to 2.5 mm below, uneven by 3.5 mm."),

@@ -63,14 +63,15 @@ class Round:
     def where(self, units: Units) -> str:
         """Between what distances the bars lie at these edges."""
         edges = tr("Waists") if self.side == "top" else tr("Hems")
+        near, far = sorted((abs(self.low_mm), abs(self.high_mm)))
         if self.low_mm < 0 < self.high_mm:
-            told, ends = later("{edges}: bars from {near} above to {far} below"), (-self.low_mm, self.high_mm)
+            near, far, told = -self.low_mm, self.high_mm, later("{edges}: bars from {near} above to {far} below")
+        elif units.bare(near) == units.bare(far):
+            told = later("{edges}: bars {far} below") if self.low_mm >= 0 else later("{edges}: bars {far} above")
         else:
             below, above = later("{edges}: bars {near} to {far} below"), later("{edges}: bars {near} to {far} above")
-            told, ends = below if self.low_mm >= 0 else above, sorted((abs(self.low_mm), abs(self.high_mm)))
-            if units.bare(ends[0]) == units.bare(ends[1]):
-                told = later("{edges}: bars {far} below") if self.low_mm >= 0 else later("{edges}: bars {far} above")
-        return tr(told, edges=edges, near=units.bare(ends[0]), far=units.say(ends[1]))
+            told = below if self.low_mm >= 0 else above
+        return tr(told, edges=edges, near=units.bare(near), far=units.say(far))
 
 
 def find_levels(project: Project, garment: Garment) -> tuple[Level, ...]:

@@ -1,13 +1,15 @@
 """What a hand does on the cloth, through real events."""
 
+import gc
 import math
 
 import msgspec
 import numpy as np
 import pytest
-from PySide6.QtCore import QPoint, QPointF, Qt
+from PySide6.QtCore import QObject, QPoint, QPointF, Qt
 from PySide6.QtGui import QImage
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from core.files.project_file import read_project, write_project
 from core.geometry.transform import placed
@@ -56,6 +58,28 @@ def test_a_drag_is_one_step_and_escape_takes_it_back(skirt, mouse):
     assert document.undo.count() == count
     mouse.drag(start, QPointF(30, 5))
     assert document.undo.count() == count + 1
+
+
+def test_a_long_drag_leaves_nothing_behind(skirt, mouse):
+    view, start = skirt.desk.view, QPointF(mouse.on("side.R"))
+
+    def all_there_is() -> tuple[int, int, int]:
+        gc.collect()
+        return len(view.scene().items()), len(skirt.findChildren(QObject)), len(gc.get_objects())
+
+    def drag(frames: int) -> None:
+        mouse.press(start)
+        for frame in range(frames):
+            mouse.move(start + QPointF(5 + frame % 50, frame % 30))
+            QApplication.processEvents()
+        QTest.keyClick(view, Qt.Key.Key_Escape)
+        mouse.release(start)
+
+    drag(40)
+    items, objects, values = all_there_is()
+    drag(120)
+    assert all_there_is()[:2] == (items, objects)
+    assert all_there_is()[2] < values + 200
 
 
 def test_a_click_moves_nothing(skirt, mouse):

@@ -2,6 +2,7 @@
 
 import threading
 import time
+from importlib import import_module
 
 import pytest
 from PySide6.QtCore import Qt, QThread
@@ -15,6 +16,7 @@ from core.lay.lay import quick_lay
 from core.papers.choices import PaperChoices
 from core.progress import silent
 from core.seams.readings import measure
+from core.shifting.wish import ShiftWish
 
 
 @pytest.fixture
@@ -232,3 +234,30 @@ def test_a_stash_too_short_is_told_with_what_is_left_over_and_what_was_tried(win
     assert "the lay takes 600.0 mm, the cloth has 580.0 mm: 20.0 mm are missing" in told
     assert "Left over: b." in told
     assert "Tried, and still too long: panels end for end, if the cloth allows it" in told
+
+
+LONG = {
+    "core.matching.solve.match": lambda errands, _: errands.match(),
+    "core.matching.advice.advise": lambda errands, _: errands.advise(lambda _: None),
+    "core.shifting.shift.shift_lines": lambda errands, _: errands.shift(ShiftWish()),
+    "core.lay.lay.lay": lambda errands, _: errands.lay(),
+    "core.lay.leftover.leftover": lambda errands, _: errands.keep_left("ticking"),
+    "core.papers.papers.write_papers": lambda errands, folder: errands.papers(folder, PaperChoices()),
+}
+"""What may take long, and what has it done."""
+
+
+@pytest.mark.parametrize("entry", LONG)
+def test_what_takes_long_never_runs_in_the_thread_of_the_screen(skirt, qtbot, monkeypatch, tmp_path, entry):
+    ran_in = []
+
+    def stand_in(*_, **__):
+        ran_in.append(threading.get_ident())
+        raise CannotBeHad("it is not asked for here")
+
+    import_module(entry.rpartition(".")[0])
+    monkeypatch.setattr(entry, stand_in)
+    with qtbot.waitSignal(skirt.jobs.failed, timeout=60_000):
+        LONG[entry](skirt.errands, tmp_path)
+    assert len(ran_in) == 1
+    assert ran_in[0] != threading.get_ident()

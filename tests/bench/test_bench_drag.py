@@ -1,4 +1,9 @@
-"""Frame time of a drag. Run: pytest tests/bench/test_bench_drag.py --benchmark-only --benchmark-enable."""
+"""Frame time of a drag. Run: pytest tests/bench/test_bench_drag.py --benchmark-only --benchmark-enable.
+
+A frame is from the mouse's move to the end of the repaint that it causes. Aims on a machine that does nothing else:
+under 8 ms with ten panels, with or without the close-up, under 16 ms with 48, and where the others follow. On a machine
+that is shared add --benchmark-timer=time.thread_time.
+"""
 
 import os
 
@@ -91,14 +96,35 @@ def test_the_whole_window_with_the_close_up(benchmark, skirt):
 
 
 def test_the_whole_window_with_the_others_following(benchmark, skirt):
-    """All ten panels move: nine are solved again for every frame. Aim: under 40 ms."""
+    """All ten panels move: nine are solved again for every frame."""
     skirt.edits.set_following(True)
     drag_frames(benchmark, skirt.desk.view, skirt.document)
 
 
-def test_the_whole_window_with_48_panels(benchmark, skirt):
+def test_the_whole_window_with_the_others_following_and_the_close_up(benchmark, skirt):
+    """All that can be shown at once."""
+    skirt.edits.set_following(True)
+    skirt.document.pick_seam(0)
+    QApplication.processEvents()
+    drag_frames(benchmark, skirt.desk.view, skirt.document)
+
+
+@pytest.fixture
+def many(skirt):
     """A made-up garment of 48 unlike gores in a ring."""
     skirt.document.open(ring(1, 48))
     skirt.edits.spread_out()
     QApplication.processEvents()
-    drag_frames(benchmark, skirt.desk.view, skirt.document, "g0")
+    return skirt
+
+
+def test_the_whole_window_with_48_panels(benchmark, many):
+    """Canvas, seam table, strip and status bar."""
+    drag_frames(benchmark, many.desk.view, many.document, "g0")
+
+
+def test_the_whole_window_with_48_panels_and_the_close_up(benchmark, many):
+    """The same with the close-up of a seam that moves."""
+    many.document.pick_seam(0)
+    QApplication.processEvents()
+    drag_frames(benchmark, many.desk.view, many.document, "g0")

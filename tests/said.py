@@ -68,7 +68,7 @@ def said_bare(root: QWidget, known: Sequence[str] = ()) -> Iterator[tuple[str, s
     for who, text in told:
         yield from ((who, text, why) for why in bare(text, known))
     whole = " ".join([*(text for _, text in told), *known])
-    yield from (("painted", text, why) for text, why in _painted_bare(painted(root), known, whole))
+    yield from (("painted", text, why) for text, why in bare_lines(painted(root), known, whole))
 
 
 def bare(text: str, known: Sequence[str] = (), depth: int = 0, ends: int = 0) -> Iterator[str]:
@@ -80,7 +80,7 @@ def bare(text: str, known: Sequence[str] = (), depth: int = 0, ends: int = 0) ->
         yield "a decimal point"
 
 
-def _painted_bare(texts: list[str], known: Sequence[str], whole: str) -> Iterator[tuple[str, str]]:
+def bare_lines(texts: list[str], known: Sequence[str], whole: str) -> Iterator[tuple[str, str]]:
     """A text that is wrapped comes line by line; one that is cut off ends in a mark and never closes its bracket, and
     must be told in full somewhere."""
     depth = 0

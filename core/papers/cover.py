@@ -116,7 +116,7 @@ def _line_kinds(y: float, moved: bool) -> Drawing:
         (tr("stitching line"), Drawing((segment((0, 0), (14, 0), "net line"),))),
         (tr("middle of lead stripe"), Drawing((segment((0, 0), (14, 0), "lead stripe"),))),
         (tr("grain, top to bottom"), Drawing((segment((0, 0), (14, 0), "grain", arrow=True),))),
-        ("notch", Drawing((segment((7, -1.5), (7, 1.5), "notch"),))),
+        (tr("notch"), Drawing((segment((7, -1.5), (7, 1.5), "notch"),))),
         (tr("panel lying beside"), Drawing((segment((0, 0), (14, 0), "neighbour"),))),
     ]
     if moved:

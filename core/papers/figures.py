@@ -25,6 +25,7 @@ from core.seams.levels import Level, levels_of
 from core.seams.patch import Patch, patches
 from core.seams.readings import Measurement, SeamReading
 from core.seams.stripes import Across, crossing_heights, lead_centres_between
+from core.wording import listed, tr
 
 GRADES_MM = (2.0, 3.0)
 """Up to the first a step is good, up to the second fair, beyond it poor."""
@@ -130,7 +131,7 @@ class PanelFigures:
     @property
     def title(self) -> str:
         """The piece's name and the side."""
-        return self.panel.piece.title + (f", {self.side}" if self.side else "")
+        return listed([self.panel.piece.title, *([tr(self.side)] if self.side else [])])
 
     @property
     def paper(self) -> Literal["up", "down", "half"]:

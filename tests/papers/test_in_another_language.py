@@ -14,7 +14,6 @@ from made_up import made_up
 from places import furnished, nameless
 from said import bare_lines
 
-
 EDGES = ("inner edge", "inner side", "seam side", "left side", "right side", "top", "bottom")
 """What is derived names its edges itself; edges keep the names by which a file refers to them."""
 

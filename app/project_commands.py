@@ -215,20 +215,25 @@ def run_plan(options: argparse.Namespace) -> int:
     with speaking(_language()):
         papers = write_papers(laid, folder, part(progress, 0.8, 1.0), paper_choices(options)) if fits else ()
     progress(1.0, "done")
-    folder.mkdir(parents=True, exist_ok=True)
-    kept = folder / f"{Path(options.file).stem}{SUFFIX}"
-    write_project(kept, laid)
-    code = DONE if fits else NOT_TO_BE_HAD
+    kept = _kept_in(folder, options.file, laid)
     measurement = measure(laid, garment)
     if options.json:
         report = measurement_report(laid, measurement)
         _print_json({**report, "solve": solve_report(matched), "lays": lays_report(result)})
-        return code
-    print(measurement_text(laid, measurement))
-    print(_by_hand(project, garment), *(lay_text(found) for found in result.lays), *papers, kept, sep="\n")
-    if not fits:
-        print("No papers: there is nothing to cut from while the cloth is too short.")
-    return code
+    else:
+        print(measurement_text(laid, measurement))
+        print(_by_hand(project, garment), *(lay_text(found) for found in result.lays), *papers, kept, sep="\n")
+        if not fits:
+            print("No papers: there is nothing to cut from while the cloth is too short.")
+    return DONE if fits else NOT_TO_BE_HAD
+
+
+def _kept_in(folder: Path, source: str, project: Project) -> Path:
+    """Write a project into a folder, under the name of the file it came from; where it is now."""
+    folder.mkdir(parents=True, exist_ok=True)
+    kept = folder / f"{Path(source).stem}{SUFFIX}"
+    write_project(kept, project)
+    return kept
 
 
 def _check_fits_in(path: str, project: Project) -> None:

@@ -23,26 +23,28 @@ class RemedyBar(QWidget):
         self.setAccessibleName(tr("What would close the seam"))
         self._group = QButtonGroup(self)
         self._said: tuple[object, ...] = ()
-        row = QHBoxLayout(spacing=TIGHT)
         for index, (text, tip) in enumerate(_choices()):
-            button = QToolButton(text=text, toolTip=tip, checkable=True, checked=index == AS_IT_IS)
-            button.setAccessibleName(text)
-            bolder = QFontMetrics(current().font(bold=True)).horizontalAdvance(text)
-            bolder -= QFontMetrics(current().font()).horizontalAdvance(text)
-            button.setMinimumSize(button.sizeHint().expandedTo(QSize(0, TARGET)) + QSize(bolder, 0))
-            self._group.addButton(button, index)
-            row.addWidget(button)
-        row.addStretch(1)
+            self._group.addButton(_choice(text, tip), index)
+        self._group.button(AS_IT_IS).setChecked(True)
         self.bars = QToolButton(text=tr("Bars"), checkable=True)
         self.bars.setToolTip(tr("Show how the bars across the cloth meet at this seam, instead of the stripes"))
         self.bars.setAccessibleName(tr("Bars"))
         self.bars.setMinimumHeight(TARGET)
         self.bars.toggled.connect(self._turn)
-        row.addWidget(self.bars)
         self.apply_button = QPushButton(tr("Apply to the pattern"), clicked=lambda: self.apply.emit())
         self.apply_button.setMinimumHeight(TARGET)
         self.apply_button.setToolTip(tr("Move this seam's line in the pattern, in its mirrored seam alike"))
         self.words = QLabel(wordWrap=True)
+        self._lay_out()
+        self._group.idClicked.connect(self._choose)
+        self.say("")
+
+    def _lay_out(self) -> None:
+        row = QHBoxLayout(spacing=TIGHT)
+        for button in self._group.buttons():
+            row.addWidget(button)
+        row.addStretch(1)
+        row.addWidget(self.bars)
         outcome = QHBoxLayout(spacing=SPACE)
         outcome.addWidget(self.words, 1)
         outcome.addWidget(self.apply_button)
@@ -51,8 +53,6 @@ class RemedyBar(QWidget):
         column.setSpacing(TIGHT)
         column.addLayout(row)
         column.addLayout(outcome)
-        self._group.idClicked.connect(self._choose)
-        self.say("")
 
     @property
     def choice(self) -> int:
@@ -99,6 +99,16 @@ class RemedyBar(QWidget):
         self.words.setVisible(bool(words))
         self.apply_button.setVisible(self.choice == SHIFTED)
         self.apply_button.setEnabled(can_apply)
+
+
+def _choice(text: str, tip: str) -> QToolButton:
+    """A button with room for its words in bold, which they are in while it is down."""
+    button = QToolButton(text=text, toolTip=tip, checkable=True)
+    button.setAccessibleName(text)
+    bolder = QFontMetrics(current().font(bold=True)).horizontalAdvance(text)
+    bolder -= QFontMetrics(current().font()).horizontalAdvance(text)
+    button.setMinimumSize(button.sizeHint().expandedTo(QSize(0, TARGET)) + QSize(bolder, 0))
+    return button
 
 
 def _choices() -> tuple[tuple[str, str], ...]:

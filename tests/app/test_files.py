@@ -139,7 +139,9 @@ def test_leaving_unsaved_work_asks(window, own_copy, monkeypatch, answer, leaves
     assert saved is (answer == Buttons.Save)
 
 
-def test_a_dropped_project_is_opened(window, own_copy):
+@pytest.mark.parametrize("ending", [".stripewright", ".STRIPEWRIGHT"])
+def test_a_dropped_project_is_opened(window, own_copy, ending):
+    own_copy = own_copy.rename(own_copy.with_suffix(ending))
     data = QMimeData()
     data.setUrls([QUrl.fromLocalFile(str(own_copy))])
     where, buttons = QPointF(300, 300), Qt.MouseButton.LeftButton

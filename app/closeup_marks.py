@@ -8,7 +8,7 @@ from PySide6.QtGui import QFontMetrics, QPainter, QPen
 
 from app.closeup_rooms import CAPTIONS, Rooms, between, spread_out
 from app.figures import step, unit
-from app.grades import GRADES, Grade, Grades, halo_for, paint_mark, pen_for
+from app.grades import GRADES, Grades, halo_for, paint_mark, pen_for
 from app.opened_seam import View
 from app.ruler_scale import divided, ruled
 from app.theme import GRID, SPACE, TIGHT, Size, current
@@ -49,8 +49,8 @@ class Marks:
         for run in graded_runs(self.reading, self.grades.limits_mm):
             top, bottom = (QPointF(x, area.top() + view.y(float(height))) for height in (run.height[0], run.height[-1]))
             if run.counts:
-                for pen in _pens(GRADES[run.grade]):
-                    painter.setPen(pen)
+                for pen in (halo_for, pen_for):
+                    painter.setPen(pen(GRADES[run.grade], cosmetic=False))
                     painter.drawLine(top, bottom)
 
     def _y(self, height: float) -> float:
@@ -61,14 +61,13 @@ class Marks:
         return self.rooms.cloth.left() + self.rooms.cloth.width() // 2
 
     def _paint_seam(self, painter: QPainter) -> None:
-        painter.save()
-        painter.setClipRect(self.rooms.cloth)
-        top, bottom = QPointF(self._seam_x, self._y(0)), QPointF(self._seam_x, self._y(self.reading.line.length))
+        cloth = QRectF(self.rooms.cloth)
+        ends = max(self._y(0), cloth.top()), min(self._y(self.reading.line.length), cloth.bottom())
+        top, bottom = (QPointF(self._seam_x, y) for y in ends)
         painter.setPen(QPen(current().colour("halo", 0.55), 3.0))
         painter.drawLine(top, bottom)
         painter.setPen(QPen(current().colour("ink", 0.8), 1.0))
         painter.drawLine(top, bottom)
-        painter.restore()
 
     def _paint_uncounted(self, painter: QPainter) -> None:
         """Veil what is open or not seen, and say which."""
@@ -176,8 +175,8 @@ class Marks:
         left, right = [QPointF(x - _TICK, a), QPointF(x, a)], [QPointF(x, b), QPointF(x + _TICK, b)]
         lines = [left + right] if self._neighbours(crossing) else [left, right]
         grade = self.grades.grade_of(crossing.step_mm)
-        for pen in _pens(grade):
-            painter.setPen(pen)
+        for pen in (halo_for, pen_for):
+            painter.setPen(pen(grade, cosmetic=False))
             for points in lines:
                 painter.drawPolyline(points)
 
@@ -207,11 +206,6 @@ class Marks:
                 text = painter.fontMetrics().elidedText(text, Qt.TextElideMode.ElideRight, column.width())
                 painter.drawText(QRectF(column.left(), y - 10, column.width(), 20), side, text)
             paint_mark(painter, self.grades.grade_of(crossing.step_mm), QPointF(columns[1].center().x() + 0.5, y), 3.5)
-
-
-def _pens(grade: Grade) -> tuple[QPen, QPen]:
-    """Halo and line of a grade."""
-    return halo_for(grade, cosmetic=False), pen_for(grade, cosmetic=False)
 
 
 _FIGURES = ((40, later("Step")), (52, later("Along")))

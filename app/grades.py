@@ -16,7 +16,7 @@ GRADES: tuple[Grade, ...] = ("good", "fair", "poor")
 COLOURS: dict[Grade, str] = {"good": "#0072B2", "fair": "#E69F00", "poor": "#D55E00"}
 """Blue, orange and vermilion of Okabe and Ito's set for colour-blind eyes."""
 
-_DASHES: dict[Grade, list[float]] = {"good": [], "fair": [3.0, 2.2], "poor": [0.01, 1.6]}
+_DASHES: dict[Grade, list[float]] = {"good": [], "fair": [3.0, 2.2], "poor": [1.0, 1.0]}
 _WEIGHTS: dict[Grade, float] = {"good": 1.0, "fair": 1.0, "poor": 1.7}
 
 
@@ -48,48 +48,33 @@ def colour_of(grade: Grade) -> QColor:
     return QColor(COLOURS[grade])
 
 
+@lru_cache(maxsize=64)
 def pen_for(grade: Grade, width: float = 2.0, cosmetic: bool = True) -> QPen:
     """The pen of a grade, `width` px wide for a good step: solid, dashed, or dotted and heavier.
 
-    A cosmetic pen keeps its width, in the screen's own pixels, however the painter is scaled.
+    A cosmetic pen keeps its width, in the screen's own pixels, however the painter is scaled. Joins and caps are those
+    that are quickest to draw: what they are for is smooth, and dots are small.
     """
-    return QPen(_pen(grade, width, cosmetic))
+    pen = _plain(colour_of(grade), width * _WEIGHTS[grade], cosmetic)
+    if is_broken(grade):
+        pen.setDashPattern(_DASHES[grade])
+    else:
+        pen.setCapStyle(Qt.PenCapStyle.SquareCap)  # lines that follow each other leave no gap
+    return pen
 
 
 @lru_cache(maxsize=64)
-def _pen(grade: Grade, width: float, cosmetic: bool) -> QPen:
-    pen = QPen(colour_of(grade), width * _WEIGHTS[grade])
-    pen.setCosmetic(cosmetic)
-    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
-    pen.setCapStyle(Qt.PenCapStyle.FlatCap)
-    if _DASHES[grade]:
-        pen.setDashPattern(_DASHES[grade])
-    if grade == "poor":
-        pen.setCapStyle(Qt.PenCapStyle.RoundCap)
-    return pen
-
-
 def halo_for(grade: Grade, width: float = 2.0, cosmetic: bool = True) -> QPen:
     """The light line to draw under `pen_for` wherever there are stripes below."""
-    pen = QPen(current().colour("halo"), width * _WEIGHTS[grade] + 2.0)
+    return _plain(current().colour("halo"), width * _WEIGHTS[grade] + 2.0, cosmetic)
+
+
+def _plain(colour: QColor, width: float, cosmetic: bool) -> QPen:
+    pen = QPen(colour, width)
     pen.setCosmetic(cosmetic)
-    pen.setCapStyle(Qt.PenCapStyle.RoundCap)
-    pen.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    pen.setJoinStyle(Qt.PenJoinStyle.BevelJoin)
+    pen.setCapStyle(Qt.PenCapStyle.FlatCap)
     return pen
-
-
-@lru_cache(maxsize=32)
-def line_pens(grade: Grade, width: float, cosmetic: bool = True) -> tuple[QPen, QPen]:
-    """Halo and line of a grade with the caps and joins that are quickest to draw: edges are smooth, dots small."""
-    halo, line = halo_for(grade, width, cosmetic), pen_for(grade, width, cosmetic)
-    for pen in (halo, line):
-        pen.setJoinStyle(Qt.PenJoinStyle.BevelJoin)
-        pen.setCapStyle(Qt.PenCapStyle.FlatCap)
-    if not is_broken(grade):
-        line.setCapStyle(Qt.PenCapStyle.SquareCap)
-    if grade == "poor":
-        line.setDashPattern([1.0, 1.0])
-    return halo, line
 
 
 _MARKS: dict[Grade, list[tuple[float, float]]] = {

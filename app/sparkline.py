@@ -5,7 +5,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QPixmap
 
 from app.canvas.shapes import lines, polygon
-from app.grades import GRADES, Grades, is_broken, line_pens
+from app.grades import GRADES, Grades, is_broken, pen_for
 from app.theme import current
 from core.geometry.paths import Points
 from core.seams.readings import SeamReading
@@ -48,7 +48,7 @@ def paint_sparkline(painter: QPainter, cell: QRectF, reading: SeamReading, grade
 
 def _pen(run: Run) -> QPen:
     if run.counts:
-        return line_pens(GRADES[run.grade], _LINE, cosmetic=False)[1]
+        return pen_for(GRADES[run.grade], _LINE, cosmetic=False)
     return QPen(current().colour("quiet", 0.45), 1.0, Qt.PenStyle.SolidLine)
 
 

@@ -14,7 +14,7 @@ from app.canvas.item import CanvasItem
 from app.canvas.panels import PanelItem
 from app.canvas.shapes import lines, polygon
 from app.figures import step
-from app.grades import GRADES, Grade, Grades, colour_of, is_broken, line_pens
+from app.grades import GRADES, Grade, Grades, colour_of, halo_for, is_broken, pen_for
 from app.theme import Size, current
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats
@@ -89,10 +89,10 @@ class SewnEdge(CanvasItem):
         """A halo under every stretch, then the stretch in its grade."""
         width = PICKED_PX if self._picked else WIDTH_PX
         for grade, (parts, _) in self._strokes.items():
-            painter.setPen(line_pens(grade, width)[0])
+            painter.setPen(halo_for(grade, width))
             painter.drawLines(parts)
         for grade, (parts, whole) in self._strokes.items():
-            painter.setPen(line_pens(grade, width)[1])
+            painter.setPen(pen_for(grade, width))
             painter.drawPath(whole) if is_broken(grade) else painter.drawLines(parts)
 
     def _drawn(self, stretches: "list[Stretch]") -> dict[Grade, tuple[list[QLineF], QPainterPath]]:

@@ -157,8 +157,12 @@ class SeamReading:
 
     @property
     def shift_mm(self) -> float | None:
-        """The largest seam shift d that would close the seam: half the worst step; None where edges lean alike."""
-        return self.worst[0] / 2 if self.lean == "opposite" and self.worst else None
+        """The largest seam shift d that would close the seam: half the worst step; None where edges lean alike.
+
+        None of bars too: they run across the seam, and moving its line hardly changes their step.
+        """
+        closes = self.lean == "opposite" and self.way == "lengthwise"
+        return self.worst[0] / 2 if closes and self.worst else None
 
     def readings(self, heights: tuple[float, ...] | None) -> tuple[Reading, ...]:
         """Steps at the heights named, or at the top, every 100 mm and the bottom."""

@@ -146,6 +146,13 @@ def test_the_report_has_the_same_figures_of_bars_as_of_stripes():
     assert plain["levels"] == []
 
 
+def test_no_shift_of_a_line_is_told_to_close_steps_of_bars():
+    found = measure(scattered(ring(4, 6, crosswise=BARS, one_way=False), 1))
+    assert {one.lean for one in found.crosswise} == {"alike", "opposite"}
+    assert {one.shift_mm for one in found.crosswise} == {None}
+    assert any(one.shift_mm for one in found.seams)
+
+
 @pytest.mark.parametrize("turned", [False, True])
 def test_levels_tell_how_far_the_next_bar_lies_from_waist_and_hem(turned):
     project = ring(4, 6, crosswise=BARS, weft_skew_percent=2.0, one_way=False)

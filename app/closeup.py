@@ -139,7 +139,7 @@ class CloseUp(QWidget):
         if self._seam is None:
             return "", "", ""
         reading = self._seam.reading
-        return reading.line.sewn.label, seam_in_words(reading), what_can_meet(reading)
+        return reading.label, seam_in_words(reading), what_can_meet(reading)
 
     def _heading_boxes(self) -> list[tuple[str, str, Size, QRect]]:
         """Text, colour role, size and place of every line of the heading."""

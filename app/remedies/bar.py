@@ -26,10 +26,8 @@ class RemedyBar(QWidget):
         for index, (text, tip) in enumerate(_choices()):
             self._group.addButton(_choice(text, tip), index)
         self._group.button(AS_IT_IS).setChecked(True)
-        self.bars = QToolButton(text=tr("Bars"), checkable=True)
-        self.bars.setToolTip(tr("Show how the bars across the cloth meet at this seam, instead of the stripes"))
-        self.bars.setAccessibleName(tr("Bars"))
-        self.bars.setMinimumHeight(TARGET)
+        about = tr("Show how the bars across the cloth meet at this seam, instead of the stripes")
+        self.bars = _choice(tr("Bars"), about)
         self.bars.toggled.connect(self._turn)
         self.apply_button = QPushButton(tr("Apply to the pattern"), clicked=lambda: self.apply.emit())
         self.apply_button.setMinimumHeight(TARGET)
@@ -83,11 +81,11 @@ class RemedyBar(QWidget):
 
     def say(self, words: str, can_apply: bool = False) -> None:
         """Say what the choice comes to."""
-        said = words, can_apply, self.choice, current()
+        said = words, can_apply, self.choice, self.bars.isChecked(), current()
         if said == self._said:
             return
         self._said = said
-        for button in self._group.buttons():
+        for button in (*self._group.buttons(), self.bars):
             button.setFont(current().font(bold=button.isChecked()))
             palette = current().palette()
             if button.isChecked():

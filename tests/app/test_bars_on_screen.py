@@ -29,6 +29,8 @@ def test_the_close_up_shows_the_bars_of_a_plaid_when_asked_and_its_stripes_again
     assert shown(window).way == "lengthwise"
     bar.bars.click()
     assert shown(window).way == "crosswise"
+    assert bar.bars.font().bold()
+    assert window.desk.opened.closeup._words()[0].endswith(", bars")
     assert shown(window).rms_mm == pytest.approx(measurement.crosswise[1].rms_mm)
     assert window.desk.opened.closeup.grab().toImage().pixel(5, 5)
     window.document.pick_seam(2)

@@ -44,11 +44,10 @@ def _runs(easing: "Easing") -> str:
         return words.format(total=step(easing.total_mm), unit=unit(), count=len(easing.runs))
     told = []
     for run in easing.runs:
-        words = tr("left edge") if run.per_100_mm < 0 else tr("right edge")
+        left, right = tr("{stretch}: {share} % of the left edge"), tr("{stretch}: {share} % of the right edge")
         stretch = f"{length(run.from_mm)}–{length(run.to_mm)} {unit()}"
-        told.append(
-            tr("{stretch}: {share} % of the {edge}", stretch=stretch, share=figure(abs(run.per_100_mm)), edge=words)
-        )
+        words = left if run.per_100_mm < 0 else right
+        told.append(words.format(stretch=stretch, share=figure(abs(run.per_100_mm))))
     return tr("Ease in {stretches}.").format(stretches="; ".join(told))
 
 

@@ -9,7 +9,7 @@ import numpy as np
 from core.model.pattern import PanelName, edge_of, panel_of
 from core.papers.drawing import Anchor, Box, Drawing, Text, segment
 from core.papers.figures import EdgeMarks, Figures, PanelFigures
-from core.papers.lettering import shortened
+from core.papers.lettering import shortened, width_of
 from core.papers.page import FINE_SIZE, TEXT_SIZE, Leaf, Page, Paragraph, flow, heading, scale_words, with_feet
 from core.papers.seam_picture import ROOM_FOR_NUMBERS_MM, columns_on_page, opened_seam
 from core.papers.seam_remedies import LeadPair, lead_pairs, shifts_at
@@ -284,13 +284,16 @@ def _rows(block: _Block, rows: Sequence[Row], column: Box, top: float) -> Drawin
 
 
 def _cells(block: _Block, row: Row, column: Box, y: float, bold: bool = False) -> Drawing:
-    """Numbers end at their columns; a last column that begins where the one before ends holds words."""
+    """Numbers end at their columns; a last column that begins where the one before ends holds words. Words that are
+    too long for their column are set smaller."""
     texts = []
     for index, (words, end) in enumerate(zip(row, block.ends, strict=True)):
-        starts = index == len(block.ends) - 1 and end - block.ends[index - 1] < 3.0
+        room = end - (block.ends[index - 1] if index else 0.0)
+        starts = index == len(block.ends) - 1 and room < 3.0
         anchor: Anchor = "start" if starts else "end"
         if words:
-            texts.append(Text((column.left + end, y), words, CELL_MM, anchor=anchor, bold=bold))
+            size = CELL_MM if starts else min(CELL_MM, CELL_MM * (room - 1.0) / width_of(words, CELL_MM, bold))
+            texts.append(Text((column.left + end, y), words, size, anchor=anchor, bold=bold))
     return Drawing(tuple(texts))
 
 

@@ -109,12 +109,18 @@ class Followers:
     def _best(self, problems: tuple[Problem, ...], phases: Floats, turns: Floats) -> Point:
         objective = self._objective(problems)
         bounds = bounds_of(objective, tuple(self._tables.free))
-        starts = [(objective.pinned(phases, turns), turns), *self._tables.starts(problems, phases, turns, STARTS)]
+        starts = [(objective.pinned(one, turns), turns) for one in self._lying(phases)]
+        starts += self._tables.starts(problems, phases, turns, STARTS)
         points = [Point(*start, objective.value(*start)) for start in starts]
         rough = [
             refined(objective, bounds, point, 3) for point in sorted(points, key=lambda point: point.value)[:STARTS]
         ]
         return refined(objective, bounds, min(rough, key=lambda point: point.value), 8)
+
+    def _lying(self, phases: Floats) -> tuple[Floats, Floats]:
+        """Phases to start from, mm: as the panels lie, and as they lie once all have gone along with the hand."""
+        moved = (phases - self._phases)[self._tables.hand[0] :: len(self._turns)]
+        return phases, self._tables.carried(phases, moved)
 
     def _objective(self, problems: tuple[Problem, ...]) -> Searched:
         ways = [way.moved(problem) for way, problem in zip(self._ways, problems, strict=True)]

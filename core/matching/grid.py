@@ -1,6 +1,7 @@
 """The grid of phases and turns on which all placements are searched, and the cost table of each seam on it."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -174,16 +175,27 @@ def free_shift(problem: Problem, variables: tuple[int, ...], seams: tuple[SeamCo
     if any(problem.variables[v].phase_fixed is not None for v in variables):
         return None
     links = [_link(problem, seam) for seam in seams]
-    way = {variables[0]: 1}
-    for _ in variables:
+    way = _together(links, {variables[0]: 1})
+    if all(relation != 0 and way[b] == way[a] * relation for a, b, relation in links):
+        return variables[0]
+    return None
+
+
+def ways_together(problem: Problem, seams: tuple[SeamCost, ...], given: Sequence[int]) -> dict[int, int]:
+    """Which way the phase of each variable goes, where those `given` go up, so that seams keep their steps as far as
+    they can: 1, -1, or 0 where that depends on the turns."""
+    return _together([_link(problem, seam) for seam in seams], dict.fromkeys(given, 1))
+
+
+def _together(links: list[tuple[int, int, int]], given: dict[int, int]) -> dict[int, int]:
+    way = dict(given)
+    for _ in links:
         for a, b, relation in links:
             if a in way and b not in way:
                 way[b] = way[a] * relation
             elif b in way and a not in way:
                 way[a] = way[b] * relation
-    if all(relation != 0 and way[b] == way[a] * relation for a, b, relation in links):
-        return variables[0]
-    return None
+    return way
 
 
 def _link(problem: Problem, seam: SeamCost) -> tuple[int, int, int]:

@@ -15,7 +15,7 @@ import numpy as np
 from core.geometry.polyline import Floats
 from core.matching.both_ways import least_by_turns
 from core.matching.elimination import Reduced, Scope, Table, Tables, minimise, reduced
-from core.matching.grid import Axis, Grid, less_turning
+from core.matching.grid import Axis, Grid, less_turning, ways_together
 from core.matching.problem import Problem, SeamCost
 
 PHASES, TURNS = 20, 5
@@ -68,6 +68,21 @@ class HandTables:
                 ]
                 found.append((np.concatenate([mine for mine, _ in values]), values[way][1]))
         return found
+
+    def carried(self, phases: Floats, by: Floats) -> Floats:
+        """Phases of all ways, mm, in which the free variables go along with a hand whose first variable has moved `by`
+        so much each way."""
+        own = [mine.copy() for mine in np.split(phases, len(self._problems))]
+        for mine, ways, moved in zip(own, self._ways, by.tolist(), strict=True):
+            for v in self.free:
+                mine[v] += ways.get(v, 0) * moved
+        return np.concatenate(own)
+
+    @cached_property
+    def _ways(self) -> list[dict[int, int]]:
+        """For each way of the cloth which way each variable goes with the hand's."""
+        pairs = zip(self._problems, self.seams, strict=True)
+        return [ways_together(problem, seams, self.hand) for problem, seams in pairs]
 
     @cached_property
     def _unmoved(self) -> list[Known]:

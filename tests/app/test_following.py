@@ -8,7 +8,10 @@ from PySide6.QtTest import QTest
 
 from app import following
 from app.edits import Edits
+from core.matching.solve import match
 from core.seams.readings import measure
+from core.seams.stripes import wrapped
+from garments import repeat, ring
 
 
 @pytest.fixture
@@ -44,6 +47,22 @@ def test_a_drag_takes_the_others_along_and_is_one_step_or_taken_back(asked, mous
     asked.actions_by_id["follow"].trigger()
     mouse.drag(start, QPointF(30, 5))
     assert [n for n in kept.panel_names if kept.placement(n) != document.kept.placement(n)] == ["side.R"]
+
+
+def test_on_barred_cloth_the_others_follow_along_the_cloth_too(window, mouse):
+    project = match(ring(2, 6, tolerance=1.0, crosswise=repeat("even", 45.0))).project
+    window.document.open(project)
+    window.edits.spread_out()
+    document = window.document
+    window.actions_by_id["settle"].setChecked(False)
+    window.actions_by_id["follow"].trigger()
+    kept, before = document.kept, document.measurement
+    mouse.drag(mouse.on("g3"), QPointF(0, 9.0 * window.desk.view.scale_px))
+    along = {name: document.kept.placement(name).v - kept.placement(name).v for name in kept.panel_names}
+    assert along["g3"] > 4
+    assert all(abs(wrapped(v - along["g3"], 45.0)) < 1.5 for v in along.values())
+    for way in ("lengthwise", "crosswise"):
+        assert document.measurement.rms_of(way) == pytest.approx(before.rms_of(way), rel=0.01)
 
 
 def test_held_panels_and_panels_ticked_as_cut_stay(asked, mouse):

@@ -52,16 +52,18 @@ def test_crossings_and_agreement_of_ten_panels(benchmark, harbour_skirt):
     benchmark(lambda: [(reading.crossings, reading.agreement) for reading in measure(project, garment).read])
 
 
+@pytest.mark.parametrize("bars", [{}, {"crosswise": repeat("even", 45.0)}], ids=["stripes", "plaid"])
 @pytest.mark.parametrize("number", [10, 24, 48])
-def test_the_others_follow_a_dragged_panel(benchmark, number):
+def test_the_others_follow_a_dragged_panel(benchmark, number, bars):
     """All free panels solved again for one more move of the hand; aim: under 30 ms with ten panels."""
-    project = match(ring(1, number, "even", 20.0, 1.0)).project
+    project = match(ring(1, number, "even", 20.0, 1.0, **bars)).project
     garment, at, step = Garment.of(project), project.placement("g3"), count()
     followers = Followers(project, garment, ["g3"])
     followers.places({"g3": at})
 
     def move() -> None:
-        hand = {"g3": msgspec.structs.replace(at, u=at.u + 0.37 * next(step))}
+        far = 0.37 * next(step)
+        hand = {"g3": msgspec.structs.replace(at, u=at.u + far, v=at.v + far)}
         assert followers.places(hand)
 
     benchmark.pedantic(move, rounds=60, warmup_rounds=3)

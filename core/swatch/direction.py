@@ -14,6 +14,8 @@ DARKEST = 0.01
 """Added to light before its logarithm is taken, so that black stays finite."""
 _PIXELS = 250_000
 _TRIALS = 13
+_STANDS_OUT = 100.0
+"""A pattern has so many times the power that is usual in its sector."""
 
 
 @dataclass(frozen=True)
@@ -35,8 +37,20 @@ def upright_range(angle: float) -> float:
 def find_directions(view: View, most: int = 3) -> tuple[Direction, ...]:
     """Directions in which the picture looks striped, the most striped first."""
     value, seen = _one_channel(*_small(view))
-    found = [_refined(value, seen, angle, repeats) for angle, repeats in _peaks(value, seen, most)]
+    found = [_refined(value, seen, angle, repeats) for angle, repeats in _peaks(_spectrum(value, seen), most)]
     return tuple(sorted(found, key=lambda direction: -direction.share))
+
+
+def crossing_direction(view: View, angle: float, reach: float) -> Direction | None:
+    """The direction, square to one but for `reach`, rad, in which the picture looks striped; None if in none."""
+    value, seen = _one_channel(*_small(view))
+    spectrum = _spectrum(value, seen)
+    off = (spectrum.angles - angle) % math.pi - math.pi / 2
+    spectrum.power[np.abs(off) > reach] = 0
+    usual = float(np.median(spectrum.power[spectrum.power > 0])) if spectrum.power.any() else 0.0
+    if spectrum.power.max() <= _STANDS_OUT * usual:
+        return None
+    return next((_refined(value, seen, *peak) for peak in _peaks(spectrum, 1)), None)
 
 
 def _small(view: View) -> tuple[Array, npt.NDArray[np.bool_]]:
@@ -62,15 +76,28 @@ def _one_channel(value: Array, seen: npt.NDArray[np.bool_]) -> tuple[Array, npt.
     return rest @ mix, seen
 
 
-def _peaks(value: Array, seen: npt.NDArray[np.bool_], most: int) -> list[tuple[float, float]]:
-    """(angle, repeats across the picture) of the strongest regular patterns, at least 4 degrees apart."""
+@dataclass(frozen=True, eq=False)
+class _Spectrum:
+    """Power of regular patterns, their angles, rad, and how often they repeat across the picture, all of one shape."""
+
+    power: Array
+    angles: Array
+    repeats: Array
+
+
+def _spectrum(value: Array, seen: npt.NDArray[np.bool_]) -> _Spectrum:
     rows, columns = value.shape
     window = np.outer(np.hanning(rows), np.hanning(columns)) * seen
     power = np.abs(np.fft.rfft2(value * window)) ** 2
     fy, fx = np.meshgrid(np.fft.fftfreq(rows), np.fft.rfftfreq(columns), indexing="ij")
     repeats = np.hypot(fx * columns, fy * rows)
     power[(repeats < 1.8) | (np.hypot(fx, fy) > 0.3)] = 0
-    angles = np.arctan2(fy, fx)
+    return _Spectrum(power, np.arctan2(fy, fx), repeats)
+
+
+def _peaks(spectrum: _Spectrum, most: int) -> list[tuple[float, float]]:
+    """(angle, repeats across the picture) of the strongest regular patterns, at least 4 degrees apart."""
+    power, angles, repeats = spectrum.power, spectrum.angles, spectrum.repeats
     found: list[tuple[float, float]] = []
     for _ in range(most):
         at = np.unravel_index(int(np.argmax(power)), power.shape)

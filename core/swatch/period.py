@@ -39,7 +39,7 @@ class Bands:
 
 
 def bands_of(upright: Upright) -> Bands:
-    """Means down each column of every band; a column counts where half of it is seen."""
+    """Means down each column of every band; a column counts where half as much of it is seen as of others there."""
     rows = upright.light.shape[0]
     number = int(np.clip(rows // 20, 2, MOST_BANDS))
     cuts = np.linspace(0, rows, number + 1).astype(int)
@@ -49,7 +49,7 @@ def bands_of(upright: Upright) -> Bands:
         seen = np.isfinite(part[..., 0])
         count = seen.sum(axis=0)
         total = np.where(seen[..., None], part, 0).sum(axis=0, dtype=float)
-        enough = count >= max(1, (end - start) / 2)
+        enough = count >= max(1, (end - start) / 8, int(count.max()) / 2)
         means.append(np.where(enough[:, None], total / np.maximum(count, 1)[:, None], np.nan))
     light = np.stack(means)
     used = np.isfinite(light[..., 0]).sum(axis=1) > light.shape[1] / 4

@@ -15,6 +15,8 @@ from core.swatch.profile import Profile, profile_of
 from core.swatch.scale import View, mapped
 from core.wording import tr
 
+Array = npt.NDArray[np.float64]
+
 LEAST_EXPLAINED = 0.5
 """What a repeat must at least account for, of all that varies across the stripes."""
 _SURELY_APART = 0.0002
@@ -56,7 +58,14 @@ class Reading:
         """How the stripes lean from upright in the view, clockwise, rad."""
         return upright_range(self.upright.angle - math.atan(self.fit.lean))
 
-    def starts(self, view: View, start_px: float) -> npt.NDArray[np.float64]:
+    def phases(self, x: Array, y: Array) -> Array:
+        """How far into a repeat places of the view, px, lie, as a share of it from 0 to below 1."""
+        across, along = self.upright.place_of(x, y)
+        across, _ = self.flat.places(across, along)
+        off = across - self.fit.start - self.fit.lean * (along - self.flat.bands.middles.mean())
+        return np.asarray((off / self.fit.period) % 1.0)
+
+    def starts(self, view: View, start_px: float) -> Array:
         """Ends (k, 2, 2), px of the file, of the lines that lie `start_px` into every repeat, from side to side."""
         fit, upright = self.fit, self.upright
         rows = upright.light.shape[0]
@@ -73,21 +82,20 @@ class Reading:
         return np.stack(ends, axis=1)
 
 
-def best_reading(view: View) -> tuple[Reading, tuple[Direction, ...]]:
-    """The stripes of the first of the directions found in which the picture repeats itself, and those directions.
+def best_reading(view: View) -> Reading:
+    """The stripes of the first of the directions found in which the picture repeats itself.
 
     Raises BadInput if there are none.
     """
-    directions = find_directions(view)
     error: BadInput | None = None
-    for direction in directions:
+    for direction in find_directions(view):
         try:
             reading = read_direction(view, direction)
         except BadInput as refused:
             error = error or refused
             continue
         if reading.profile.explained >= LEAST_EXPLAINED:
-            return reading, directions
+            return reading
     raise error or BadInput(
         tr("the picture is patterned, but no stripes go through it"),
         "swatch",

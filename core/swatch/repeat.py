@@ -23,7 +23,7 @@ def repeat_of(segments: Segments, mm_per_px: float) -> tuple[Repeat, float]:
     pixel are made exactly that, and widths of one colour that differ by less are made one.
     """
     tolerance = max(TOLERANCE_PX, TOLERANCE_MM / mm_per_px)
-    ground = _ground(segments)
+    ground = ground_of(segments)
     centres, widths = _mirrored(segments, tolerance)
     widths = _levelled_widths(segments.kind, widths, tolerance / 2)
     start = _start(segments, centres, widths, ground)
@@ -45,7 +45,7 @@ def repeat_of(segments: Segments, mm_per_px: float) -> tuple[Repeat, float]:
     return Repeat(width=width, ground=hex_of(light), stripes=stripes, lead=lead), start
 
 
-def _ground(segments: Segments) -> int:
+def ground_of(segments: Segments) -> int:
     """The kind that covers most; of two that cover the same, the lighter one."""
     cover = np.bincount(segments.kind, weights=segments.widths)
     most = np.nonzero(cover > 0.98 * cover.max())[0]

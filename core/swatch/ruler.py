@@ -162,11 +162,15 @@ def shrinkage_of(before: tuple[float, float], after: tuple[float, float]) -> Shr
 
 def shrunk_repeat(repeat: Repeat, shrinkage: Shrinkage, way: Way = "lengthwise") -> Repeat:
     """The repeat after washing: stripes lose what the cloth loses across, bars what it loses along."""
-    left = shrinkage.factors[WAYS.index(way)]
+    return scaled_repeat(repeat, shrinkage.factors[WAYS.index(way)])
+
+
+def scaled_repeat(repeat: Repeat, factor: float) -> Repeat:
+    """The repeat with all its lengths larger by a factor."""
     stripes = tuple(
-        msgspec.structs.replace(stripe, at=stripe.at * left, width=stripe.width * left) for stripe in repeat.stripes
+        msgspec.structs.replace(stripe, at=stripe.at * factor, width=stripe.width * factor) for stripe in repeat.stripes
     )
-    return msgspec.structs.replace(repeat, width=repeat.width * left, origin=repeat.origin * left, stripes=stripes)
+    return msgspec.structs.replace(repeat, width=repeat.width * factor, origin=repeat.origin * factor, stripes=stripes)
 
 
 def washed(cloth: Cloth, shrinkage: Shrinkage) -> Cloth:

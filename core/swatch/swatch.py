@@ -1,7 +1,7 @@
 """The repeat of a striped cloth from a picture of it."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
@@ -10,8 +10,10 @@ from core.model.cloth import Repeat
 from core.progress import Progress, silent
 from core.swatch.colour import srgb_of
 from core.swatch.picture import Picture
+from core.swatch.plaid import plaid_of
 from core.swatch.reading import Reading, best_reading
 from core.swatch.repeat import repeat_of
+from core.swatch.ruler import scaled_repeat
 from core.swatch.scale import Scale, View, view_of
 from core.swatch.stripes import find_segments, plain_cloth, unexplained
 from core.swatch.sureness import confidence_in, doubts_about
@@ -32,6 +34,10 @@ class Swatch:
     stripes are too fine for the picture or a fold may lie elsewhere. `profile_srgb` (n, 3), 0 to 1, is the colour
     across one repeat from its start. `repeats` is how many are in view. `starts_px` (k, 2, 2) are the two ends, px of
     the file, of the lines at which repeats start in the picture.
+
+    Where bars cross the stripes, `crosswise` is what was read of them, their lengths along the stripes, and
+    `weft_skew_percent` how far they have run along the stripes by the right, to the width they cross (ASTM D3882); the
+    stripes are then those nearer to upright.
     """
 
     repeat: Repeat
@@ -42,6 +48,8 @@ class Swatch:
     profile_srgb: npt.NDArray[np.float64]
     starts_px: npt.NDArray[np.float64]
     notes: tuple[str, ...] = ()
+    crosswise: "Swatch | None" = None
+    weft_skew_percent: float | None = None
 
     @property
     def even(self) -> bool:
@@ -62,9 +70,13 @@ def read_swatch(
     if view.light[view.seen].std(axis=0).max() < 2e-3:
         raise plain_cloth()
     progress(0.2, tr("measuring every repeat in view"))
-    reading, _ = best_reading(view)
+    first = best_reading(view)
     progress(0.6, tr("telling the colours apart"))
-    swatch = _swatch(view, scale, reading)
+    plaid = plaid_of(view, first)
+    swatch = _swatch(view, scale, plaid.stripes)
+    if plaid.bars is not None:
+        bars = _along(_swatch(view, scale, plaid.bars), plaid.skew_percent)
+        swatch = replace(swatch, crosswise=bars, weft_skew_percent=plaid.skew_percent)
     progress(1.0, "done")
     return swatch
 
@@ -86,3 +98,9 @@ def _swatch(view: View, scale: Scale, reading: Reading) -> Swatch:
         starts_px=reading.starts(view, start_px),
         notes=tuple(doubts_about(reading, unclear, view.mm_per_px)),
     )
+
+
+def _along(bars: Swatch, skew_percent: float) -> Swatch:
+    """Bars with lengths along the stripes, that were measured square across the bars."""
+    longer = math.hypot(1, skew_percent / 100)
+    return replace(bars, repeat=scaled_repeat(bars.repeat, longer), width_sd_mm=bars.width_sd_mm * longer)

@@ -1,6 +1,6 @@
 """Made pictures of striped cloth whose truth is known: pixels by exact areas of stripes, then what spoils a picture."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from scipy.ndimage import gaussian_filter
@@ -128,6 +128,21 @@ def folded(made: Made, *folds: Fold) -> np.ndarray:
         light = light * (1 - 0.25 * np.exp(-((beyond / (2 * fold.soft_mm + 0.5)) ** 2)))
     cloth = light_at(made, seen_across + made.phase_mm) * _weave(made, seen_across, seen_along)[..., None]
     return spoiled(made, cloth * np.broadcast_to(light, across.shape)[..., None])
+
+
+def mixed(one: str, other: str) -> str:
+    """The colour of cloth of which half the yarns are of one colour, half of another."""
+    return "#" + bytes(encoded((linear(one) + linear(other)) / 2)).hex()
+
+
+def plaid(made: Made, bars: Made, skew_percent: float) -> np.ndarray:
+    """The picture of yarn-dyed cloth: half of what is seen anywhere is of the stripes' yarns, half of the bars'."""
+    x, y = (place * made.mm_per_px for place in _samples(made))
+    angle = np.radians(made.angle_deg)
+    across, along = x * np.cos(angle) + y * np.sin(angle), y * np.cos(angle) - x * np.sin(angle)
+    bars = replace(bars, mm_per_px=made.mm_per_px)
+    seen = light_at(made, across + made.phase_mm) + light_at(bars, along - skew_percent / 100 * across + bars.phase_mm)
+    return spoiled(made, seen / 2 * _weave(made, across, along)[..., None])
 
 
 def aslant(made: Made, corners: tuple[tuple[float, float], ...], width_mm: float, height_mm: float) -> np.ndarray:

@@ -11,7 +11,6 @@ from app.console import progress_bar, table
 from app.option_values import length_value, number
 from core.errors import BadInput
 from core.files.project_file import read_project, write_project
-from core.model.cloth import Repeat
 from core.model.project import Project
 
 if TYPE_CHECKING:
@@ -57,7 +56,7 @@ def run_swatch(options: argparse.Namespace) -> int:
     except BadInput as error:
         raise BadInput(error.what, options.image, error.right) from None
     if project is not None:
-        write_project(options.output or options.into, _with_repeat(project, options, swatch.repeat))
+        write_project(options.output or options.into, _with_repeats(project, options, swatch))
     if options.json:
         json.dump(swatch_report(swatch), sys.stdout, allow_nan=False)
         sys.stdout.write("\n")
@@ -66,32 +65,46 @@ def run_swatch(options: argparse.Namespace) -> int:
     return 0
 
 
+_ORIGINS = {"stripe": "left selvedge", "bar": "cut end"}
+
+
 def swatch_report(swatch: "Swatch") -> dict[str, Any]:
-    """What `--json` prints."""
-    return {
+    """What `--json` prints; what is said of bars only where there are any."""
+    report = {
         "repeat": msgspec.to_builtins(swatch.repeat),
         "width_sd_mm": swatch.width_sd_mm,
         "angle_deg": swatch.angle_deg,
         "even": swatch.even,
         "confidence": swatch.confidence,
     }
+    if swatch.crosswise is None:
+        return report
+    bars = {"crosswise": msgspec.to_builtins(swatch.crosswise.repeat), "weft_skew_percent": swatch.weft_skew_percent}
+    return {**report, **bars, "crosswise_width_sd_mm": swatch.crosswise.width_sd_mm}
 
 
 def swatch_text(swatch: "Swatch") -> str:
-    """The repeat in words, and its stripes as a table."""
+    """The repeat in words, and its stripes as a table; the same of bars where there are any."""
+    if swatch.crosswise is None:
+        return _way_text(swatch, "stripe")
+    skew = f"The bars are skewed by {swatch.weft_skew_percent:+.2f} % against the stripes."
+    return "\n".join([_way_text(swatch, "stripe"), "", _way_text(swatch.crosswise, "bar"), skew])
+
+
+def _way_text(swatch: "Swatch", kind: str) -> str:
     repeat = swatch.repeat
-    rows = [("stripe", "centre mm", "width mm", "colour")]
+    rows = [(kind, "centre mm", "width mm", "colour")]
     rows += [(s.name, f"{s.at:.2f}", f"{s.width:.2f}", s.colour) for s in repeat.stripes]
-    kind = f"even, mirrored about {repeat.axis % repeat.width:.2f} mm" if swatch.even else "uneven"
+    shape = f"even, mirrored about {repeat.axis % repeat.width:.2f} mm" if swatch.even else "uneven"
     lines = [
         table(rows),
         "",
-        f"The repeat: {repeat.width:.3f} mm (standard deviation {swatch.width_sd_mm:.3f} mm), {kind}; "
+        f"The repeat: {repeat.width:.3f} mm (standard deviation {swatch.width_sd_mm:.3f} mm), {shape}; "
         f"ground {repeat.ground}; the eye follows {repeat.lead_stripe.name}",
         f"{swatch.repeats:.1f} repeats in view, leaning {swatch.angle_deg:+.2f} degrees; "
         f"confidence {100 * swatch.confidence:.0f} %",
         *swatch.notes,
-        "Still to be measured on the cloth: how far from the left selvedge a repeat starts (its origin).",
+        f"Still to be measured on the cloth: how far from the {_ORIGINS[kind]} a repeat starts (its origin).",
     ]
     return "\n".join(lines)
 
@@ -151,8 +164,12 @@ def _cloth_index(project: Project, options: argparse.Namespace) -> int:
     return ids.index(options.cloth)
 
 
-def _with_repeat(project: Project, options: argparse.Namespace, repeat: Repeat) -> Project:
+def _with_repeats(project: Project, options: argparse.Namespace, swatch: "Swatch") -> Project:
+    """The project with what was read on the cloth named; bars that were not seen stay as they are."""
     index = _cloth_index(project, options)
-    cloth = msgspec.structs.replace(project.cloths[index], repeat=repeat)
+    cloth = msgspec.structs.replace(project.cloths[index], repeat=swatch.repeat)
+    if swatch.crosswise is not None:
+        bars = swatch.crosswise.repeat
+        cloth = msgspec.structs.replace(cloth, crosswise=bars, weft_skew_percent=swatch.weft_skew_percent)
     cloths = (*project.cloths[:index], cloth, *project.cloths[index + 1 :])
     return msgspec.structs.replace(project, cloths=cloths)

@@ -1,15 +1,17 @@
 """Asks for a picture of cloth and how large it is, then shows the repeat, each number to correct."""
 
+from contextlib import suppress
 from dataclasses import dataclass
 from typing import Any
 
+import msgspec
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QPushButton
 
 from app.pages.entries import Choice, Colour, Length, Number, Words
 from app.pages.form import Field, Form, Note, Section
 from app.pages.rows import Rows
-from app.pages.swatch_picture import Part
+from app.pages.swatch_painting import Part
 from app.theme import TARGET
 from app.words import later, tr
 from core.errors import BadInput
@@ -29,11 +31,11 @@ _TOLD = {
 
 @dataclass(frozen=True)
 class Wanted:
-    """Which cloth gets which repeat."""
+    """Which cloth gets which repeats; `skew_percent` of the bars, None where they were not read with the stripes."""
 
     cloth_id: str
-    repeat: Repeat
-    way: Way
+    repeats: dict[Way, Repeat]
+    skew_percent: float | None
 
 
 class SwatchForm(Form):
@@ -49,12 +51,16 @@ class SwatchForm(Form):
         super().__init__()
         self.size_px = (1, 1)
         self._cloths = {cloth.id: cloth for cloth in cloths}
+        self._both: dict[Way, Repeat] = {}
+        """The stripes and the bars of a plaid, as corrected so far; empty where one way was found."""
+        self._shown: Way = "lengthwise"
         self._add_picture(self.section(tr("Picture")))
         self._add_scale(self.section(tr("How large it is")))
         self.found = self.section(tr("The repeat"))
         self._add_repeat(self.found, cloths)
+        self.way_across.entry.edited.connect(self._show_other_way)
         self.follow(*(field.entry for field in self.found.fields), self.stripes)
-        self.show_repeat(None)
+        self.show_found(None)
         self._show_fitting()
 
     def _add_picture(self, section: Section) -> None:
@@ -136,6 +142,9 @@ class SwatchForm(Form):
         self.cloth.set_shown(len(cloths) > 1)
         kinds = ((tr("stripes along the cloth"), "lengthwise"), (tr("bars across it"), "crosswise"))
         self.way_across = section.add(Field(tr("These are"), Choice(tr("What was found"), kinds)))
+        skew = Number(tr("Bars skewed, %"), 0.0, (-30, 30), " %")
+        told = tr("the right end further along is above 0")
+        self.skew = section.add(Field(tr("Bars skewed, %"), skew, told))
         self.width = section.add(Field(tr("Repeat"), Length(tr("Repeat"), 24.0), tr("until all begins again")))
         self.ground = section.add(
             Field(tr("Ground"), Colour(tr("Colour of the ground"), "#efe7d6"), tr("between the stripes"))
@@ -196,11 +205,32 @@ class SwatchForm(Form):
             return Corners((marks[0], marks[1], marks[2], marks[3]), self.wide.read(), self.high.read())
         return by_dpi(self.dpi.read()) if way == DPI else PerPixel(self.pixel.read())
 
-    def show_repeat(self, repeat: Repeat | None) -> None:
-        """Show a repeat to correct, or that none is known yet."""
+    def show_found(self, repeat: Repeat | None, bars: Repeat | None = None, skew_percent: float = 0.0) -> None:
+        """Show what was found to correct, bars too if stripes cross them, or that nothing is known yet."""
         self.found.setVisible(repeat is not None)
-        if repeat is None:
+        self.skew.set_shown(bars is not None)
+        self._both = {"lengthwise": repeat, "crosswise": bars} if repeat and bars else {}
+        if self._both:
+            self._shown = "lengthwise"
+            blocked = self.blockSignals(True)
+            self.way_across.entry.show_value("lengthwise")
+            self.skew.entry.show_value(round(skew_percent, 2))
+            self.blockSignals(blocked)
+        if repeat is not None:
+            self._show_repeat(repeat)
+
+    def _show_other_way(self) -> None:
+        """Of a plaid, show the way that was chosen, and keep what was corrected in the other."""
+        way: Way = self.way_across.entry.read()
+        if not self._both or way == self._shown:
             return
+        with suppress(BadInput):
+            self._both[self._shown] = self._corrected()
+        self._shown = way
+        self._show_repeat(self._both[way])
+        self.edited.emit()
+
+    def _show_repeat(self, repeat: Repeat) -> None:
         blocked = self.blockSignals(True)
         self.width.entry.show_value(repeat.width)
         self.ground.entry.show_value(repeat.ground)
@@ -214,14 +244,23 @@ class SwatchForm(Form):
         self.lead.entry.offer([(name, name) for name in names if name])
 
     def wanted(self) -> Wanted:
-        """The repeat as the fields say, beginning where the cloth's own did, and the cloth. Raises BadInput."""
+        """The repeats as the fields say, beginning where the cloth's own did, and the cloth. Raises BadInput."""
+        shown: Way = self.way_across.read()
+        repeats = {**self._both, shown: self._corrected()}
+        cloth_id = self.cloth.read()
+        begun = {way: self._cloths[cloth_id].repeat_of(way) for way in repeats}
+        there = {
+            way: msgspec.structs.replace(repeat, origin=before.origin if (before := begun[way]) else 0.0)
+            for way, repeat in repeats.items()
+        }
+        return Wanted(cloth_id, there, self.skew.read() if self._both else None)
+
+    def _corrected(self) -> Repeat:
+        """The repeat as the fields say. Raises BadInput."""
         self._offer_leads()
         rows = self.stripes.read()
         stripes = tuple(Stripe(name=name, at=at, width=wide, colour=colour) for name, at, wide, colour in rows)
         if not stripes:
             raise BadInput(tr("there is no stripe"), "stripes", tr("add one"))
-        cloth_id, width, ground, lead = (f.read() for f in (self.cloth, self.width, self.ground, self.lead))
-        way: Way = self.way_across.read()
-        before = self._cloths[cloth_id].repeat_of(way)
-        origin = before.origin if before else 0.0
-        return Wanted(cloth_id, Repeat(width=width, ground=ground, stripes=stripes, lead=lead, origin=origin), way)
+        width, ground, lead = (field.read() for field in (self.width, self.ground, self.lead))
+        return Repeat(width=width, ground=ground, stripes=stripes, lead=lead)

@@ -125,9 +125,14 @@ class SwatchPage(Page):
         self._swatch = swatch
         self.photo.show_swatch(swatch)
         self.repeat.setVisible(swatch is not None)
-        self.form.show_repeat(swatch.repeat if swatch else None)
-        self.findings.show_lines(swatch.notes if swatch else (), "")
-        self.findings.setVisible(bool(swatch and swatch.notes))
+        bars = swatch.crosswise if swatch else None
+        if swatch and bars:
+            self.form.show_found(swatch.repeat, bars.repeat, swatch.weft_skew_percent or 0.0)
+        else:
+            self.form.show_found(swatch.repeat if swatch else None)
+        notes = (swatch.notes if swatch else ()) + (bars.notes if bars else ())
+        self.findings.show_lines(tuple(dict.fromkeys(notes)), "")
+        self.findings.setVisible(bool(notes))
 
     def follow(self) -> None:
         """Show the repeat that the fields say, or what is missing."""
@@ -141,10 +146,11 @@ class SwatchPage(Page):
             self.repeat.fade()
             self.block(str(error)[:1].upper() + str(error)[1:])
             return
-        across = self.form.way_across.read() == "crosswise"
-        alone = msgspec.structs.replace(cloth, **{"repeat" if across else "crosswise": None})
-        self.repeat.show_cloth(alone, self.unit)
-        self.told.say(ways_in_words(alone, self.unit))
+        if self._swatch.crosswise is None:
+            across = self.form.way_across.read() == "crosswise"
+            cloth = msgspec.structs.replace(cloth, **{"repeat" if across else "crosswise": None})
+        self.repeat.show_cloth(cloth, self.unit)
+        self.told.say(ways_in_words(cloth, self.unit))
         self.allow(self._in_words(self._swatch))
 
     def _say_next(self) -> None:
@@ -171,7 +177,19 @@ class SwatchPage(Page):
             sure=f"{swatch.confidence:.0%}",
         )
         further = tr("Where the first repeat begins on the cloth is still to be measured.")
-        return " ".join(part for part in (told, self._slip(swatch), further) if part)
+        return " ".join(part for part in (told, self._bars(swatch), self._slip(swatch), further) if part)
+
+    def _bars(self, swatch: Swatch) -> str:
+        if swatch.crosswise is None:
+            return ""
+        return tr(
+            "Bars across them {width}, standard deviation {sd}, skewed by {skew} %: stripes along the cloth are those "
+            "nearer to upright."
+        ).format(
+            width=self.unit.fine(swatch.crosswise.repeat.width),
+            sd=self.unit.fine(swatch.crosswise.width_sd_mm),
+            skew=f"{swatch.weft_skew_percent:+.2f}",
+        )
 
     def _slip(self, swatch: Swatch) -> str:
         """What a mark that is a pixel off does to the repeat."""
@@ -183,8 +201,10 @@ class SwatchPage(Page):
 
     def _cloth(self) -> Cloth:
         wanted = self.form.wanted()
-        key = "repeat" if wanted.way == "lengthwise" else "crosswise"
-        cloth = msgspec.structs.replace(self._cloths[wanted.cloth_id], **{key: wanted.repeat})
+        keys = {"repeat" if way == "lengthwise" else way: repeat for way, repeat in wanted.repeats.items()}
+        cloth = msgspec.structs.replace(self._cloths[wanted.cloth_id], **keys)
+        if wanted.skew_percent is not None:
+            cloth = msgspec.structs.replace(cloth, weft_skew_percent=wanted.skew_percent)
         check_cloth(cloth)
         return cloth
 

@@ -1,36 +1,29 @@
 """A picture of cloth with the marks that tell its scale and, once found, where repeats start and their profile."""
 
 from collections.abc import Sequence
-from itertools import pairwise
 
 import numpy as np
 import numpy.typing as npt
 from PySide6.QtCore import QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import (
-    QColor,
     QImage,
     QKeyEvent,
     QMouseEvent,
     QPainter,
-    QPainterPath,
     QPaintEvent,
-    QPen,
-    QPolygonF,
     QWheelEvent,
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from app.pages.swatch_painting import LENS, Part, paint_found, paint_lens, paint_marks, paint_part
 from app.theme import GRID, SPACE, Size, current
 from app.words import tr
 from core.swatch.scale import Point
 from core.swatch.swatch import Swatch
 
-_LENS, _LARGER = 36 * GRID, 6
-"""Side of the magnifier, px, and how many times larger than a pixel of the picture it shows it."""
-
 _ZOOM_KEYS = {"+": 1.25, "=": 1.25, "-": 0.8}
 _NUMBERS = ("1", "2", "3", "4")
-_CURVE_HIGH = 18 * GRID
+_CHOOSE_KEYS = (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space)
 _ZOOM, _NEAREST = 1.25, 40.0
 _LEAST_PART = 8
 """A part of the picture is at least so many pixels wide and high; a shorter drag is a slip of the hand."""
@@ -42,16 +35,14 @@ _STEPS = {
     Qt.Key.Key_Down: (0, 1),
 }
 
-Part = tuple[float, float, float, float]
-"""Left, top, right, bottom, px of the file."""
-
 
 class SwatchPicture(QWidget):
     """Shows a picture as large as there is room; a click marks a place, or moves the mark that is near.
 
     Arrow keys move the mark touched last by a pixel of the picture, with Shift by ten, and the keys 1 to
     4 choose a mark. While it is moved it is seen through a magnifier. Ctrl with the wheel, or + and -, come nearer, 0
-    shows all, the middle button moves the picture. While a part is asked for, a drag gives it.
+    shows all, the middle button, or Ctrl with the arrow keys, moves the picture. Enter marks the middle of what is
+    shown. While a part is asked for, a drag gives it, and Enter makes it what is shown.
     """
 
     marked = Signal()
@@ -62,7 +53,13 @@ class SwatchPicture(QWidget):
     def __init__(self, name: str = "") -> None:
         super().__init__()
         self.setAccessibleName(name or tr("Picture of the cloth"))
-        self.setAccessibleDescription(tr("Click to mark places; arrow keys move the last mark by a pixel."))
+        self.setAccessibleDescription(
+            tr(
+                "Click to mark places; arrow keys move the last mark by a pixel. + and - come nearer and go further "
+                "off, Ctrl with arrow keys moves the picture, Enter marks the middle of what is shown, or makes it "
+                "the part that counts."
+            )
+        )
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Expanding)
         self.setMinimumHeight(60 * GRID)
@@ -224,24 +221,45 @@ class SwatchPicture(QWidget):
             self.update()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Move the mark touched last; come nearer, go further off, show all."""
+        """Move the mark touched last or the picture; mark a place or give the part; come nearer, go further off."""
+        step = _STEPS.get(Qt.Key(event.key()))
         if event.text() in _ZOOM_KEYS:
             self.zoom(_ZOOM_KEYS[event.text()])
-            return
-        if event.text() == "0":
+        elif event.text() == "0":
             self.fit()
-            return
-        step = _STEPS.get(Qt.Key(event.key()))
-        if event.text() in _NUMBERS[: len(self._marks)]:
+        elif event.key() in _CHOOSE_KEYS and not self._image.isNull() and (self._asks_part or self._needed):
+            self._choose_shown()
+        elif event.text() and event.text() in _NUMBERS[: len(self._marks)]:
             self._touched = _NUMBERS.index(event.text())
             self.update()
-            return
-        if step is None or self._touched >= len(self._marks):
+        elif step and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
+            self._pan(step)
+        elif step and self._touched < len(self._marks):
+            far = 10 if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 1
+            x, y = self._marks[self._touched]
+            self._put(x + far * step[0], y + far * step[1])
+        else:
             super().keyPressEvent(event)
+
+    def _pan(self, step: tuple[int, int]) -> None:
+        """Look further to one side: the picture moves the other way, as far as some of it stays in the middle."""
+        room = self._room()
+        far = QPointF(step[0] * self.width(), step[1] * self.height()) / 8
+        x, y = self._moved.x() - far.x(), self._moved.y() - far.y()
+        wide, high = room.width() / 2, room.height() / 2
+        self._moved = QPointF(min(max(x, -wide), wide), min(max(y, -high), high))
+        self.update()
+
+    def _choose_shown(self) -> None:
+        """Make what is shown the part that counts, or mark its middle."""
+        if self._asks_part:
+            corners = QRectF(self.rect()).topLeft(), QRectF(self.rect()).bottomRight()
+            self.part_dragged.emit(_between(*(self._place(corner) for corner in corners)))
             return
-        far = 10 if event.modifiers() & Qt.KeyboardModifier.ShiftModifier else 1
-        x, y = self._marks[self._touched]
-        self._put(x + far * step[0], y + far * step[1])
+        if len(self._marks) < self._needed:
+            self._touched = len(self._marks)
+            self._marks.append((0.0, 0.0))
+            self._move(QRectF(self.rect()).center())
 
     # --- painting
 
@@ -258,12 +276,13 @@ class SwatchPicture(QWidget):
         else:
             painter.drawImage(self._room(), self._image)
             painter.setClipRect(self._room())
-            if self._swatch:
-                self._paint_found(painter, self._swatch)
+            for swatch in (self._swatch, self._swatch and self._swatch.crosswise):
+                if swatch:
+                    paint_found(painter, swatch, self._shown)
             painter.setClipping(False)
             if self._part:
-                self._paint_part(painter, self._part)
-            self._paint_marks(painter)
+                paint_part(painter, self._part, self._shown, self._room())
+            paint_marks(painter, [self._shown(mark) for mark in self._marks])
             if self._touched < len(self._marks) and (self._held or self.hasFocus()):
                 self._paint_lens(painter, self._marks[self._touched])
         painter.end()
@@ -271,63 +290,8 @@ class SwatchPicture(QWidget):
     def _paint_lens(self, painter: QPainter, mark: Point) -> None:
         """The picture round a mark, enlarged, in the upper corner away from it."""
         right = self._shown(mark).x() < self.width() / 2
-        lens = QRectF(self.width() - _LENS - SPACE if right else SPACE, SPACE, _LENS, _LENS)
         x, y = (place * self._image.width() / self._size[0] for place in mark)
-        wide = _LENS / _LARGER
-        painter.fillRect(lens, current().colour("surface"))
-        painter.drawImage(lens, self._image, QRectF(x - wide / 2, y - wide / 2, wide, wide))
-        for colour, width in (("halo", 3.0), ("ink", 1.0)):
-            painter.setPen(QPen(current().colour(colour), width))
-            for way in (QPointF(_LENS / 2, 0), QPointF(0, _LENS / 2)):
-                painter.drawLine(lens.center() - way, lens.center() + way)
-        painter.setPen(QPen(current().colour("edge"), 2.0))
-        painter.drawRect(lens)
-
-    def _paint_found(self, painter: QPainter, swatch: Swatch) -> None:
-        """Lines where repeats start, and the lightness across each repeat as a curve between them."""
-        lines = [(self._shown(tuple(a)), self._shown(tuple(b))) for a, b in swatch.starts_px]
-        curve = QPolygonF()
-        light = swatch.profile_srgb[::4].mean(axis=1)
-        for (a, b), (c, d) in pairwise(lines):
-            down = b - a
-            down /= max((down.x() ** 2 + down.y() ** 2) ** 0.5, 1e-9)
-            start, across = (a + b) / 2, (c + d - a - b) / 2
-            for index, value in enumerate(light):
-                curve.append(start + across * (index + 0.5) / len(light) + down * _CURVE_HIGH * (0.5 - float(value)))
-        for colour, wide in (("halo", 5.0), ("chosen", 2.0)):
-            painter.setPen(QPen(current().colour(colour), wide))
-            painter.drawPolyline(curve)
-        for colour, wide, style in (("halo", 3.0, Qt.PenStyle.SolidLine), ("chosen", 1.5, Qt.PenStyle.DashLine)):
-            painter.setPen(QPen(current().colour(colour), wide, style))
-            for a, b in lines:
-                painter.drawLine(a, b)
-
-    def _paint_part(self, painter: QPainter, part: Part) -> None:
-        """What does not count, veiled, and a frame round what does."""
-        frame = QRectF(self._shown(part[:2]), self._shown(part[2:]))
-        veil = QPainterPath()
-        veil.addRect(self._room())
-        veil.addRect(frame)
-        painter.fillPath(veil, current().colour("surface", 0.6))
-        painter.setBrush(Qt.BrushStyle.NoBrush)
-        for colour, wide in (("halo", 4.0), ("chosen", 2.0)):
-            painter.setPen(QPen(current().colour(colour), wide))
-            painter.drawRect(frame)
-
-    def _paint_marks(self, painter: QPainter) -> None:
-        painter.setFont(current().font(Size.SMALL, bold=True))
-        places = [self._shown(mark) for mark in self._marks]
-        outline = QPolygonF(places + places[:1] if len(places) > 2 else places)
-        for colour, wide in (("halo", 4.0), ("ink", 1.5)):
-            painter.setPen(QPen(current().colour(colour), wide))
-            painter.drawPolyline(outline)
-            for place in places:
-                painter.drawEllipse(place, SPACE, SPACE)
-                painter.drawPoint(place)
-        for number, place in enumerate(places, start=1):
-            spot = QRectF(place.x() + SPACE, place.y() + SPACE, 5 * GRID, 5 * GRID)
-            painter.fillRect(spot, QColor(current().colour("halo")))
-            painter.drawText(spot, Qt.AlignmentFlag.AlignCenter, str(number))
+        paint_lens(painter, self._image, QPointF(x, y), QPointF(self.width() - LENS - SPACE if right else SPACE, SPACE))
 
 
 def _between(one: Point, other: Point) -> Part:

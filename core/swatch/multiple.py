@@ -10,6 +10,8 @@ from core.swatch.period import Fit, levelled_cells
 Array = npt.NDArray[np.float64]
 Truths = npt.NDArray[np.bool_]
 
+_FEWEST = 4
+"""Of fewer repeats nobody can say that every second differs."""
 _LEAST_UNLIKE, _ASIDE_PX = 0.08, 0.25
 """Repeats that differ less in log light, or as if one lay so many px aside, are one."""
 
@@ -18,6 +20,8 @@ def true_multiple(fit: Fit) -> int:
     """How many of the periods make one repeat: 1, unless every second, third… one differs (a fine line, say)."""
     lines, noise = _lines_of(fit)
     seen = np.isfinite(lines[:, 0, 0])
+    if seen.sum() < _FEWEST:
+        return 1
     per_px = fit.cells.shape[2] / fit.period
     pattern = np.median(lines[seen], axis=0)
     slope = np.abs(np.roll(pattern, -1, axis=0) - np.roll(pattern, 1, axis=0)) / 2 * per_px
@@ -40,7 +44,7 @@ def _lines_of(fit: Fit) -> tuple[Array, Array]:
         mine = np.stack([np.roll(value[band, repeat], -round(shift[band, repeat]), axis=0) for band in sound])
         lines[repeat] = np.median(mine, axis=0)
         noise.append(_spread(mine) / math.sqrt(len(sound)))
-    return lines, np.median(noise, axis=0)
+    return lines, np.median(noise, axis=0) if noise else np.zeros(lines.shape[1:])
 
 
 def _differ(lines: Array, seen: Truths, times: int, noise: Array, least: Array, width: int) -> bool:

@@ -6,7 +6,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 
 from app.pages.swatch_form import CORNERS, DPI
-from swatch.made import Made, picture
+from swatch.made import Made, picture, plaid
 
 CLOTH = Made(20, ((5, 5, "#23304d"), (13, 2, "#b8282e")), size=(600, 400), angle_deg=1.5, noise=4, even=False)
 
@@ -124,6 +124,54 @@ def test_one_comes_nearer_at_the_cursor_and_marks_stay_on_their_places(page):
     assert page.photo.marks[1] == pytest.approx((250, 210), abs=1)
     QTest.keyClick(page.photo, Qt.Key.Key_0)
     assert page.photo._zoom == 1.0
+
+
+def test_by_keys_one_comes_nearer_looks_aside_marks_and_chooses_the_part(page):
+    photo, control = page.photo, Qt.KeyboardModifier.ControlModifier
+    for key in (Qt.Key.Key_Plus, Qt.Key.Key_Plus, Qt.Key.Key_Plus):
+        QTest.keyClick(photo, key)
+    before = photo._place(photo.rect().center().toPointF())
+    QTest.keyClick(photo, Qt.Key.Key_Right, control)
+    QTest.keyClick(photo, Qt.Key.Key_Up, control)
+    middle = photo._place(photo.rect().center().toPointF())
+    assert middle[0] > before[0] + 20
+    assert middle[1] < before[1] - 10
+    QTest.keyClick(photo, Qt.Key.Key_Return)
+    assert photo.marks[0] == pytest.approx(middle, abs=2)
+    page.form.part.add_button.click()
+    QTest.keyClick(photo, Qt.Key.Key_Return)
+    left, top, right, bottom = page.form.read_part()
+    assert left < middle[0] < right < 600
+    assert top < middle[1] < bottom
+    assert right - left < 600 * 0.8
+    by_resolution(page)
+    assert page.form.width.entry.read() == pytest.approx(20, abs=0.05)
+
+
+def test_keys_look_no_further_than_the_picture_goes(page):
+    for _ in range(40):
+        QTest.keyClick(page.photo, Qt.Key.Key_Left, Qt.KeyboardModifier.ControlModifier)
+    assert page.photo._place(page.photo.rect().center().toPointF())[0] == pytest.approx(0, abs=2)
+    assert page.photo._room().left() <= page.photo.width() / 2 + 2
+
+
+def test_stripes_and_bars_of_a_plaid_are_both_shown_corrected_and_used(page, skirt, tmp_path):
+    stripes = Made(24, ((6, 5, "#23304d"), (16, 2, "#b8282e")), size=(560, 420), angle_deg=1, noise=3, even=False)
+    pixels = plaid(stripes, Made(18, ((4, 3, "#3f7d45"), (12, 1.6, "#b8282e"))), 2.0)
+    Image.fromarray(pixels).save(tmp_path / "plaid.png")
+    page.open(tmp_path / "plaid.png")
+    by_resolution(page)
+    form = page.form
+    assert form.width.entry.read() == pytest.approx(24, abs=0.02)
+    assert form.skew.entry.read() == pytest.approx(2, abs=0.1)
+    form.width.entry.show_value(24.5)
+    form.way_across.entry.setCurrentIndex(1)
+    assert form.width.entry.read() == pytest.approx(18, abs=0.02)
+    form.width.entry.show_value(18.25)
+    form.skew.entry.show_value(1.5)
+    page.make.click()
+    cloth = skirt.document.kept.cloths[0]
+    assert (cloth.repeat.width, cloth.crosswise.width, cloth.weft_skew_percent) == (24.5, 18.25, 1.5)
 
 
 def test_what_was_found_may_be_the_bars(page, skirt):

@@ -8,7 +8,7 @@ from PIL import Image
 
 from app.cli import main
 from core.files.project_file import read_project
-from swatch.made import Made, picture
+from swatch.made import Made, picture, plaid
 
 CLOTH = Made(20, ((5, 5, "#23304d"), (13, 2, "#b8282e")), size=(600, 400), angle_deg=1.5, noise=4, even=False)
 
@@ -38,6 +38,25 @@ def test_resolution_and_marks_give_the_same_repeat(photo, capsys):
         assert main(["swatch", photo, *scale, "--json"]) == 0
         widths.append(json.loads(capsys.readouterr().out)["repeat"]["width"])
     assert widths == pytest.approx([20, 20], abs=0.02)
+
+
+PLAID = Made(24, ((6, 5, "#23304d"), (16, 2, "#b8282e")), size=(560, 420), angle_deg=1, noise=3, even=False)
+BARS = Made(18, ((4, 3, "#3f7d45"), (12, 1.6, "#b8282e")), even=False)
+
+
+def test_bars_are_reported_and_given_to_the_cloth_with_their_skew(tmp_path, harbour_skirt, capsys):
+    photo, target = tmp_path / "plaid.png", tmp_path / "skirt.stripewright"
+    Image.fromarray(plaid(PLAID, BARS, 2.0)).save(photo)
+    shutil.copy(harbour_skirt, target)
+    assert main(["swatch", str(photo), "--mm-per-px", "0.2", "--into", str(target), "--json"]) == 0
+    report = json.loads(capsys.readouterr().out)
+    assert report["crosswise"]["width"] == pytest.approx(18, abs=0.02)
+    assert {"width", "stripes", "ground", "lead"} <= set(report["crosswise"])
+    assert report["weft_skew_percent"] == pytest.approx(2, abs=0.1)
+    assert 0 < report["crosswise_width_sd_mm"] < 0.02
+    cloth = read_project(target).cloths[0]
+    assert (cloth.repeat.width, cloth.crosswise.width) == (report["repeat"]["width"], report["crosswise"]["width"])
+    assert cloth.weft_skew_percent == report["weft_skew_percent"]
 
 
 def test_words_on_a_terminal(photo, capsys):

@@ -52,27 +52,21 @@ class Plaid:
         return 100 * math.tan(off)
 
 
-def plaid_of(view: View, first: Reading) -> Plaid:
-    """The stripes already read and what crosses them, each read anew on the ground of the other."""
-    second = _crossing(view, first)
-    if second is None:
+def plaid_of(view: View, first: Reading, segments: Segments) -> Plaid:
+    """The stripes already read, and cut into `segments`, with what crosses them, each read on the other's ground."""
+    direction = crossing_direction(view, first.upright.angle, math.radians(MOST_SKEW_DEG))
+    if direction is None:
         return Plaid(first, None)
-    other, one = find_segments(second.profile), find_segments(first.profile)
-    first, second = _on_ground(view, first, second, other), _on_ground(view, second, first, one)
+    try:
+        second = read_direction(_on_ground(view, first, segments), direction)
+        if not _stands_out(second, view.mm_per_px):
+            return Plaid(first, None)
+        other = _on_ground(view, second, find_segments(second.profile))
+        first = read_direction(other, Direction(first.upright.angle, 1.0))
+    except BadInput:
+        return Plaid(first, None)
     upright = abs(first.angle) <= math.pi / 4
     return Plaid(first, second) if upright else Plaid(second, first)
-
-
-def _crossing(view: View, reading: Reading) -> Reading | None:
-    """The stripes that cross those already read about square, if there are any."""
-    direction = crossing_direction(view, reading.upright.angle, math.radians(MOST_SKEW_DEG))
-    if direction is None:
-        return None
-    try:
-        found = read_direction(view, direction)
-        return found if _stands_out(found, view.mm_per_px) else None
-    except BadInput:
-        return None
 
 
 def _stands_out(reading: Reading, mm_per_px: float) -> bool:
@@ -85,15 +79,10 @@ def _stands_out(reading: Reading, mm_per_px: float) -> bool:
     return unexplained(reading.profile, find_segments(reading.profile)) < MOST_UNCLEAR
 
 
-def _on_ground(view: View, reading: Reading, other: Reading, segments: Segments) -> Reading:
-    """The reading made anew where the other way shows its ground; as it was, where that is too little."""
-    ground = view.seen & _shows_ground(view, other, segments)
-    if ground.mean() < _LEAST_GROUND:
-        return reading
-    try:
-        return read_direction(replace(view, seen=ground), Direction(reading.upright.angle, 1.0))
-    except BadInput:
-        return reading
+def _on_ground(view: View, reading: Reading, segments: Segments) -> View:
+    """The view where stripes that were read show their ground; all of it where that is too little."""
+    ground = view.seen & _shows_ground(view, reading, segments)
+    return replace(view, seen=ground) if ground.mean() >= _LEAST_GROUND else view
 
 
 def _shows_ground(view: View, reading: Reading, segments: Segments) -> npt.NDArray[np.bool_]:

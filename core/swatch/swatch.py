@@ -15,7 +15,7 @@ from core.swatch.reading import Reading, best_reading
 from core.swatch.repeat import repeat_of
 from core.swatch.ruler import scaled_repeat
 from core.swatch.scale import Scale, View, view_of
-from core.swatch.stripes import find_segments, plain_cloth, unexplained
+from core.swatch.stripes import Segments, find_segments, plain_cloth, unexplained
 from core.swatch.sureness import confidence_in, doubts_about
 from core.wording import tr
 
@@ -72,18 +72,18 @@ def read_swatch(
     progress(0.2, tr("measuring every repeat in view"))
     first = best_reading(view)
     progress(0.6, tr("telling the colours apart"))
-    plaid = plaid_of(view, first)
-    swatch = _swatch(view, scale, plaid.stripes)
-    if plaid.bars is not None:
-        bars = _along(_swatch(view, scale, plaid.bars), plaid.skew_percent)
-        swatch = replace(swatch, crosswise=bars, weft_skew_percent=plaid.skew_percent)
+    segments = find_segments(first.profile)
+    plaid = plaid_of(view, first, segments)
     progress(1.0, "done")
-    return swatch
+    if plaid.bars is None:
+        return _swatch(view, scale, first, segments)
+    swatch, bars = (_swatch(view, scale, way, find_segments(way.profile)) for way in (plaid.stripes, plaid.bars))
+    bars = _along(bars, plaid.skew_percent)
+    return replace(swatch, crosswise=bars, weft_skew_percent=plaid.skew_percent)
 
 
-def _swatch(view: View, scale: Scale, reading: Reading) -> Swatch:
-    """Colours told apart, and all that is known of the repeat."""
-    segments = find_segments(reading.profile)
+def _swatch(view: View, scale: Scale, reading: Reading, segments: Segments) -> Swatch:
+    """All that is known of the repeat."""
     repeat, start_px = repeat_of(segments, view.mm_per_px)
     unclear = unexplained(reading.profile, segments)
     across = srgb_of(reading.profile.evenly(PROFILE_PLACES))

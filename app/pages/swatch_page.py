@@ -130,8 +130,9 @@ class SwatchPage(Page):
             self.form.show_found(swatch.repeat, bars.repeat, swatch.weft_skew_percent or 0.0)
         else:
             self.form.show_found(swatch.repeat if swatch else None)
-        notes = (swatch.notes if swatch else ()) + (bars.notes if bars else ())
-        self.findings.show_lines(tuple(dict.fromkeys(notes)), "")
+        of_bars = tuple(tr("Bars: {note}").format(note=note) for note in (bars.notes if bars else ()))
+        notes = (swatch.notes if swatch else ()) + of_bars
+        self.findings.show_lines(notes, "")
         self.findings.setVisible(bool(notes))
 
     def follow(self) -> None:

@@ -22,6 +22,8 @@ _NEARLY = 0.85
 _BANDS_THAT_COUNT = 4
 _PIXEL_ERROR = 0.007
 """Standard deviation, px, of where a repeat is found, that has nothing to do with the cloth; as made pictures show."""
+_PIXEL_DRIFT = 0.03
+"""The same, px, of the distance from the first repeat in view to the last: where edges meet pixels changes slowly."""
 _TOO_FINE = later("photograph it closer, or scan it finer")
 
 
@@ -259,7 +261,7 @@ def _period_sd(off: Array, sound: Truths) -> float:
     if len(used) > 2:
         variance = max(variance, float((means**2).sum()) / (len(used) - 2))
     lever = float(np.var(used)) * len(used)
-    return math.sqrt((variance + _PIXEL_ERROR**2) / max(lever, 0.25))
+    return math.hypot(math.sqrt((variance + _PIXEL_ERROR**2) / max(lever, 0.25)), _PIXEL_DRIFT / (np.ptp(used) + 1))
 
 
 def _offsets(value: Array, pattern: Array, period: float) -> Array:

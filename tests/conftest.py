@@ -1,13 +1,15 @@
 import os
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # as the program has it, before numpy is read
+os.environ["STRIPEWRIGHT_LANGUAGE"] = "en"
+
 from functools import cache
 from pathlib import Path
 
 import pytest
 
 from core.lay import budget
-
-os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
-os.environ["STRIPEWRIGHT_LANGUAGE"] = "en"
 
 HINTS = "This plugin does not support propagateSizeHints"
 SCREEN_ROOMS = dict.fromkeys(("app", "help", "pages", "safekeeping", "words"), HINTS)

@@ -41,6 +41,8 @@ class Page(QWidget):
         super().__init__()
         self.setAccessibleName(title)
         self.form = form
+        self.way, self._empty = "", {}
+        """By which way in it came up, and what stood in it then."""
         self.title = QLabel(title)
         self.words = Note()
         self.unit_choice = Choice(tr("Lengths in"), [(unit.name, unit) for unit in UNITS], kept_unit())
@@ -152,9 +154,12 @@ class Page(QWidget):
         self.make.setEnabled(True)
 
     def _change_unit(self) -> None:
+        untouched = {**self.stands(), "unit": ""} == {**self._empty, "unit": ""}
         units.choose(self.unit.name)
         self.form.show_unit(self.unit)
         self.form.edited.emit()
+        if untouched:
+            self.begin(self.way)
 
     def show_theme(self) -> None:
         """Follow a change between light and dark."""

@@ -39,7 +39,8 @@ class PhotoPage(Page):
     def __init__(self) -> None:
         self.form: PhotoForm
         super().__init__(tr("New from a photograph"), PhotoForm(), tr("Go on to the pieces"))
-        self._path = Path()
+        self._path, self._coming = Path(), ()
+        """The picture, and the marks that belong into it once it can be read."""
         self._picture: Picture | None = None
         self._drawing: Drawing | None = None
         self.jobs = JobRunner(self)
@@ -82,14 +83,14 @@ class PhotoPage(Page):
     def open(self, path: Path, marks: Sequence[Point] = ()) -> None:
         """Read a picture behind the page, then show it, with marks where they were set before."""
         self.jobs.cancel()
-        self._path, self._picture = path, None
+        self._path, self._picture, self._coming = path, None, tuple(marks)
         self._show(None)
-        self.jobs.run(tr("Opening the picture"), lambda _: _opened(path), lambda opened: self._take(opened, marks))
+        self.jobs.run(tr("Opening the picture"), lambda _: _opened(path), self._take)
 
-    def _take(self, opened: Opened, marks: Sequence[Point]) -> None:
+    def _take(self, opened: Opened) -> None:
         self._picture, pixels = opened
         self.photo.show_picture(pixels, self._picture.factor)
-        self.photo.show_marks(marks)
+        self.photo.show_marks(self._coming)
         self.form.show_file(self._path.name)
         self._marked()
 
@@ -162,7 +163,7 @@ class PhotoPage(Page):
     def _fail(self, why: str) -> None:
         self._show(None)
         told = why.replace(str(self._path), self._path.name)
-        self.block(told[:1].upper() + told[1:])
+        self.block(told if told.startswith(self._path.name) else told[:1].upper() + told[1:])
 
     def show_theme(self) -> None:
         """Follow a change between light and dark."""
@@ -171,7 +172,8 @@ class PhotoPage(Page):
 
     def stands(self) -> dict[str, Any]:
         """The fields, which photograph it is, and the marks in it."""
-        return {**super().stands(), "file": whole(self._path), "marks": msgspec.to_builtins(self.photo.marks)}
+        marks = self._coming if self._picture is None else self.photo.marks
+        return {**super().stands(), "file": whole(self._path), "marks": msgspec.to_builtins(marks)}
 
     def stand_again(self, stood: dict[str, Any]) -> None:
         """Open the photograph again and mark it as it was; it is to be traced anew."""

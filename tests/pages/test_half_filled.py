@@ -12,6 +12,7 @@ from PySide6.QtCore import QPointF, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QMessageBox
 
+from app.pages.lengths import UNITS
 from app.pages.swatch_form import MARKS
 from app.safekeeping.folders import recovery_folder
 from app.safekeeping.stamp import stamp_of
@@ -71,6 +72,8 @@ def test_a_page_as_it_came_up_is_nothing_to_keep(window, harbour_skirt):
     window.filing.open_sample(harbour_skirt)
     for come_up in (window.ways.cloth, window.ways.repeat_from_picture, window.ways.from_photograph):
         come_up()
+        assert stood(window) == []
+        chosen(window.ways.page.unit_choice, UNITS[1])
         assert stood(window) == []
     window.ways.leave_all()
 
@@ -202,7 +205,14 @@ def test_marks_in_a_photograph_come_back_and_so_do_pieces_traced_from_it(window,
     page.open(path)
     qtbot.waitUntil(lambda: not page.jobs.busy, timeout=60_000)
     marked(page.photo, *sheet[:3])
+    chosen(page.unit_choice, UNITS[1])
     marks = page.photo.marks
+    elsewhere = path.rename(tmp_path / "moved.png")
+    kept = brought_back(window)
+    qtbot.waitUntil(lambda: not window.ways.page.jobs.busy, timeout=60_000)
+    assert path.name in window.ways.page.verdict.text()
+    assert_as_it_was(window, kept)
+    elsewhere.rename(path)
     kept = brought_back(window)
     page = window.ways.page
     qtbot.waitUntil(lambda: not page.jobs.busy, timeout=60_000)

@@ -1,6 +1,7 @@
 """The translations that come with the program, and which of them is wanted. Knows no screen."""
 
 import os
+import struct
 from collections.abc import Iterable
 from gettext import GNUTranslations
 from pathlib import Path
@@ -42,9 +43,24 @@ def codes() -> list[str]:
 
 
 def name_of(code: str) -> str:
-    """A language's own name."""
-    found = catalogue(code)
-    return found.info().get(NAME_KEY, code) if found else "English"
+    """A language's own name: it stands in the head of its catalogue, of which no more is read."""
+    path = folder() / f"{_STEM}{code}.mo"
+    if not path.exists():
+        return "English"
+    lines = (line.partition(":") for line in _head(path).splitlines())
+    return next((value.strip() for key, _, value in lines if key.strip().lower() == NAME_KEY), code)
+
+
+def _head(path: Path) -> str:
+    """The head of a catalogue: the translation of the empty text, which comes first in the file. The form is that of
+    the GNU gettext manual, "The Format of GNU MO Files"."""
+    with path.open("rb") as file:
+        order = "<" if file.read(4) == b"\xde\x12\x04\x95" else ">"
+        *_, strings = struct.unpack(f"{order}4I", file.read(16))
+        file.seek(strings)
+        length, start = struct.unpack(f"{order}2I", file.read(8))
+        file.seek(start)
+        return file.read(length).decode()
 
 
 def best_of(wanted: Iterable[str]) -> str:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
+from scipy.ndimage import affine_transform
 
 from core.swatch.scale import View
 
@@ -14,8 +15,8 @@ DARKEST = 0.01
 """Added to light before its logarithm is taken, so that black stays finite."""
 _PIXELS = 250_000
 _TRIALS = 13
-_STANDS_OUT = 100.0
-"""A pattern has so many times the power that is usual in its sector."""
+_STANDS_OUT, _LEAST_SWING = 1000.0, 0.02
+"""What crosses stripes has so many times the power that is usual in its sector, and swings by so much in log light."""
 
 
 @dataclass(frozen=True)
@@ -44,13 +45,28 @@ def find_directions(view: View, most: int = 3) -> tuple[Direction, ...]:
 def crossing_direction(view: View, angle: float, reach: float) -> Direction | None:
     """The direction, square to one but for `reach`, rad, in which the picture looks striped; None if in none."""
     value, seen = _one_channel(*_small(view))
+    value = _without_stripes(value, seen, angle)
     spectrum = _spectrum(value, seen)
     off = (spectrum.angles - angle) % math.pi - math.pi / 2
     spectrum.power[np.abs(off) > reach] = 0
     usual = float(np.median(spectrum.power[spectrum.power > 0])) if spectrum.power.any() else 0.0
-    if spectrum.power.max() <= _STANDS_OUT * usual:
+    if spectrum.power.max() <= max(_STANDS_OUT * usual, (_LEAST_SWING * spectrum.window / 2) ** 2):
         return None
     return next((_refined(value, seen, *peak) for peak in _peaks(spectrum, 1)), None)
+
+
+def _without_stripes(value: Array, seen: npt.NDArray[np.bool_], angle: float) -> Array:
+    """What is left when everything along each line of a direction is made alike; 0 where no cloth is seen."""
+    y, x = np.nonzero(seen)
+    across = x * math.cos(angle) + y * math.sin(angle)
+    place = across - across.min()
+    line = place.astype(np.intp)
+    count = np.maximum(np.bincount(line), 1)
+    middle = np.bincount(line, place) / count
+    mean = np.bincount(line, value[seen]) / count
+    out = np.zeros_like(value)
+    out[seen] = value[seen] - np.interp(place, middle, mean)
+    return out
 
 
 def _small(view: View) -> tuple[Array, npt.NDArray[np.bool_]]:
@@ -78,11 +94,15 @@ def _one_channel(value: Array, seen: npt.NDArray[np.bool_]) -> tuple[Array, npt.
 
 @dataclass(frozen=True, eq=False)
 class _Spectrum:
-    """Power of regular patterns, their angles, rad, and how often they repeat across the picture, all of one shape."""
+    """Power of regular patterns, their angles, rad, and how often they repeat across the picture, all of one shape.
+
+    `window` is the sum of what each pixel counts: a wave that swings by a has the power (a window / 2) squared.
+    """
 
     power: Array
     angles: Array
     repeats: Array
+    window: float
 
 
 def _spectrum(value: Array, seen: npt.NDArray[np.bool_]) -> _Spectrum:
@@ -92,7 +112,7 @@ def _spectrum(value: Array, seen: npt.NDArray[np.bool_]) -> _Spectrum:
     fy, fx = np.meshgrid(np.fft.fftfreq(rows), np.fft.rfftfreq(columns), indexing="ij")
     repeats = np.hypot(fx * columns, fy * rows)
     power[(repeats < 1.8) | (np.hypot(fx, fy) > 0.3)] = 0
-    return _Spectrum(power, np.arctan2(fy, fx), repeats)
+    return _Spectrum(power, np.arctan2(fy, fx), repeats, float(window.sum()))
 
 
 def _peaks(spectrum: _Spectrum, most: int) -> list[tuple[float, float]]:
@@ -159,8 +179,6 @@ class Upright:
 
 def turned_upright(view: View, angle: float) -> Upright:
     """Turn a view so that stripes leaning by `angle`, rad, run down."""
-    from scipy.ndimage import affine_transform
-
     height, width = view.seen.shape
     cos, sin = math.cos(angle), math.sin(angle)
     corners = np.array([(x * cos + y * sin, -x * sin + y * cos) for x in (0, width) for y in (0, height)])

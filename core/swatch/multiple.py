@@ -12,7 +12,7 @@ Truths = npt.NDArray[np.bool_]
 
 _FEWEST = 4
 """Of fewer repeats nobody can say that every second differs."""
-_LEAST_UNLIKE, _ASIDE_PX = 0.08, 0.25
+_LEAST_UNLIKE, _ASIDE_PX = 0.08, 0.6
 """Repeats that differ less in log light, or as if one lay so many px aside, are one."""
 
 

@@ -8,7 +8,7 @@ from core.wording import tr
 
 SURELY_EXPLAINED = 0.7
 NOTABLY_ASTRAY = 0.25
-NOTABLY_UNCLEAR = 0.01
+NOTABLY_UNCLEAR = 0.003
 """Where stripes of one colour each leave more of a repeat unaccounted for, some are finer than the picture shows."""
 ENOUGH_REPEATS = 5.0
 """With fewer repeats in view a fold along the stripes can hide in them, or pass for part of a longer repeat."""

@@ -8,7 +8,7 @@ from core.lay.task import Task
 from core.progress import Progress, part
 from core.wording import tr
 
-WORK = 2.6e8
+WORK = 3.9e8
 """Intervals looked at in all moves of one lay; a compiled move looks at some hundred millions in a second."""
 
 MORE_FROM = 10
@@ -17,7 +17,7 @@ MORE_FROM = 10
 QUICK_WORK = 2e6
 """The same for a quick lay, whose moves are not compiled: a second or two for ten panels."""
 
-ENOUGH = 4000
+ENOUGH = 5400
 """Moves after which a lay of one panel would be no better; with n panels n^2.5 times as many."""
 
 

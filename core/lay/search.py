@@ -16,17 +16,14 @@ FIRST_CUT = 0.02
 """Share of the length that is taken off at each attempt, at first."""
 
 LEAST_CUT = 0.002
-TRAILS = 4
-"""So many trails set out."""
-
-TRAIL_SHARE = 0.1
-"""The share of the work that each of them gets at first."""
+STALE = 0.08
+"""A trail on which so large a share of the work brought nothing is left."""
 
 WORTH_SHARING = 20_000
 """With fewer moves only one trail is followed."""
 
 _ATTEMPTS = 5
-_PATIENCE = 60
+_PATIENCE = 35
 _AT_ONCE = 500
 """Moves between two looks at the clock."""
 
@@ -42,24 +39,25 @@ def shortest(
 
     The same task, work and seed give the same lay.
 
-    A few trails set out from the first lay, each with chances of its own and a share of the work; the one that has come
-    farthest gets the rest. Where columns are few a single one may end far from the best.
+    Trails set out from the first lay one after another, each with chances of its own, and are left when they lead no
+    farther; when too little work remains for one more, the one that has come farthest gets the rest. A single one may
+    end far from the best.
     Raises CannotBeHad for a panel that has no place at all.
     """
     search = Search(task, budget, max(task.floor, enough_mm) + SAME_MM, show, first_lay(task, budget))
     show(search.best)
-    work = budget.left
-    trails = [Trail(search.best, np.random.default_rng([seed, number])) for number in range(trails_for(work))]
-    if len(trails) > 1:
-        for number, trail in enumerate(trails, start=1):
-            search.follow(trail, work - int(number * TRAIL_SHARE * work))
-    search.follow(min(trails, key=lambda trail: trail.best.length(task)), 0)
+    work, first = budget.left, search.best
+    stale = int(STALE * work) if work >= WORTH_SHARING else work
+    trails: list[Trail] = []
+    longest = 0
+    while search.goes_on and budget.left > longest:
+        trails.append(Trail(first, np.random.default_rng([seed, len(trails)])))
+        before = budget.left
+        search.follow(trails[-1], stale)
+        longest = max(longest, before - budget.left)
+    if search.goes_on:
+        search.follow(min(trails, key=lambda trail: trail.best.length(task)), budget.left)
     return search.best
-
-
-def trails_for(moves: int) -> int:
-    """How many trails set out: one if there is little work to share."""
-    return TRAILS if moves >= WORTH_SHARING else 1
 
 
 @dataclass(eq=False)
@@ -85,18 +83,25 @@ class Search:
     show: Show
     best: Arrangement
 
-    def follow(self, trail: Trail, until: int) -> None:
-        """Go on with a trail until so many moves are left."""
-        while self.best.length(self.task) > self.aim and self.budget.left > until:
-            if not self.budget.goes_on(self.best.length(self.task)):
-                return
+    @property
+    def goes_on(self) -> bool:
+        """Whether a shorter lay is wanted and there is work left."""
+        length = self.best.length(self.task)
+        return length > self.aim and self.budget.goes_on(length)
+
+    def follow(self, trail: Trail, stale: int) -> None:
+        """Go on with a trail until so many moves have made it no shorter."""
+        since, best = self.budget.left, trail.best
+        while self.goes_on and since - self.budget.left <= stale:
             self._step(trail)
+            if trail.best is not best:
+                since, best = self.budget.left, trail.best
 
     def _step(self, trail: Trail) -> None:
         """Try a length a little below the trail's best.
 
         Panels that overlap go, one at a time, where they overlap least, pairs that stay in each other's way weighing
-        more and more. Where that leads nowhere two panels change places.
+        more and more. Where that leads nowhere two panels change places, or one goes elsewhere.
         """
         task = self.task
         separation = Separation(task, max(trail.best.length(task) * (1 - trail.cut), task.floor), trail.rng)
@@ -109,7 +114,7 @@ class Search:
         afresh = trail.failures % _ATTEMPTS == 0
         if afresh:
             trail.cut = max(0.6 * trail.cut, LEAST_CUT)
-        trail.start = swapped(task, trail.best if afresh else separation.least_bad, trail.rng)
+        trail.start = disturbed(task, trail.best if afresh else separation.least_bad, trail.rng)
 
     def _take(self, at: Arrangement) -> None:
         if at.length(self.task) < self.best.length(self.task):
@@ -132,6 +137,22 @@ def first_lay(task: Task, budget: Budget) -> Arrangement:
         other = compacted(task, one_by_one(task, np.argsort(key, kind="stable")))
         best = min(best, other, key=lambda at: at.length(task))
     return best
+
+
+def disturbed(task: Task, at: Arrangement, rng: np.random.Generator) -> Arrangement:
+    """A lay, overlaps and all, in which two panels, large ones more often, have changed places or one has strayed."""
+    return swapped(task, at, rng) if rng.random() < 0.5 else strayed(task, at, rng)
+
+
+def strayed(task: Task, at: Arrangement, rng: np.random.Generator) -> Arrangement:
+    """A lay, overlaps and all, in which one panel lies anywhere within its length."""
+    at, there = at.copy(), at.there
+    entry = there[_picked(task.areas[task.whose[there]], rng)]
+    column = rng.choice(np.flatnonzero(task.least[entry] <= task.most[entry]))
+    least = task.least[entry, column]
+    at.v[entry] = least + rng.random() * max(at.length(task) - task.ends[entry] - least, 0.0)
+    at.column[entry] = column
+    return at
 
 
 def swapped(task: Task, at: Arrangement, rng: np.random.Generator) -> Arrangement:

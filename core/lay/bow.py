@@ -18,7 +18,7 @@ from core.lay.along import Lay, laid_again
 from core.lay.budget import Budget
 from core.lay.freedom import Freedom
 from core.lay.places import Arrangement
-from core.lay.search import Separation
+from core.lay.search import LONG_PATIENCE, Separation
 from core.lay.task import Task
 from core.matching.bars_alone import bars_settled
 from core.model.cloth import Cloth
@@ -99,7 +99,7 @@ def _rise(task: Task) -> float:
 def _worked_out(lay: Lay, length_mm: float, budget: Budget, rng: np.random.Generator) -> Lay | None:
     """A lay whose overlaps are worked out within a length; None where that is not found."""
     separation = Separation(lay.task, length_mm, rng)
-    found = separation.solve(lay.at, budget)
+    found = separation.solve(lay.at, budget, LONG_PATIENCE)
     return Lay(lay.task, separation.at) if found else None
 
 

@@ -22,8 +22,13 @@ STALE = 0.08
 WORTH_SHARING = 20_000
 """With fewer moves only one trail is followed."""
 
+PATIENCE = 35
+"""Sweeps without less overlap after which another start is worth more."""
+
+LONG_PATIENCE = 60
+"""The same where there are few starts: little work, or a start that is tried but once."""
+
 _ATTEMPTS = 5
-_PATIENCE = 35
 _AT_ONCE = 500
 """Moves between two looks at the clock."""
 
@@ -47,7 +52,9 @@ def shortest(
     search = Search(task, budget, max(task.floor, enough_mm) + SAME_MM, show, first_lay(task, budget))
     show(search.best)
     work, first = budget.left, search.best
-    stale = int(STALE * work) if work >= WORTH_SHARING else work
+    stale = int(STALE * work)
+    if work < WORTH_SHARING:
+        stale, search.patience = work, LONG_PATIENCE
     trails: list[Trail] = []
     longest = 0
     while search.goes_on and budget.left > longest:
@@ -82,6 +89,7 @@ class Search:
     aim: float
     show: Show
     best: Arrangement
+    patience: int = PATIENCE
 
     @property
     def goes_on(self) -> bool:
@@ -105,7 +113,7 @@ class Search:
         """
         task = self.task
         separation = Separation(task, max(trail.best.length(task) * (1 - trail.cut), task.floor), trail.rng)
-        if separation.solve(trail.start, self.budget):
+        if separation.solve(trail.start, self.budget, self.patience):
             trail.best = trail.start = compacted(task, separation.at)
             trail.failures = 0
             self._take(trail.best)
@@ -199,11 +207,12 @@ class Separation:
         self.state = self.rng.integers(1, 2**31 - 1, 1)
         self.at = self.least_bad = Arrangement(np.zeros(len(most), dtype=np.int64), np.zeros(len(most)))
 
-    def solve(self, start: Arrangement, budget: Budget) -> bool:
-        """Work the overlaps out; True if `at` is legal now. Otherwise `least_bad` is the nearest to it met."""
+    def solve(self, start: Arrangement, budget: Budget, patience: int) -> bool:
+        """Work the overlaps out; True if `at` is legal now. Otherwise `least_bad` is the nearest to it met, and so many
+        sweeps since have brought none nearer."""
         self._begin(start)
-        while self.record[0] > 0.0 and self.record[1] <= _PATIENCE and budget.goes_on():
-            budget.spend(self._sweep(_PATIENCE))
+        while self.record[0] > 0.0 and self.record[1] <= patience and budget.goes_on():
+            budget.spend(self._sweep(patience))
         return bool(self.record[0] == 0.0)
 
     def _begin(self, start: Arrangement) -> None:

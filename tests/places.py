@@ -11,6 +11,7 @@ import numpy as np
 from PIL import Image, ImageDraw
 from PySide6.QtWidgets import QApplication, QDialog, QWidget
 
+from app.pages.skirt_form import EACH, OWN
 from app.pages.swatch_form import DPI
 from app.remedies.bar import AS_IT_IS, EASED, SHIFTED
 from core.files.project_file import project_from_bytes
@@ -137,6 +138,10 @@ class Places:
         """The ways in."""
         ways = self.window.ways
         ways.from_measurements()
+        skirt = ways.page.form.kinds["skirt"].choices
+        for choice, value in (("sharing", OWN), ("grain", EACH), ("sharing", "equal"), ("grain", "middle")):
+            skirt[choice].entry.show_value(value)
+            yield from self._page(f"draft a skirt, {choice} {value}")
         for kind in ("skirt", "canopy"):
             ways.page.form.kind.entry.show_value(kind)
             yield from self._page(f"draft a {kind}")

@@ -166,7 +166,7 @@ class SkirtForm(Form):
         self._rows_for = wanted
         copies = measures.copies if own or each else ()
         rows = [self._row(index, copies, widths[index], own, each) for index in range(len(copies))]
-        self.gores.heads = ("", *(_LINES if own else ()), *(("grain",) if each else ()))
+        self.gores.heads = ("", *(map(tr, _LINES) if own else ()), *((tr("grain"),) if each else ()))
         self.gores.show_rows(rows)
 
     def _row(self, index: int, copies: tuple[int, ...], widths: Widths, own: bool, each: bool) -> list[Any]:
@@ -187,7 +187,7 @@ class SkirtForm(Form):
         return row
 
     def _width(self, name: str, line: str, mm: float) -> Length:
-        entry = Length(tr("{name}, {line} width").format(name=name, line=line), round(mm, 1))
+        entry = Length(tr("{name}, {line} width", name=name, line=tr(line)), round(mm, 1))
         entry.show_unit(self.unit)
         return entry
 

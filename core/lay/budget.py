@@ -15,7 +15,7 @@ BESIDES = 29
 """What a move has to do besides takes as long as so many more columns would."""
 
 MORE_FROM = 10
-"""From so many panels on the work grows with their number, to 2.1 times as much at most."""
+"""From so many panels on the work grows with their number, to 1.9 times as much at most."""
 
 EASIER = 0.7
 """The share of it that is enough where panels may also lie in other ways."""
@@ -30,7 +30,7 @@ ENOUGH = 5400
 def moves_for(task: Task, quick: bool = False) -> int:
     """How many single moves a task is worth: few for a few panels, fewer where one move is dear."""
     count, panels = len(task.loose), task.panels
-    work = WORK * min(max(panels / MORE_FROM, 1.0), 2.1) * (1.0 if count == panels else EASIER)
+    work = WORK * min(max(panels / MORE_FROM, 1.0), 1.9) * (1.0 if count == panels else EASIER)
     each = (task.columns + BESIDES) * (count + 2)
     return int(min((QUICK_WORK if quick else work) / each, ENOUGH * count**2.5))
 

@@ -122,4 +122,4 @@ def _fit(flat: Flat, times: int) -> Fit:
     if off <= times * (3 * math.hypot(flat.period_sd, fit.period_sd) + _SURELY_APART * flat.period):
         return fit
     held = fit_repeats(flat.bands, times * flat.period, held=True)
-    return replace(held, period_sd=max(times * flat.period_sd, off / 4))
+    return replace(held, period_sd=max(times * flat.period_sd, off / 2))

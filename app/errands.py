@@ -281,8 +281,9 @@ def _laid(result: "LayResult") -> str:
 
 def _what_would_help(lay: "ClothLay") -> list[str]:
     """Whether a shorter lay may be had, which panels are left over, and what would make the lay fit."""
-    known = [f"{sentence(lay.proof(units.shown()))}."]
-    left = [*known, tr("Left over: {names}.").format(names=", ".join(lay.left_over))] if lay.left_over else []
+    left = [f"{sentence(lay.proof(units.shown()))}."]
+    if lay.left_over:
+        left.append(tr("Left over: {names}.").format(names=", ".join(lay.left_over)))
     helps = [f"{one.what} ({length(one.length_mm)} {unit()})" for one in lay.remedies if one.fits]
     if helps:
         return [*left, tr("It would fit with {changes}.").format(changes=tr(" or ").join(helps))]

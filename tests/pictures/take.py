@@ -47,13 +47,25 @@ def write(picture: Image.Image, name: str, few: bool) -> None:
     (whole.quantize(COLOURS, dither=Image.Dither.NONE) if few else whole).save(HERE / name, optimize=True)
 
 
-def workbench(project: Project, dark: bool) -> Window:
-    app = application()
-    apply_theme(app, dark)
+def opened(dark: bool, width: int, height: int) -> Window:
+    apply_theme(application(), dark)
     window = Window()
-    window.resize(1500, 940)
+    window.resize(width, height)
     window.show()
     QTest.qWaitForWindowExposed(window)
+    return window
+
+
+def take_start() -> None:
+    """The start page, with every sample's cloth on its card."""
+    window = opened(False, 1000, 520)
+    list(window.start.show_cloths())
+    keep(window, "start.png", few=True)
+    window.close()
+
+
+def workbench(project: Project, dark: bool) -> Window:
+    window = opened(dark, 1500, 940)
     window.document.open(project)
     window.desk.show_closeup()
     QTest.qWait(SETTLES_MS)
@@ -113,6 +125,7 @@ def main() -> None:
     with tempfile.TemporaryDirectory() as profile:
         QSettings.setDefaultFormat(QSettings.Format.IniFormat)
         QSettings.setPath(QSettings.Format.IniFormat, QSettings.Scope.UserScope, profile)
+        take_start()
         skirt = planned("harbour-skirt")
         window = workbench(skirt, dark=False)
         window.document.pick_seam(3)

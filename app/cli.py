@@ -14,22 +14,22 @@ from core.files.suffixes import SUFFIX
 
 DONE, NOT_TO_BE_HAD, BAD_INPUT = 0, 1, 2
 COMMANDS = {
-    "check": "project_commands",
-    "measure": "project_commands",
-    "match": "project_commands",
-    "lay": "project_commands",
-    "papers": "project_commands",
-    "plan": "project_commands",
-    "draft": "draft_command",
-    "import": "import_command",
-    "swatch": "swatch_command",
-    "ease": "ease_command",
-    "true": "true_command",
-    "desktop": "desktop_command",
-    "advise": "advise_command",
-    "forecast": "forecast_command",
-    "shelf": "shelf_command",
-    "list": "list_command",
+    "check": "project",
+    "measure": "project",
+    "match": "project",
+    "lay": "project",
+    "papers": "project",
+    "plan": "project",
+    "draft": "draft",
+    "import": "bring_in",
+    "swatch": "swatch",
+    "ease": "ease",
+    "true": "truing",
+    "desktop": "desktop",
+    "advise": "advise",
+    "forecast": "forecast",
+    "shelf": "shelf",
+    "list": "lists",
 }
 """The module of each command: it describes the command in `add_NAME_command` and does it in `run_NAME`. Only the module
 of the command that is given is read; for the help on all of them, all are."""
@@ -83,7 +83,7 @@ def _workbench(words: list[str]) -> int:
 
 def _of(command: str, name: str) -> Callable[[Any], Any]:
     """What a command's module holds under a name, `{}` in it standing for the command."""
-    return getattr(import_module(f"app.{COMMANDS[command]}"), name.format(command))
+    return getattr(import_module(f"app.command_line.{COMMANDS[command]}"), name.format(command))
 
 
 class _Parser(argparse.ArgumentParser):

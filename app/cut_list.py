@@ -10,11 +10,11 @@ from PySide6.QtWidgets import QDialog, QHBoxLayout, QLabel, QMenu, QPushButton, 
 
 from app.derived_forms import KINDS, LayerForm, PocketForm, StripForm
 from app.document import Document
-from app.figure_grid import FigureGrid
 from app.figures import figure, length, unit
 from app.messages import MessageBar
 from app.pages.form import Note
 from app.piece_tree import PieceTree
+from app.readings.figure_grid import FigureGrid
 from app.theme import ROOMY, SPACE, Size, current
 from app.words import tr
 from core.derive.changes import ListRow, rows_of, ticked, with_layers, with_pocket, with_pockets, with_strips

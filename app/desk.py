@@ -19,7 +19,7 @@ from app.jobs import JobRunner
 from app.later import Made, Place, made
 from app.messages import MessageBar, OfferBar
 from app.proving import Proving
-from app.seam_table import SeamTable
+from app.readings.seam_table import SeamTable
 from app.status import Status
 from app.words import later, tr
 from core.model.pattern import PanelName
@@ -27,12 +27,12 @@ from core.model.pattern import PanelName
 if TYPE_CHECKING:
     from app.as_sewn.page import AsSewnPage
     from app.cut_list import CutList
-    from app.garment_picture import GarmentPicture
     from app.panel_list import PanelList
+    from app.pictures.garment_picture import GarmentPicture
+    from app.pictures.worn_view import WornView
     from app.remedies.pane import RemedyPane
     from app.sewing.page import SewingPage
     from app.variants.page import VariantsPage
-    from app.worn_view import WornView
     from core.shifting.wish import ShiftWish
 
 SEAMS_WIDE_PX = 460
@@ -100,7 +100,7 @@ class Desk(QSplitter):
     @cached_property
     def opened(self) -> "RemedyPane":
         """The close-up with its remedies."""
-        from app.closeup import CloseUp
+        from app.pictures.closeup import CloseUp
         from app.remedies.pane import RemedyPane
 
         pane = self._take("opened", RemedyPane(CloseUp()))
@@ -110,14 +110,14 @@ class Desk(QSplitter):
     @cached_property
     def garment(self) -> "GarmentPicture":
         """The panels side by side as worn."""
-        from app.garment_picture import GarmentPicture
+        from app.pictures.garment_picture import GarmentPicture
 
         return self.places["garment"].take(GarmentPicture())
 
     @cached_property
     def worn(self) -> "WornView":
         """The garment as it hangs."""
-        from app.worn_view import WornView
+        from app.pictures.worn_view import WornView
 
         view = self.places["worn"].take(WornView())
         view.panel_clicked.connect(lambda name: self._document.select((name,)))

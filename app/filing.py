@@ -8,8 +8,8 @@ from PySide6.QtWidgets import QFileDialog, QMessageBox, QWidget
 
 from app.document import Document
 from app.messages import MessageBar
-from app.recent import Recent
 from app.safekeeping.stamp import DiskCopy, FileRead, read_stamped, stamp_of
+from app.start.recent import Recent
 from app.window_state import last_folder
 from app.words import later, tr
 from core.errors import StripewrightError

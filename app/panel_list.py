@@ -27,9 +27,9 @@ from PySide6.QtWidgets import (
 from app.document import Document
 from app.edits import Edits, panel_title
 from app.figures import DASH, figure, step, unit
-from app.grades import Grades
 from app.length_box import DegreeBox, LengthBox
 from app.level_marks import level_in_words
+from app.readings.grades import Grades
 from app.theme import GRID, SPACE, current
 from app.words import later, tr
 from core.model.pattern import PanelName

@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from app.command_line.proof_option import how_near
 from app.document import Document
 from app.jobs import JobRunner
-from app.proof_option import how_near
 from app.words import tr
 from core.model.project import Project
 from core.progress import Progress

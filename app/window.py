@@ -21,7 +21,7 @@ from app.languages import catalogues
 from app.later import HEAVY, OF_DRAWINGS, IdleTime, made, make, read_behind
 from app.messages import MessageBar
 from app.mnemonics import plain, tell_apart
-from app.recent import Recent, fill_samples, what_it_shows
+from app.start.recent import Recent, fill_samples, what_it_shows
 from app.sweeping import Sweeping
 from app.theme import apply_theme, current
 from app.window_state import WindowState
@@ -41,9 +41,9 @@ if TYPE_CHECKING:
     from app.safekeeping.keeper import Keeper
     from app.safekeeping.rescued_bar import RescuedBar
     from app.safekeeping.stamp import FileRead
-    from app.start_page import StartPage
+    from app.start.start_page import StartPage
 
-CLOTH_ROOMS = ("app.canvas.view", "app.seam_table", "app.status", "app.inspector", "app.desk")
+CLOTH_ROOMS = ("app.canvas.view", "app.readings.seam_table", "app.status", "app.inspector", "app.desk")
 """What is read before there can be a desk."""
 PAGE_ROOMS = tuple(f"app.pages.{name}_page" for name in ("draft", "import", "cloth", "photo", "swatch"))
 """What is read before there can be a page by which something gets in."""
@@ -75,7 +75,7 @@ class Window(QMainWindow):
     @cached_property
     def start(self) -> "StartPage":
         """The start page."""
-        from app.start_page import StartPage
+        from app.start.start_page import StartPage
 
         start = StartPage(self)
         self.pages.addWidget(start)

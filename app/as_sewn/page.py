@@ -7,9 +7,9 @@ from PySide6.QtWidgets import QFrame, QLabel, QScrollArea, QVBoxLayout, QWidget
 
 from app.as_sewn.error_grid import ErrorGrid
 from app.document import Document
-from app.figure_tree import ROW_HIGH, FigureTree
 from app.figures import fine, rms, step, unit
 from app.pages.form import Note
+from app.readings.figure_tree import ROW_HIGH, FigureTree
 from app.theme import ROOMY, SPACE, Size, current
 from app.words import tr
 from core.errors import BadInput

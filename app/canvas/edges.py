@@ -14,7 +14,7 @@ from app.canvas.item import CanvasItem
 from app.canvas.panels import PanelItem
 from app.canvas.shapes import lines, polygon
 from app.figures import step
-from app.grades import GRADES, Grade, Grades, colour_of, halo_for, is_broken, pen_for
+from app.readings.grades import GRADES, Grade, Grades, colour_of, halo_for, is_broken, pen_for
 from app.theme import Size, current
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats

@@ -16,7 +16,7 @@ from app.canvas.panels import PanelItem
 from app.commands import turn_in_mm
 from app.document import Document
 from app.edits import panel_title
-from app.grades import Grades
+from app.readings.grades import Grades
 from core.lay.lying import Lying
 from core.model.cloth import Cloth
 from core.model.pattern import PanelName

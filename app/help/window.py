@@ -16,9 +16,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.closeup import CloseUp
 from app.help.seams import read
 from app.help.topics import TOPICS, Topic, topic
+from app.pictures.closeup import CloseUp
 from app.theme import GRID, ROOMY, SPACE, TARGET, WIDE, Size, current
 from app.words import tr
 from core.model.project import Project

@@ -5,8 +5,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QVBoxLayout, QWidget
 
-from app.closeup import CloseUp
 from app.jobs import JobRunner
+from app.pictures.closeup import CloseUp
 from app.remedies.bar import AS_IT_IS, EASED, SHIFTED, RemedyBar
 from app.remedies.words import easing_words, shift_words
 from app.words import tr

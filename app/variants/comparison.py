@@ -4,7 +4,7 @@ from PySide6.QtCore import QSignalBlocker, Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QTreeWidget, QTreeWidgetItem, QWidget
 
-from app.figure_tree import KEY, FigureTree
+from app.readings.figure_tree import KEY, FigureTree
 from app.theme import Size, current
 from app.variants.figures import BEST, HEADS, Standings, cells, more
 from app.words import tr

@@ -6,8 +6,8 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QTreeWidgetItem, QWidget
 
 from app import units
-from app.figure_tree import KEY, FigureTree
 from app.figures import fine, unit
+from app.readings.figure_tree import KEY, FigureTree
 from app.words import tr
 
 if TYPE_CHECKING:

@@ -7,8 +7,8 @@ from PySide6.QtGui import QPainter, QPixmap
 from PySide6.QtTest import QTest
 
 from app.level_marks import LevelMark, paint_marks
+from app.readings.seam_model import GROUP, WORST
 from app.remedies.bar import EASED
-from app.seam_model import GROUP, WORST
 from core.matching.solve import match
 from core.seams.levels import find_levels, find_rounds
 from core.units import MM

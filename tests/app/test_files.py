@@ -7,7 +7,7 @@ from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox
 
-from app.recent import sample_title, samples
+from app.start.recent import sample_title, samples
 from core.files.project_file import read_project, write_project
 
 Buttons = QMessageBox.StandardButton

@@ -5,8 +5,8 @@ from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QPalette
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
-from app.grades import COLOURS
 from app.length_box import DegreeBox, LengthBox
+from app.readings.grades import COLOURS
 from app.theme import ROLES, Theme, apply_theme
 from app.workbench import application
 

@@ -12,7 +12,7 @@ from PySide6.QtWidgets import QAbstractButton, QApplication, QComboBox, QDoubleS
 from app.action_table import TABLE
 from app.key_sheet import KeySheet
 from app.safekeeping.border import guard
-from app.start_card import StartCard
+from app.start.start_card import StartCard
 from conftest import SAMPLES
 from core.files.project_file import read_project
 

@@ -8,8 +8,8 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QColor
 from PySide6.QtTest import QTest
 
+from app.pictures.worn_view import WornView
 from app.stripe_colours import colour_of_kind
-from app.worn_view import WornView
 from core.seams.stripes import kinds_at
 
 

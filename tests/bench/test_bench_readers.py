@@ -9,10 +9,10 @@ from itertools import cycle
 import pytest
 from PySide6.QtWidgets import QApplication
 
-from app.closeup import CloseUp
-from app.garment_picture import GarmentPicture
-from app.opened_seam import OpenedSeam, View
-from app.seam_table import SeamTable
+from app.pictures.closeup import CloseUp
+from app.pictures.garment_picture import GarmentPicture
+from app.pictures.opened_seam import OpenedSeam, View
+from app.readings.seam_table import SeamTable
 from app.theme import apply_theme
 from core.model.project import Placement, Project
 from core.seams.readings import Measurement, measure, remeasure

@@ -11,8 +11,8 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
+from app.pictures.worn_view import WornView
 from app.workbench import application
-from app.worn_view import WornView
 from core.files.project_file import read_project
 from core.seams.readings import measure
 

@@ -161,8 +161,8 @@ def test_the_thinking_needs_no_qt(three_gores, tmp_path):
 def test_no_command_reads_what_only_another_one_needs():
     code = (
         "import sys; from app.cli import main; assert 'numpy' not in sys.modules; "
-        "main(['list', '--json']); assert {'app.list_command', 'app.draft_command'} & sys.modules.keys() == "
-        "{'app.list_command'}"
+        "main(['list', '--json']); assert {'app.command_line.lists', 'app.command_line.draft'} & sys.modules.keys() == "
+        "{'app.command_line.lists'}"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True)
     assert done.returncode == 0, done.stderr

@@ -11,11 +11,11 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QLabel
 
 import app.help.topics as topics
-from app.closeup import CloseUp
 from app.help.place import PAGES, topic_for
 from app.help.seams import HIGH_MM, MadeUp, closed_by_moving, read
 from app.help.topics import TOPICS, topic
 from app.help.window import HelpWindow
+from app.pictures.closeup import CloseUp
 from core.model.validate import validate
 from windows import whole_window
 

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from scipy.optimize import dual_annealing
 
-from app.console import lay_text
+from app.command_line.console import lay_text
 from cloths import assert_can_be_cut, assert_phases_kept, project_of, rectangle, scattered, shapes_on_cloth
 from core.files.project_file import read_project
 from core.lay import engine, kernel, places, plainly

@@ -13,10 +13,10 @@ from PySide6.QtCore import QSettings
 from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QWidget
 
+from app.pictures.worn_view import WornView
 from app.theme import apply_theme
 from app.window import Window
 from app.workbench import application
-from app.worn_view import WornView
 from core.files.project_file import read_project
 from core.lay.lay import lay
 from core.matching.solve import match

@@ -8,9 +8,9 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
-from app.closeup import EMPTY, CloseUp
-from app.closeup_rooms import spread_out
-from app.opened_seam import OpenedSeam, View
+from app.pictures.closeup import EMPTY, CloseUp
+from app.pictures.closeup_rooms import spread_out
+from app.pictures.opened_seam import OpenedSeam, View
 from app.ruler_scale import divided
 from core.geometry.transform import placed
 from core.model.cloth import Repeat

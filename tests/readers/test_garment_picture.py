@@ -8,8 +8,8 @@ from PySide6.QtGui import QColor, QImage
 from pytestqt.qtbot import QtBot
 from shapely.geometry import Polygon
 
-from app.garment_picture import EMPTY, GarmentPicture
-from app.worn_layout import APART_MM, lay_out
+from app.pictures.garment_picture import EMPTY, GarmentPicture
+from app.pictures.worn_layout import APART_MM, lay_out
 from core.geometry.transform import placed
 from core.model.project import Project
 from core.seams.garment import Garment

@@ -3,7 +3,7 @@ import pytest
 from PySide6.QtCore import QPointF, Qt
 from PySide6.QtGui import QImage, QPainter
 
-from app.grades import COLOURS, GRADES, Grades, colour_of, halo_for, paint_mark, pen_for
+from app.readings.grades import COLOURS, GRADES, Grades, colour_of, halo_for, paint_mark, pen_for
 
 
 @pytest.mark.parametrize(

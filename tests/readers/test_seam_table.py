@@ -5,9 +5,9 @@ from PySide6.QtTest import QTest
 from pytestqt.qtbot import QtBot
 
 from app.figures import DASH, figure
-from app.grades import Grades
-from app.seam_model import AT, COLUMNS, DRAWING, DRIFT, GROUP, RMS, SEAM, WORST
-from app.seam_table import SeamTable
+from app.readings.grades import Grades
+from app.readings.seam_model import AT, COLUMNS, DRAWING, DRIFT, GROUP, RMS, SEAM, WORST
+from app.readings.seam_table import SeamTable
 from core.model.project import Placement, Project
 from core.seams.readings import Measurement, measure, remeasure
 from garments import repeat, ring, scattered

@@ -3,8 +3,8 @@ import pytest
 from PySide6.QtCore import QRectF, Qt
 from PySide6.QtGui import QColor, QImage, QPainter
 
-from app.grades import COLOURS, Grades
-from app.sparkline import SparklineCache, paint_sparkline, range_mm
+from app.readings.grades import COLOURS, Grades
+from app.readings.sparkline import SparklineCache, paint_sparkline, range_mm
 from core.model.project import Placement, Project
 from core.seams.readings import measure
 

@@ -8,9 +8,9 @@ from app.document import Document
 from app.edits import Edits
 from app.filing import Filing
 from app.messages import MessageBar
-from app.recent import Recent
 from app.safekeeping.keeper import Keeper
 from app.safekeeping.rescued_bar import RescuedBar
+from app.start.recent import Recent
 from core.files.project_file import read_project, write_project
 from windows import empty_profile, whole_window
 

@@ -8,7 +8,7 @@ import msgspec
 import numpy as np
 import pytest
 
-from app.console import measurement_text
+from app.command_line.console import measurement_text
 from core.errors import BadInput
 from core.files.project_file import project_from_bytes, project_to_bytes
 from core.files.reports import measurement_report

@@ -6,7 +6,7 @@ import msgspec
 import numpy as np
 import pytest
 
-from app.shift_option import shift_keys, shift_text
+from app.command_line.shift_option import shift_keys, shift_text
 from core.files.project_file import project_from_bytes, project_to_bytes
 from core.matching.both_ways import shares
 from core.matching.orientation import orientations

@@ -5,7 +5,7 @@ import json
 import sys
 from typing import TYPE_CHECKING, Any
 
-from app.console import progress_bar, table
+from app.command_line.console import progress_bar, table
 from core.errors import BadInput, CannotBeHad
 from core.files.project_file import read_project, write_project
 from core.files.reports import rounded

@@ -5,7 +5,7 @@ import json
 import sys
 from typing import Any
 
-from app.console import table
+from app.command_line.console import table
 from core.derive.count import ClothNeed, CutPiece, CuttingList, cutting_list
 from core.files.project_file import read_project
 from core.files.reports import list_report

@@ -3,8 +3,8 @@
 import argparse
 from typing import TYPE_CHECKING, Any, get_args
 
-from app.console import progress_bar, table
-from app.option_values import number
+from app.command_line.console import progress_bar, table
+from app.command_line.option_values import number
 from core.files.reports import rounded
 from core.files.shift_report import shift_report
 from core.model.project import Project

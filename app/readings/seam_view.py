@@ -12,8 +12,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from app.grades import paint_mark
-from app.seam_model import (
+from app.readings.grades import paint_mark
+from app.readings.seam_model import (
     AT,
     COLUMNS,
     DRAWING,
@@ -29,7 +29,7 @@ from app.seam_model import (
     kind_of,
     way_of,
 )
-from app.sparkline import SparklineCache
+from app.readings.sparkline import SparklineCache
 from app.theme import GRID, SPACE, TIGHT, Size, current
 from app.units import shown
 from app.words import tr

@@ -4,7 +4,7 @@ import argparse
 import math
 from typing import TYPE_CHECKING
 
-from app.console import progress_bar
+from app.command_line.console import progress_bar
 from core.model.project import Project
 from core.wording import number, tr
 

@@ -3,7 +3,7 @@
 import argparse
 from typing import get_args
 
-from app.option_values import add_length
+from app.command_line.option_values import add_length
 from core.errors import BadInput
 from core.papers.choices import ROLL_RANGE_MM, LineChoice, PaperChoices, PaperName, Part
 from core.units import UnitName

@@ -2,7 +2,7 @@
 
 import argparse
 
-from app.console import table
+from app.command_line.console import table
 from core.errors import inside
 from core.model.project import Project
 from core.model.variants import in_force, variant_of

@@ -4,9 +4,9 @@ import argparse
 from pathlib import Path
 from typing import Any
 
-from app.cloth_options import add_cloth_options, cloth_of
-from app.console import table
-from app.option_values import length_value, number, whole_number
+from app.command_line.cloth_options import add_cloth_options, cloth_of
+from app.command_line.console import table
+from app.command_line.option_values import length_value, number, whole_number
 from core.draft.lengths import length_mm
 from core.errors import BadInput, inside
 from core.files.outlines import Drawing

@@ -23,12 +23,12 @@ from PySide6.QtWidgets import QSizePolicy, QToolTip, QWidget
 from app.canvas.cloth import paint_bands
 from app.canvas.panels import transform_of
 from app.figures import step, unit
-from app.grades import GRADES, Grades, halo_for, pen_for
 from app.level_marks import level_in_words, mark_of, paint_marks
+from app.pictures.worn_layout import LaidPanel, LaidRow, lay_out
+from app.readings.grades import GRADES, Grades, halo_for, pen_for
 from app.stripe_colours import pixels_of
 from app.theme import GRID, SPACE, WIDE, Size, current
 from app.words import later, tr
-from app.worn_layout import LaidPanel, LaidRow, lay_out
 from core.geometry.paths import Points
 from core.geometry.polyline import Floats
 from core.model.cloth import Cloth, Repeat

@@ -10,7 +10,7 @@ from typing import Any
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
 
 from app.figures import drift, figure, length, seam_in_words, step, unit, what_can_meet
-from app.grades import Grade, Grades
+from app.readings.grades import Grade, Grades
 from app.units import shown
 from app.words import later, tr
 from core.model.cloth import WAYS, Way

@@ -6,12 +6,12 @@ import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from app.compare_command import add_compare_option, choices_report, choices_text
-from app.console import lay_text, measurement_text, progress_bar, stoppable
-from app.paper_options import add_paper_options, paper_choices
-from app.proof_option import add_prove_option, proof_text, proved
-from app.shift_option import add_shift_options, shift_keys, shift_text, shifted
-from app.variant_option import add_variant_option, variant_in, variants_text
+from app.command_line.compare import add_compare_option, choices_report, choices_text
+from app.command_line.console import lay_text, measurement_text, progress_bar, stoppable
+from app.command_line.paper_options import add_paper_options, paper_choices
+from app.command_line.proof_option import add_prove_option, proof_text, proved
+from app.command_line.shift_option import add_shift_options, shift_keys, shift_text, shifted
+from app.command_line.variant_option import add_variant_option, variant_in, variants_text
 from core.errors import BadInput, inside
 from core.files.project_file import read_project, write_project
 from core.files.suffixes import SUFFIX

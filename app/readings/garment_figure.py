@@ -7,7 +7,7 @@ from PySide6.QtGui import QFontMetrics, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from app.figures import DASH, fine, step, unit
-from app.grades import GRADES, Grades, paint_mark
+from app.readings.grades import GRADES, Grades, paint_mark
 from app.theme import GRID, ROOMY, SPACE, TIGHT, Size, current
 from app.words import tr
 from core.seams.readings import Measurement

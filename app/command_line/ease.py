@@ -5,8 +5,8 @@ import json
 import sys
 from typing import Any, get_args
 
-from app.console import table
-from app.option_values import number
+from app.command_line.console import table
+from app.command_line.option_values import number
 from core.errors import BadInput
 from core.files.project_file import read_project
 from core.files.shift_report import easing_report

@@ -4,7 +4,7 @@ import argparse
 
 import msgspec
 
-from app.option_values import add_length, number, stated_in
+from app.command_line.option_values import add_length, number, stated_in
 from core.draft.measures import USUAL_REPEAT, USUAL_STRIPE, usual_cloth
 from core.model.cloth import Cloth, Repeat, Stripe
 

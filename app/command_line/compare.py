@@ -3,7 +3,7 @@
 import argparse
 from typing import TYPE_CHECKING, Any
 
-from app.console import table
+from app.command_line.console import table
 
 if TYPE_CHECKING:
     from core.derive.choices import Choice

@@ -8,8 +8,8 @@ from PySide6.QtCore import QSize
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QVBoxLayout, QWidget
 
 from app.icons import icon
-from app.recent import sample_title, samples, what_it_shows
-from app.start_card import PICTURE, StartCard
+from app.start.recent import sample_title, samples, what_it_shows
+from app.start.start_card import PICTURE, StartCard
 from app.theme import ROOMY, SPACE, WIDE, Size, current
 from app.words import tr
 

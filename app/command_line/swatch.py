@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from app.console import progress_bar, table
-from app.option_values import length_value, number
+from app.command_line.console import progress_bar, table
+from app.command_line.option_values import length_value, number
 from core.errors import BadInput
 from core.files.project_file import read_project, write_project
 from core.model.project import Project

@@ -14,11 +14,11 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
-from app.closeup_marks import Marks
-from app.closeup_rooms import Rooms
 from app.figures import seam_in_words, what_can_meet
-from app.grades import Grades
-from app.opened_seam import OpenedSeam, View
+from app.pictures.closeup_marks import Marks
+from app.pictures.closeup_rooms import Rooms
+from app.pictures.opened_seam import OpenedSeam, View
+from app.readings.grades import Grades
 from app.theme import GRID, SPACE, TIGHT, WIDE, Size, current
 from app.words import later, tr
 from core.model.project import Project

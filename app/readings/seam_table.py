@@ -4,10 +4,10 @@ from PySide6.QtCore import QModelIndex, Qt, QTimer, Signal
 from PySide6.QtGui import QFontMetrics, QResizeEvent
 from PySide6.QtWidgets import QLabel, QPushButton, QStackedLayout, QVBoxLayout, QWidget
 
-from app.garment_figure import GarmentFigure
-from app.grades import Grades
-from app.seam_model import SeamModel
-from app.seam_view import SeamView
+from app.readings.garment_figure import GarmentFigure
+from app.readings.grades import Grades
+from app.readings.seam_model import SeamModel
+from app.readings.seam_view import SeamView
 from app.steady import SteadyLabel
 from app.theme import SPACE, TARGET, TIGHT, Size, current
 from app.units import shown

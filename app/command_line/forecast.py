@@ -6,8 +6,8 @@ import sys
 from dataclasses import fields
 from typing import TYPE_CHECKING, Any
 
-from app.console import table
-from app.option_values import number
+from app.command_line.console import table
+from app.command_line.option_values import number
 from core.files.project_file import read_project
 from core.files.reports import forecast_report
 from core.forecast.errors import WORDS, Errors

@@ -19,10 +19,10 @@ from PySide6.QtGui import (
 )
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
+from app.pictures.worn_colours import Palette, SeenColours, drawn
 from app.stripe_colours import Pixels
 from app.theme import GRID, SPACE, WIDE, Size, current
 from app.words import later, tr
-from app.worn_colours import Palette, SeenColours, drawn
 from core.errors import CannotBeHad
 from core.model.project import Project
 from core.seams.garment import Garment

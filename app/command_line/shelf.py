@@ -4,7 +4,7 @@ import argparse
 from pathlib import Path
 from typing import Any
 
-from app.console import table
+from app.command_line.console import table
 from app.safekeeping.folders import shelf_folder
 from core.derive.changes import with_cloth
 from core.errors import inside

@@ -4,8 +4,8 @@ import argparse
 from collections.abc import Callable
 from typing import Any
 
-from app.cloth_options import add_cloth_options, cloth_of
-from app.option_values import add_length, length_value, stated_in, whole_number
+from app.command_line.cloth_options import add_cloth_options, cloth_of
+from app.command_line.option_values import add_length, length_value, stated_in, whole_number
 from core.draft.canopy import CanopyMeasures, draft_canopy
 from core.draft.measures import Allowances, SkirtMeasures
 from core.draft.result import Draft

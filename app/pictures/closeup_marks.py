@@ -6,10 +6,10 @@ import numpy as np
 from PySide6.QtCore import QLineF, QPointF, QRect, QRectF, Qt
 from PySide6.QtGui import QFontMetrics, QPainter, QPen
 
-from app.closeup_rooms import CAPTIONS, Rooms, between, spread_out
 from app.figures import step, unit
-from app.grades import GRADES, Grades, halo_for, paint_mark, pen_for
-from app.opened_seam import View
+from app.pictures.closeup_rooms import CAPTIONS, Rooms, between, spread_out
+from app.pictures.opened_seam import View
+from app.readings.grades import GRADES, Grades, halo_for, paint_mark, pen_for
 from app.ruler_scale import divided, ruled
 from app.theme import GRID, SPACE, TIGHT, Size, current
 from app.words import later, tr

@@ -5,7 +5,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QPainter, QPen, QPixmap
 
 from app.canvas.shapes import lines, polygon
-from app.grades import GRADES, Grades, is_broken, pen_for
+from app.readings.grades import GRADES, Grades, is_broken, pen_for
 from app.theme import current
 from core.geometry.paths import Points
 from core.seams.readings import SeamReading

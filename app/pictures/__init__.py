@@ -1,0 +1,1 @@
+"""The pictures beside the cloth: close-up, garment, worn."""

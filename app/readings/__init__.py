@@ -1,0 +1,1 @@
+"""The readings of the seams: the table, its figures and grades."""

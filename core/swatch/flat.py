@@ -36,11 +36,14 @@ class Flat:
     period_sd: float
 
     def places(self, across: Array, along: Array) -> tuple[Array, npt.NDArray[np.bool_]]:
-        """Where places of the picture lie once it is flat, px across, and whether they do not lie in a fold."""
+        """Where places of the picture lie once it is flat, px across, and whether they do not lie in a fold.
+
+        Cloth that hides some width in a fold bends over about as much of it, even where nothing is seen of that.
+        """
         clear = np.ones(across.shape, dtype=bool)
         for fold in self.folds:
             beyond = fold.beyond(across, along)
-            clear &= np.abs(beyond) > fold.reach
+            clear &= np.abs(beyond) > max(fold.reach, min(abs(fold.hidden), _FURTHEST[0] * fold.period))
             across = across + fold.hidden * (beyond > 0)
         return across, clear
 

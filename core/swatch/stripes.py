@@ -51,14 +51,14 @@ def find_segments(profile: Profile) -> Segments:
     """Cut a repeat into stretches of one colour. Raises BadInput if it is all of one."""
     edges = _merged(profile, _steep_places(profile))
     while True:
-        segments = _fitted(profile, edges, np.arange(len(edges)), 0.7)
+        segments = described(profile, edges, np.arange(len(edges)), 0.7)
         weak = _weakest(segments)
         if weak is None:
             break
         edges = _without(segments, weak)
         if len(edges) < 2:
             raise plain_cloth()
-    return _in_kinds(profile, segments)
+    return in_kinds(profile, segments)
 
 
 def plain_cloth() -> BadInput:
@@ -131,19 +131,19 @@ def _without(segments: Segments, weak: int) -> Array:
     return np.delete(segments.edges, weak if before <= after else (weak + 1) % number)
 
 
-def _shapes(places: Array, edges: Array, width: float, blur: float) -> Array:
+def shapes(places: Array, edges: Array, width: float, blur: float) -> Array:
     """How much (places, m) of each segment's colour is seen at each place; rows add up to 1."""
     off = places[:, None] - edges
     steps = np.zeros_like(off)
     for turn in (-1, 0, 1):
-        steps += _step(off - turn * width, blur)
+        steps += step(off - turn * width, blur)
     after = np.roll(steps, -1, axis=1)
-    shapes = steps - after
-    shapes[:, -1] += 1
-    return shapes
+    seen = steps - after
+    seen[:, -1] += 1
+    return seen
 
 
-def _step(off: Array, blur: float) -> Array:
+def step(off: Array, blur: float) -> Array:
     """What a pixel sees, 0 to 1, whose middle lies `off` px beyond a blurred edge: the mean of what falls on it."""
     from scipy.special import ndtr
 
@@ -152,7 +152,7 @@ def _step(off: Array, blur: float) -> Array:
     return np.asarray(blur * (total[0] - total[1]))
 
 
-def _fitted(profile: Profile, edges: Array, kind: npt.NDArray[np.intp], blur: float) -> Segments:
+def described(profile: Profile, edges: Array, kind: npt.NDArray[np.intp], blur: float) -> Segments:
     """Edges, blur and colours that describe the profile best; segments of one kind share their colour."""
     from scipy.optimize import least_squares
 
@@ -162,15 +162,15 @@ def _fitted(profile: Profile, edges: Array, kind: npt.NDArray[np.intp], blur: fl
     low, high = edges - 0.45 * np.roll(gaps, 1), edges + 0.45 * gaps
 
     def colours(values: Array) -> tuple[Array, Array]:
-        shapes = _shapes(places, values[:-1], width, values[-1]) @ tie
-        weighed = shapes.T * profile.weight
-        square = weighed @ shapes + 1e-6 * np.eye(shapes.shape[1])
-        return shapes, np.asarray(np.linalg.solve(square, weighed @ profile.light), dtype=float)
+        seen = shapes(places, values[:-1], width, values[-1]) @ tie
+        weighed = seen.T * profile.weight
+        square = weighed @ seen + 1e-6 * np.eye(seen.shape[1])
+        return seen, np.asarray(np.linalg.solve(square, weighed @ profile.light), dtype=float)
 
     def rest(values: Array) -> Array:
-        shapes, light = colours(values)
+        seen, light = colours(values)
         beyond = np.minimum(light, 0) + np.maximum(light - 1, 0)
-        return np.concatenate([(root * (profile.light - shapes @ light)).ravel(), 3 * beyond.ravel()])
+        return np.concatenate([(root * (profile.light - seen @ light)).ravel(), 3 * beyond.ravel()])
 
     most = max(0.6, min(6.0, width / 6))
     start = np.append(edges, min(blur, 0.9 * most))
@@ -186,10 +186,10 @@ def _from_zero(segments: Segments) -> Segments:
     return replace(segments, edges=edges[order], light=segments.light[order], kind=segments.kind[order])
 
 
-def _in_kinds(profile: Profile, segments: Segments) -> Segments:
+def in_kinds(profile: Profile, segments: Segments) -> Segments:
     """Segments whose colours look the same share one; fine ones may take another's if that describes them as well."""
     kind = _clustered(segments)
-    best = _fitted(profile, segments.edges, kind, segments.blur)
+    best = described(profile, segments.edges, kind, segments.blur)
     for fine in np.argsort(best.widths):
         if best.widths[fine] > 4 * best.blur or (best.kind == best.kind[fine]).sum() > 1:
             continue
@@ -214,21 +214,21 @@ def _with_known_colour(profile: Profile, segments: Segments, fine: int) -> Segme
     """The fine segment in the colour of a wider one, where the profile is described no worse by that."""
     number = len(segments.edges)
     beside = {segments.kind[fine - 1], segments.kind[(fine + 1) % number], segments.kind[fine]}
-    kept, least = segments, 1.1 * _misfit(profile, segments) + 2e-4
+    kept, least = segments, 1.1 * misfit(profile, segments) + 2e-4
     for other in sorted(set(segments.kind.tolist()) - beside):
         kind = segments.kind.copy()
         kind[fine] = other
         kind = np.unique(kind, return_inverse=True)[1]
-        tried = _fitted(profile, segments.edges, kind, segments.blur)
-        if _misfit(profile, tried) < least:
-            kept, least = tried, _misfit(profile, tried)
+        tried = described(profile, segments.edges, kind, segments.blur)
+        if misfit(profile, tried) < least:
+            kept, least = tried, misfit(profile, tried)
     return kept
 
 
-def _misfit(profile: Profile, segments: Segments) -> float:
+def misfit(profile: Profile, segments: Segments) -> float:
     """Root mean square of what the segments leave of the profile."""
-    shapes = _shapes(profile.places, segments.edges, segments.width, segments.blur)
-    rest = ((profile.light - shapes @ segments.light) ** 2).mean(axis=1)
+    seen = shapes(profile.places, segments.edges, segments.width, segments.blur)
+    rest = ((profile.light - seen @ segments.light) ** 2).mean(axis=1)
     return float(np.sqrt((profile.weight * rest).mean()))
 
 
@@ -236,4 +236,4 @@ def unexplained(profile: Profile, segments: Segments) -> float:
     """Share, 0 to 1, of what varies across the repeat that plain stripes, blurred, don't account for."""
     mean = (profile.weight[:, None] * profile.light).mean(axis=0)
     total = float((profile.weight * ((profile.light - mean) ** 2).mean(axis=1)).mean())
-    return min(1.0, _misfit(profile, segments) ** 2 / max(total, 1e-9))
+    return min(1.0, misfit(profile, segments) ** 2 / max(total, 1e-9))

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from core.swatch.known import Colours
 from core.swatch.reading import Reading
 from core.units import mm
 from core.wording import tr
@@ -14,11 +15,13 @@ ENOUGH_REPEATS = 5.0
 """With fewer repeats in view a fold along the stripes can hide in them, or pass for part of a longer repeat."""
 EVEN_SHARE = 0.0007
 """Repeats whose mean is known no better than to this share of their width do not lie flat, or differ on the cloth."""
+HALF_SURE_COLOUR = 3.0
+"""Colours known no better than to so many CIEDE2000 (one standard deviation) halve the confidence."""
 _ELSEWHERE = 0.5
 """What is left of the confidence where a fold may as well lie elsewhere, and the repeat be another."""
 
 
-def confidence_in(reading: Reading, unclear: float) -> float:
+def confidence_in(reading: Reading, unclear: float, colours: Colours) -> float:
     """From 0 to 1: what the repeat accounts for, less where anything makes it unsure.
 
     `unclear` is the share of what varies across the repeat that plain stripes don't account for.
@@ -27,15 +30,17 @@ def confidence_in(reading: Reading, unclear: float) -> float:
     enough = min(1.0, reading.repeats / ENOUGH_REPEATS) * min(1.0, EVEN_SHARE / scatter)
     clear = 1 / (1 + (unclear / NOTABLY_UNCLEAR) ** 2)
     settled = _ELSEWHERE if any(fold.other for fold in reading.flat.folds) else 1.0
-    return float(min(1.0, reading.profile.explained) * enough * (1 - reading.astray) * clear * settled)
+    known = 1 / (1 + (colours.worst_sd / HALF_SURE_COLOUR) ** 2)
+    return float(min(1.0, reading.profile.explained) * enough * (1 - reading.astray) * clear * known * settled)
 
 
-def doubts_about(reading: Reading, unclear: float, mm_per_px: float) -> Iterator[str]:
+def doubts_about(reading: Reading, unclear: float, colours: Colours, mm_per_px: float) -> Iterator[str]:
     """What a person should know of a reading before relying on it."""
     if reading.repeats < ENOUGH_REPEATS:
         yield from _few_repeats(reading)
     if unclear > NOTABLY_UNCLEAR:
         yield tr("some stripes are finer than the picture shows: photograph it closer, or scan it finer")
+    yield from _colours(colours)
     yield from _folds(reading, mm_per_px)
     if reading.period_sd > EVEN_SHARE * reading.fit.period:
         yield tr("the repeats in view differ in width: the cloth does not lie flat, or a fold lies along the stripes")
@@ -64,6 +69,17 @@ def _few_repeats(reading: Reading) -> Iterator[str]:
             "cloth does not lie flat",
             times=reading.times,
         )
+
+
+def _colours(colours: Colours) -> Iterator[str]:
+    if colours.unsure:
+        yield tr(
+            "too narrow in the picture for their colour to be told surely, a stronger one on less width would look "
+            "the same: {stripes}; set it by the cloth, or photograph it closer",
+            stripes=", ".join(colours.unsure),
+        )
+    if colours.ground:
+        yield tr("the colour of the ground is not told surely: set it by the cloth, or photograph it closer")
 
 
 def _folds(reading: Reading, mm_per_px: float) -> Iterator[str]:

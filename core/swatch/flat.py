@@ -19,6 +19,8 @@ _FURTHEST = (0.35, 0.8)
 _MANY = 6
 _BESIDE_PX = 3.0
 """Edges nearer than this to what does not lie flat are not trusted."""
+_BENT = 3.0
+"""Colours are not read nearer to a fold than this many times what it hides."""
 _LEAST_OFF = 0.03
 """What differs less in log light from the neighbouring repeats is taken to lie flat."""
 
@@ -38,12 +40,12 @@ class Flat:
     def places(self, across: Array, along: Array) -> tuple[Array, npt.NDArray[np.bool_]]:
         """Where places of the picture lie once it is flat, px across, and whether they do not lie in a fold.
 
-        Cloth that hides some width in a fold bends over about as much of it, even where nothing is seen of that.
+        Cloth bends before a fold and after it, even where the ground is plain and nothing is seen of that.
         """
         clear = np.ones(across.shape, dtype=bool)
         for fold in self.folds:
             beyond = fold.beyond(across, along)
-            clear &= np.abs(beyond) > max(fold.reach, min(abs(fold.hidden), _FURTHEST[0] * fold.period))
+            clear &= np.abs(beyond) > max(fold.reach, min(_BENT * abs(fold.hidden), _FURTHEST[0] * fold.period))
             across = across + fold.hidden * (beyond > 0)
         return across, clear
 

@@ -22,29 +22,36 @@ BADLY_EXPLAINED = 0.003
 """Where more is left unaccounted for, any colour found may be the ground's."""
 HOPEFUL = 0.95
 """A gap that leaves more than this share of it at first is given up."""
-MOST_TRIED = 4
-"""Touching edges tried one by one, and colours tried as the ground's: more would take too long."""
+MOST_TRIED, MOST_GROUNDS, MOST_STRETCHES = 4, 2, 12
+"""Touching edges tried one by one, colours tried as the ground's, stretches with gaps: more would take too long."""
+_FIRST_STEPS, _STEPS = 20, 40
 _HALF_PX, _ASIDE_PX = 0.7, 1.0
 
 
 def with_gaps(profile: Profile, segments: Segments) -> Segments:
     """The same, with every gap that the profile needs; `segments` as they are, where it needs none."""
     found = segments
-    while unexplained(profile, found) > WELL_EXPLAINED:
-        best = min(_tried(profile, found), key=lambda one: misfit(profile, one), default=None)
-        if best is None or misfit(profile, best) > BETTER * misfit(profile, found):
+    while len(found.edges) < MOST_STRETCHES and unexplained(profile, found) > WELL_EXPLAINED:
+        better = _with_more(profile, found, (0.0,)) or _with_more(profile, found, (-_ASIDE_PX, _ASIDE_PX))
+        if better is None:
             break
-        found = best
+        found = better
     return segments if found is segments else in_kinds(profile, found)
 
 
-def _tried(profile: Profile, segments: Segments) -> Iterator[Segments]:
+def _with_more(profile: Profile, segments: Segments, asides: tuple[float, ...]) -> Segments | None:
+    """The best of those with more gaps, first looked for so many px beside the edges; None if none is believed."""
+    best = min(_tried(profile, segments, asides), key=lambda one: misfit(profile, one), default=None)
+    return best if best and misfit(profile, best) < BETTER * misfit(profile, segments) else None
+
+
+def _tried(profile: Profile, segments: Segments, asides: tuple[float, ...]) -> Iterator[Segments]:
     """The stretches with one more gap, or one wherever there may be one: cloth that is even needs them in pairs."""
     for ground in _grounds(profile, segments):
         touching = np.flatnonzero((segments.kind != ground) & (np.roll(segments.kind, 1) != ground))
         for where in _places(touching):
-            for aside in (0.0, -_ASIDE_PX, _ASIDE_PX) if len(where) == 1 else (0.0,):
-                tried = _fitted(profile, _opened(segments, where, ground, aside))
+            for aside in asides:
+                tried = _fitted(profile, _opened(segments, where, ground, aside), _FIRST_STEPS)
                 if misfit(profile, tried) > HOPEFUL * misfit(profile, segments):
                     continue
                 tried = _fitted(profile, _fitted(profile, tried))
@@ -57,7 +64,7 @@ def _grounds(profile: Profile, segments: Segments) -> list[int]:
     if unexplained(profile, segments) < BADLY_EXPLAINED:
         return [ground_of(segments)]
     cover = np.bincount(segments.kind, weights=segments.widths)
-    return [int(kind) for kind in np.argsort(-cover)[:MOST_TRIED]]
+    return [int(kind) for kind in np.argsort(-cover)[:MOST_GROUNDS]]
 
 
 def _places(touching: npt.NDArray[np.intp]) -> list[npt.NDArray[np.intp]]:
@@ -83,6 +90,6 @@ def _opened(segments: Segments, where: npt.NDArray[np.intp], ground: int, aside:
     )
 
 
-def _fitted(profile: Profile, segments: Segments) -> Segments:
+def _fitted(profile: Profile, segments: Segments, steps: int = _STEPS) -> Segments:
     """Fitted from where they are; no edge runs further than half a stretch at a time, so that it may take several."""
-    return described(profile, segments.edges, segments.kind, segments.blur)
+    return described(profile, segments.edges, segments.kind, segments.blur, steps)

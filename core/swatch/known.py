@@ -12,16 +12,19 @@ import numpy.typing as npt
 
 from core.model.cloth import Repeat
 from core.swatch.colour import difference, hex_of, lab_of
-from core.swatch.profile import PLACES_PER_PX, Profile
+from core.swatch.profile import Profile
+from core.swatch.reading import Reading
 from core.swatch.stripes import Segments, shapes, step
 
 Array = npt.NDArray[np.float64]
 
 NOTABLE = 1.5
 """A colour known no better, CIEDE2000, may well be three off, which is seen."""
-_PLAIN_MISFIT = 0.001
+_PLAIN_MISFIT = 0.0005
 """What a lens and a sensor leave at the least of the model of a blur, linear light."""
 _STEP_PX = 0.01
+_FOLDED = 6.0
+"""How many times less surely colours are known where cloth has a fold: beside it repeats lie bent, and in shade."""
 
 
 @dataclass(frozen=True)
@@ -37,9 +40,9 @@ class Colours:
     ground: bool = False
 
 
-def colours_of(profile: Profile, segments: Segments, repeat: Repeat) -> Colours:
+def colours_of(reading: Reading, segments: Segments, repeat: Repeat) -> Colours:
     """How surely the colours of the repeat that the segments make are known."""
-    every = colour_sd(profile, segments)
+    every = colour_sd(reading.profile, segments) * (_FOLDED if reading.flat.folds else 1.0)
     shown = {hex_of(light): every[kind] for light, kind in zip(segments.light, segments.kind, strict=True)}
     unsure = tuple(stripe.name for stripe in repeat.stripes if shown[stripe.colour] > NOTABLE)
     return Colours(float(every.max()), unsure, bool(shown[repeat.ground] > NOTABLE))
@@ -48,23 +51,21 @@ def colours_of(profile: Profile, segments: Segments, repeat: Repeat) -> Colours:
 def colour_sd(profile: Profile, segments: Segments) -> Array:
     """Standard deviation (kinds,), CIEDE2000, of every kind's colour: edges, blur and colours are unknown at once."""
     number, kinds = len(segments.edges), int(segments.kind.max()) + 1
-    slopes = _slopes(profile, segments)
-    spread = PLACES_PER_PX * np.linalg.pinv(slopes.T @ slopes)
-    noise = _noise(profile, segments)
+    slopes, left = _slopes(profile, segments), _left(profile, segments)
+    inverse = np.linalg.pinv(slopes.T @ slopes)
+    spread = inverse @ (slopes.T * left @ slopes) @ inverse
     out = np.zeros(kinds)
     for kind in range(kinds):
         at = number + 1 + kind + kinds * np.arange(3)
-        light = segments.light[int(np.argmax(segments.kind == kind))]
-        out[kind] = _apart(light, noise[kind] * spread[np.ix_(at, at)])
+        out[kind] = _apart(segments.light[int(np.argmax(segments.kind == kind))], spread[np.ix_(at, at)])
     return out
 
 
-def _noise(profile: Profile, segments: Segments) -> Array:
-    """Variance (kinds,) of what is left of the profile: where each kind is seen, or all over if that is more."""
+def _left(profile: Profile, segments: Segments) -> Array:
+    """Variance (3 n,) of the profile about the segments, weighed: edges leave more than plain cloth."""
     seen = shapes(profile.places, segments.edges, segments.width, segments.blur)
-    left = profile.weight * ((profile.light - seen @ segments.light) ** 2).mean(axis=1)
-    mine = np.maximum(seen, 0) @ np.eye(int(segments.kind.max()) + 1)[segments.kind]
-    return np.asarray(np.maximum(left @ mine / mine.sum(axis=0), left.mean()) + _PLAIN_MISFIT**2)
+    left = profile.weight[:, None] * (profile.light - seen @ segments.light) ** 2
+    return np.asarray(left.ravel() + _PLAIN_MISFIT**2)
 
 
 def _slopes(profile: Profile, segments: Segments) -> Array:

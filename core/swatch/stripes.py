@@ -152,8 +152,13 @@ def step(off: Array, blur: float) -> Array:
     return np.asarray(blur * (total[0] - total[1]))
 
 
-def described(profile: Profile, edges: Array, kind: npt.NDArray[np.intp], blur: float) -> Segments:
-    """Edges, blur and colours that describe the profile best; segments of one kind share their colour."""
+def described(
+    profile: Profile, edges: Array, kind: npt.NDArray[np.intp], blur: float, steps: int | None = None
+) -> Segments:
+    """Edges, blur and colours that describe the profile best; segments of one kind share their colour.
+
+    It starts from those given, and gives up after so many steps, if told.
+    """
     from scipy.optimize import least_squares
 
     places, width, root = profile.places, profile.width, np.sqrt(profile.weight)[:, None]
@@ -174,7 +179,8 @@ def described(profile: Profile, edges: Array, kind: npt.NDArray[np.intp], blur: 
 
     most = max(0.6, min(6.0, width / 6))
     start = np.append(edges, min(blur, 0.9 * most))
-    found = least_squares(rest, start, bounds=(np.append(low, 0.1), np.append(high, most)), x_scale=0.2).x
+    bounds = (np.append(low, 0.1), np.append(high, most))
+    found = least_squares(rest, start, bounds=bounds, x_scale=0.2, max_nfev=steps).x
     light = np.clip(colours(found)[1], 0, 1)[kind]
     return _from_zero(Segments(found[:-1], width, float(found[-1]), light, kind))
 

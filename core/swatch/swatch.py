@@ -93,7 +93,7 @@ def _cut(profile: Profile) -> Segments:
 def _swatch(view: View, scale: Scale, reading: Reading, segments: Segments) -> Swatch:
     """All that is known of the repeat."""
     repeat, start_px = repeat_of(segments, view.mm_per_px)
-    unclear, colours = unexplained(reading.profile, segments), colours_of(reading.profile, segments, repeat)
+    unclear, colours = unexplained(reading.profile, segments), colours_of(reading, segments, repeat)
     across = srgb_of(reading.profile.evenly(PROFILE_PLACES))
     shift = round(start_px / reading.profile.width * PROFILE_PLACES)
     return Swatch(

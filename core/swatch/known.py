@@ -1,8 +1,8 @@
 """How surely the colours of stripes are known.
 
 Of a stripe narrower than the picture's blur only its width times its contrast is seen: a stronger colour on a narrower
-stripe looks the same. How far the two can be told apart follows from what plain stripes leave of the profile, by least
-squares (the covariance of the estimate; Gauss, Theoria combinationis, 1823).
+stripe looks the same. How far the two can be told apart follows from what plain stripes leave of the profile, more at
+some places than at others: the covariance of an estimate by least squares (White, Econometrica 48, 1980).
 """
 
 from dataclasses import dataclass

@@ -8,14 +8,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QSettings, QSignalBlocker
-from PySide6.QtGui import QActionGroup, QCloseEvent, QDragEnterEvent, QDropEvent, QPaintEvent
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QPaintEvent
 from PySide6.QtWidgets import QApplication, QMainWindow, QMenu, QStackedWidget, QToolBar, QVBoxLayout, QWidget
 
-from app import units
 from app.actions import allow_actions, make_actions, make_menus, make_tools, tint_actions
+from app.asking import Asking
 from app.help.place import HelpDesk
 from app.icons import icon
-from app.key_sheet import KeySheet
 from app.language_menu import language_menu
 from app.languages import catalogues
 from app.later import HEAVY, OF_DRAWINGS, IdleTime, made, make, read_behind
@@ -24,10 +23,10 @@ from app.mnemonics import plain, tell_apart
 from app.start.recent import Recent, fill_samples, what_it_shows
 from app.sweeping import Sweeping
 from app.theme import apply_theme, current
+from app.unit_choice import UnitChoice
 from app.window_state import WindowState
 from app.words import tr
 from core.files.suffixes import DRAWN, SUFFIX
-from core.units import UnitName
 
 if TYPE_CHECKING:
     from app.desk import Desk
@@ -57,7 +56,7 @@ class Window(QMainWindow):
         self.setAcceptDrops(True)
         self.idle, self._ends = IdleTime(self), ExitStack()
         self._ends.callback(Sweeping(self).end)
-        self.recent, self.help = Recent(self), HelpDesk(self)
+        self.recent, self.help, self.asks = Recent(self), HelpDesk(self), Asking(self)
         self.whole, self.pages = QWidget(), QStackedWidget()
         self.messages = MessageBar(self.whole)
         self._lay_out()
@@ -241,13 +240,13 @@ class Window(QMainWindow):
             menus["&View"].addMenu(language_menu(self.messages.say, self.messages.warn, self))
         for menu in (*menus.values(), samples):
             tell_apart(menu)
-        self._unit = units.shown().name
-        one_of = QActionGroup(self)
-        for name in units.NAMES:
-            one_of.addAction(self.actions_by_id[name])
-        for name in (self._unit, *(["dark"] if current().dark else [])):
-            with QSignalBlocker(self.actions_by_id[name]):
-                self.actions_by_id[name].setChecked(True)
+        self.unit = UnitChoice(self.actions_by_id, self._show_unit, self)
+        with QSignalBlocker(self.actions_by_id["dark"]):
+            self.actions_by_id["dark"].setChecked(current().dark)
+
+    def _show_unit(self) -> None:
+        for desk in made(self, "desk"):
+            desk.show_unit()
 
     def _fill_recent(self) -> None:
         self.recent.fill(self.recent_menu, lambda path: self.filing.open_path(path))
@@ -285,7 +284,7 @@ class Window(QMainWindow):
             part.setVisible(at_cloth)
         self._allow()
         if at_cloth:
-            self._show_unit()
+            self.unit.follow()
             self.desk.view.setFocus()
 
     def _show_title(self) -> None:
@@ -325,53 +324,6 @@ class Window(QMainWindow):
             self.document.undo.setClean()
             self.messages.say(what_it_shows(path), tr("Match stripes"), self.errands.match)
 
-    def ask_move(self) -> None:
-        """Ask how far the selected panels are to be moved and turned."""
-        from app.move_form import MoveForm
-
-        MoveForm(self.edits, self).open()
-
-    def from_shelf(self) -> None:
-        """Take a cloth from the shelf."""
-        self.ways.from_shelf(self.desk.inspector.cloths.currentData())
-
-    def keep_left(self) -> None:
-        """Put what is left of the cloth shown on the shelf."""
-        self.errands.keep_left(self.desk.inspector.cloths.currentData())
-
-    def ask_what_counts(self) -> None:
-        """Ask what counts when stripes are matched."""
-        from app.match_form import MatchForm
-
-        MatchForm(self.document, self).open()
-
-    def show_mm(self, on: bool) -> None:
-        """Show lengths in millimetres."""
-        self._choose_unit("mm", on)
-
-    def show_cm(self, on: bool) -> None:
-        """Show lengths in centimetres."""
-        self._choose_unit("cm", on)
-
-    def show_inches(self, on: bool) -> None:
-        """Show lengths in inches."""
-        self._choose_unit("in", on)
-
-    def _choose_unit(self, name: UnitName, on: bool) -> None:
-        if on and units.shown().name != name:
-            units.choose(name)
-        self._show_unit()
-
-    def _show_unit(self) -> None:
-        """Follow a change of the unit of lengths, here or on a page."""
-        if self._unit == units.shown().name:
-            return
-        self._unit = units.shown().name
-        for name in units.NAMES:
-            self.actions_by_id[name].setChecked(name == self._unit)
-        for desk in made(self, "desk"):
-            desk.show_unit()
-
     def set_dark(self, dark: bool) -> None:
         """Dress the workbench in dark or light."""
         apply_theme(QApplication.instance(), dark)
@@ -384,10 +336,6 @@ class Window(QMainWindow):
         self.setWindowIcon(icon("app"))
         for part in (self.messages, self.help, *made(self, "start", "rescued", "ways", "desk")):
             part.show_theme()
-
-    def show_keys(self) -> None:
-        """Show the sheet of keys."""
-        KeySheet(self).show()
 
     # --- files by dropping
 

@@ -17,6 +17,10 @@ EVEN_SHARE = 0.0007
 """Repeats whose mean is known no better than to this share of their width do not lie flat, or differ on the cloth."""
 HALF_SURE_COLOUR = 3.0
 """Colours known no better than to so many CIEDE2000 (one standard deviation) halve the confidence."""
+BOTH_SIDES = 8.0
+"""Where a fold is taken out, so many repeats leave enough on either side of it to see whether every second differs."""
+_HALF_SEEN = 0.7
+"""What is left of the confidence where they are fewer."""
 _ELSEWHERE = 0.5
 """What is left of the confidence where a fold may as well lie elsewhere, and the repeat be another."""
 
@@ -30,6 +34,7 @@ def confidence_in(reading: Reading, unclear: float, colours: Colours) -> float:
     enough = min(1.0, reading.repeats / ENOUGH_REPEATS) * min(1.0, EVEN_SHARE / scatter)
     clear = 1 / (1 + (unclear / NOTABLY_UNCLEAR) ** 2)
     settled = _ELSEWHERE if any(fold.other for fold in reading.flat.folds) else 1.0
+    settled *= _HALF_SEEN if _may_be_half(reading) else 1.0
     known = 1 / (1 + (colours.worst_sd / HALF_SURE_COLOUR) ** 2)
     return float(min(1.0, reading.profile.explained) * enough * (1 - reading.astray) * clear * known * settled)
 
@@ -42,6 +47,11 @@ def doubts_about(reading: Reading, unclear: float, colours: Colours, mm_per_px: 
         yield tr("some stripes are finer than the picture shows: photograph it closer, or scan it finer")
     yield from _colours(colours)
     yield from _folds(reading, mm_per_px)
+    if _may_be_half(reading):
+        yield tr(
+            "with a fold among so few repeats a small thing in every second one can be missed: "
+            "look whether all are alike"
+        )
     if reading.period_sd > EVEN_SHARE * reading.fit.period:
         yield tr("the repeats in view differ in width: the cloth does not lie flat, or a fold lies along the stripes")
     if reading.astray > NOTABLY_ASTRAY:
@@ -55,6 +65,11 @@ def doubts_about(reading: Reading, unclear: float, colours: Colours, mm_per_px: 
             "the repeat accounts for only {explained:.0f} % of what is seen: check it by ruler",
             explained=100 * reading.profile.explained,
         )
+
+
+def _may_be_half(reading: Reading) -> bool:
+    """Whether every second repeat may differ unseen: each side of a fold has too few to tell."""
+    return bool(reading.flat.folds) and reading.times == 1 and reading.repeats < BOTH_SIDES
 
 
 def _few_repeats(reading: Reading) -> Iterator[str]:

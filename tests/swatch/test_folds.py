@@ -59,3 +59,10 @@ def test_with_two_repeats_in_view_a_fold_may_go_unnoticed_but_the_reading_never_
     swatch = read_swatch(picture_of(folded(cloth(repeat, size=(640, 100)), Fold(1.0, at))), PerPixel(0.2))
     assert abs(swatch.repeat.width - repeat) < 0.001 * repeat or swatch.confidence < 0.6
     assert any("repeats are in view" in note for note in swatch.notes)
+
+
+@pytest.mark.parametrize(("repeat", "told"), [(25.0, True), (12.5, False)], ids=["five repeats", "ten repeats"])
+def test_that_every_second_repeat_may_differ_unseen_is_told_where_a_fold_leaves_few(repeat, told):
+    swatch = read_swatch(picture_of(folded(cloth(repeat), Fold(1.0, 0.35))), PerPixel(0.2))
+    assert any("every second one" in note for note in swatch.notes) == told
+    assert swatch.confidence < 0.75 if told else swatch.confidence > 0.75

@@ -141,8 +141,8 @@ def _with_even_figures(font: QFont) -> QFont:
 
 def _style_sheet(theme: Theme) -> str:
     """What the palette can't say: outlines of fields and ticks that are seen in light and dark alike."""
-    roles = ("edge", "raised", "text", "accent", "on_accent", "surface", "line", "disabled")
-    edge, raised, text, accent, on_accent, surface, line, disabled = (theme.colour(role).name() for role in roles)
+    roles = ("edge", "raised", "text", "accent", "on_accent", "surface", "window", "line", "disabled")
+    edge, raised, text, accent, on_accent, surface, window, line, disabled = (theme.colour(one).name() for one in roles)
     tick = resource("icons", "tick-dark.svg" if theme.dark else "tick.svg").as_posix()
     return f"""
         QToolTip {{ color: {text}; background: {raised}; border: 1px solid {edge}; padding: {GRID}px; }}
@@ -151,6 +151,7 @@ def _style_sheet(theme: Theme) -> str:
         }}
         QLineEdit:focus, QAbstractSpinBox:focus {{ border: 2px solid {accent}; padding: 0 {GRID - 1}px; }}
         QLineEdit:disabled, QAbstractSpinBox:disabled {{ border-color: {line}; }}
+        QMenuBar {{ background: {window}; border: none; border-bottom: 1px solid {line}; }}
         QMenuBar::item {{ padding: {GRID + 1}px {2 * GRID}px; background: transparent; }}
         QMenuBar::item:selected {{ background: {accent}; color: {on_accent}; }}
         QMenu::item {{ padding: {GRID}px {4 * GRID}px {GRID}px {3 * GRID}px; min-height: {4 * GRID}px; }}

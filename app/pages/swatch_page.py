@@ -10,6 +10,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QCursor
 from PySide6.QtWidgets import QApplication, QFileDialog, QSplitter, QWidget
 
+from app.figures import figure
 from app.pages.cloth_words import ways_in_words
 from app.pages.form import Note
 from app.pages.page import Page, whole
@@ -189,7 +190,7 @@ class SwatchPage(Page):
         ).format(
             width=self.unit.fine(swatch.crosswise.repeat.width),
             sd=self.unit.fine(swatch.crosswise.width_sd_mm),
-            skew=f"{swatch.weft_skew_percent:+.2f}",
+            skew=figure(swatch.weft_skew_percent, signed=True, decimals=2),
         )
 
     def _slip(self, swatch: Swatch) -> str:

@@ -1,11 +1,9 @@
 """`stripewright advise`: why the seams are left with steps, and what would lessen them."""
 
 import argparse
-import json
-import sys
 from typing import TYPE_CHECKING, Any
 
-from app.command_line.console import progress_bar, table
+from app.command_line.console import print_json, progress_bar, table
 from core.errors import BadInput, CannotBeHad
 from core.files.project_file import read_project, write_project
 from core.files.reports import rounded
@@ -41,8 +39,7 @@ def run_advise(options: argparse.Namespace) -> int:
             f"{options.file}: no seam joins two panels of one striped cloth, so there is nothing to match"
         )
     if options.json:
-        json.dump(advice_report(advice), sys.stdout, allow_nan=False)
-        sys.stdout.write("\n")
+        print_json(advice_report(advice))
     else:
         print(advice_text(advice))
     if options.take is not None:

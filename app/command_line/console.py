@@ -1,11 +1,12 @@
 """What the command line says: tables on standard output, a progress bar on standard error."""
 
+import json
 import signal
 import sys
 import time
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from core.model.cloth import Way
 from core.model.project import Project
@@ -58,6 +59,13 @@ def stoppable(progress: Progress) -> Iterator[Progress]:
         yield lambda share, note: progress(share, note) and not stopped
     finally:
         signal.signal(signal.SIGINT, before)
+
+
+def print_json(report: dict[str, Any]) -> int:
+    """Print a report as one JSON object on a line; returns the exit code."""
+    json.dump(report, sys.stdout, allow_nan=False)
+    sys.stdout.write("\n")
+    return 0
 
 
 def measurement_text(project: Project, measurement: Measurement) -> str:

@@ -1,11 +1,9 @@
 """`stripewright ease`: where to ease one edge of a seam onto the other so that the stripes meet better."""
 
 import argparse
-import json
-import sys
 from typing import Any, get_args
 
-from app.command_line.console import table
+from app.command_line.console import print_json, table
 from app.command_line.option_values import number
 from core.errors import BadInput
 from core.files.project_file import read_project
@@ -36,10 +34,8 @@ def run_ease(options: argparse.Namespace) -> int:
     """Print the best easing of the seams of a project file; returns the exit code."""
     found = _eased(read_project(options.file), options)
     if options.json:
-        json.dump({"seams": [easing_report(one) for one in found]}, sys.stdout, allow_nan=False)
-        sys.stdout.write("\n")
-    else:
-        print(easing_text(found))
+        return print_json({"seams": [easing_report(one) for one in found]})
+    print(easing_text(found))
     return 0
 
 

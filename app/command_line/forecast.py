@@ -1,12 +1,10 @@
 """`stripewright forecast`: the steps to expect once hands have laid, cut and sewn."""
 
 import argparse
-import json
-import sys
 from dataclasses import fields
 from typing import TYPE_CHECKING, Any
 
-from app.command_line.console import table
+from app.command_line.console import print_json, table
 from app.command_line.option_values import number
 from core.files.project_file import read_project
 from core.files.reports import forecast_report
@@ -46,10 +44,8 @@ def run_forecast(options: argparse.Namespace) -> int:
     found = forecast(project, errors)
     rests = {name: without(found, name).rms_mm for name in found.shares}
     if options.json:
-        json.dump(forecast_report(found, rests), sys.stdout, allow_nan=False)
-        sys.stdout.write("\n")
-    else:
-        print(forecast_text(found, rests))
+        return print_json(forecast_report(found, rests))
+    print(forecast_text(found, rests))
     return 0
 
 

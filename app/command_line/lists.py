@@ -1,11 +1,9 @@
 """`stripewright list`: what there is to cut and to buy."""
 
 import argparse
-import json
-import sys
 from typing import Any
 
-from app.command_line.console import table
+from app.command_line.console import print_json, table
 from core.derive.count import ClothNeed, CutPiece, CuttingList, cutting_list
 from core.files.project_file import read_project
 from core.files.reports import list_report
@@ -23,10 +21,8 @@ def run_list(options: argparse.Namespace) -> int:
     """Print the list of a project file, as text or as one JSON object; returns the exit code."""
     found = cutting_list(read_project(options.file))
     if options.json:
-        json.dump(list_report(found), sys.stdout, allow_nan=False)
-        sys.stdout.write("\n")
-    else:
-        print(list_text(found))
+        return print_json(list_report(found))
+    print(list_text(found))
     return 0
 
 

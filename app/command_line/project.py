@@ -1,13 +1,12 @@
 """The commands that work on a project as it stands: check, measure, match, lay, papers and plan."""
 
 import argparse
-import json
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from app.command_line.compare import add_compare_option, choices_report, choices_text
-from app.command_line.console import lay_text, measurement_text, progress_bar, stoppable
+from app.command_line.console import lay_text, measurement_text, print_json, progress_bar, stoppable
 from app.command_line.paper_options import add_paper_options, paper_choices
 from app.command_line.proof_option import add_prove_option, proof_text, proved
 from app.command_line.shift_option import add_shift_options, shift_keys, shift_text, shifted
@@ -83,7 +82,7 @@ def run_measure(options: argparse.Namespace) -> int:
     project = variant_in(options, read_project(options.file))
     measurement = measure(project)
     if options.json:
-        return _print_json(measurement_report(project, measurement))
+        return print_json(measurement_report(project, measurement))
     print(measurement_text(project, measurement))
     if project.variants:
         print("", variants_text(project), sep="\n")
@@ -106,7 +105,7 @@ def run_match(options: argparse.Namespace) -> int:
     _keep(options, with_patches(result.project))
     measurement = measure(result.project, garment)
     if options.json:
-        return _print_json({**measurement_report(result.project, measurement), "solve": solve_report(result)})
+        return print_json({**measurement_report(result.project, measurement), "solve": solve_report(result)})
     print(measurement_text(result.project, measurement))
     print(f"Solved in {result.seconds:.2f} s. {_by_hand(project, garment)}")
     if bound:
@@ -124,7 +123,7 @@ def _match_and_shift(options: argparse.Namespace) -> int:
     _keep(options, with_patches(result.project))
     measurement = measure(result.project)
     if options.json:
-        return _print_json({**measurement_report(result.project, measurement), **shift_keys(result)})
+        return print_json({**measurement_report(result.project, measurement), **shift_keys(result)})
     print(shift_text(result))
     print(f"Solved in {result.seconds:.2f} s.")
     return DONE
@@ -157,7 +156,7 @@ def run_lay(options: argparse.Namespace) -> int:
     code = DONE if all(found.fits for found in result.lays) else NOT_TO_BE_HAD
     if options.json:
         report = measurement_report(laid, measure(laid))
-        _print_json({**report, "lays": lays_report(result)})
+        print_json({**report, "lays": lays_report(result)})
         return code
     for found in result.lays:
         print(lay_text(found))
@@ -171,7 +170,7 @@ def _compare(options: argparse.Namespace, project: Project) -> int:
         raise BadInput("--compare writes nothing", "-o", "leave one of the two out")
     choices = compared(project, progress_bar(options.json))
     if options.json:
-        return _print_json(choices_report(choices))
+        return print_json(choices_report(choices))
     print(choices_text(choices))
     return DONE
 
@@ -219,7 +218,7 @@ def run_plan(options: argparse.Namespace) -> int:
     measurement = measure(laid, garment)
     if options.json:
         report = measurement_report(laid, measurement)
-        _print_json({**report, "solve": solve_report(matched), "lays": lays_report(result)})
+        print_json({**report, "solve": solve_report(matched), "lays": lays_report(result)})
     else:
         print(measurement_text(laid, measurement))
         print(_by_hand(project, garment), *(lay_text(found) for found in result.lays), *papers, kept, sep="\n")
@@ -255,12 +254,6 @@ def _keep(options: argparse.Namespace, project: Project) -> None:
         write_project(options.output, project)
     elif not options.json:
         write_project(options.file, project)
-
-
-def _print_json(report: dict[str, Any]) -> int:
-    json.dump(report, sys.stdout, allow_nan=False)
-    sys.stdout.write("\n")
-    return DONE
 
 
 def _command(commands: Any, name: str, does: str) -> argparse.ArgumentParser:

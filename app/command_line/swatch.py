@@ -1,13 +1,11 @@
 """`stripewright swatch`: the repeat of a cloth from a picture of it."""
 
 import argparse
-import json
-import sys
 from typing import TYPE_CHECKING, Any
 
 import msgspec
 
-from app.command_line.console import progress_bar, table
+from app.command_line.console import print_json, progress_bar, table
 from app.command_line.option_values import length_value, number
 from core.errors import BadInput
 from core.files.project_file import read_project, write_project
@@ -58,10 +56,8 @@ def run_swatch(options: argparse.Namespace) -> int:
     if project is not None:
         write_project(options.output or options.into, _with_repeats(project, options, swatch))
     if options.json:
-        json.dump(swatch_report(swatch), sys.stdout, allow_nan=False)
-        sys.stdout.write("\n")
-    else:
-        print(swatch_text(swatch))
+        return print_json(swatch_report(swatch))
+    print(swatch_text(swatch))
     return 0
 
 

@@ -9,9 +9,10 @@ from core.draft.measures import SkirtMeasures, check_measures
 from core.draft.result import Draft, fit_findings
 from core.draft.sharing import AGREE_MM, Widths, gore_widths
 from core.draft.skirt_pieces import GoreNames, cut_width_mm, named_gores, skirt_piece
-from core.draft.skirt_seams import CENTRE_FRONT, skirt_seams
+from core.draft.skirt_seams import skirt_seams
 from core.errors import BadInput
 from core.model.project import Centre, Match, Project
+from core.seams.propose import CENTRE_FRONT
 from core.seams.walk import Finding
 from core.wording import listed, tr
 

@@ -10,9 +10,9 @@ from core.draft.measures import SkirtMeasures
 from core.draft.skirt_pieces import GoreNames
 from core.errors import BadInput
 from core.model.pattern import Seam, sewn_seams
+from core.seams.propose import CENTRE_BACK, CENTRE_FRONT
 from core.wording import later, listed, tr
 
-CENTRE_FRONT, CENTRE_BACK = later("centre front"), later("centre back")
 _BETWEEN = (
     *(later("front to side"), later("front to back"), later("front to side front"), later("side to back")),
     *(later("side front to side"), later("side front to side back"), later("side to side back")),

@@ -14,6 +14,7 @@ from core.seams.sides import Side, sides_of
 from core.wording import later, tr
 
 CENTRE_FRONT, CENTRE_BACK = later("centre front"), later("centre back")
+"""What the seams in the middle of a skirt are called."""
 
 Join = tuple[EdgeRef, EdgeRef]
 """The edge on the left of a seam and the one on its right, as seen from outside."""
